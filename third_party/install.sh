@@ -1,0 +1,15 @@
+#!/bin/sh
+# Installs what Risebook is built from and tested with, from Debian 12's own packages.
+set -eu
+sudo=""
+[ "$(id -u)" -eq 0 ] || sudo=sudo
+$sudo apt-get update -qq
+$sudo env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends \
+  g++ cmake ninja-build pkg-config \
+  libimgui-dev libglfw3-dev libgl-dev libgl1-mesa-dri \
+  libsqlite3-dev libsqlitecpp-dev libsodium-dev \
+  nlohmann-json3-dev libcli11-dev libfmt-dev libexpected-dev libboost-dev \
+  libhowardhinnant-date-dev tzdata \
+  libcairo2-dev libpango1.0-dev libxlsxwriter-dev \
+  fonts-b612 doctest-dev \
+  xvfb xauth xdotool imagemagick poppler-utils
