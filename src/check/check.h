@@ -1,0 +1,65 @@
+// The checker: every rule over the state of a pour. Pure; takes the moment it is asked at.
+#pragma once
+
+#include <span>
+#include <string>
+#include <vector>
+
+#include "check/finding.h"
+
+namespace rb {
+
+/// The moment a check is made for. A finished look judges all that was logged; a live one leaves
+/// out what can still be put right by going on (a lift whose rows have yet to run).
+struct AsOf {
+  Seconds at{};  ///< on the pour's clock
+  bool live = false;
+  static AsOf end(const PourState& state) { return {state.last, false}; }
+  static AsOf now(const PourState& state, Moment now) { return {state.clock(now), true}; }
+};
+
+/// Shares and rates of one lift, as the record shows them. None = cannot be judged.
+struct LiftReport {
+  std::size_t element = 0;
+  std::size_t index = 0;  ///< into ElementState::lifts
+  int lift = 0;
+  Seconds placed_from{}, placed_to{};
+  Length top;  ///< highest bay
+  std::optional<Velocity> rise_mean, rise_window, rise_limit;
+  std::optional<double> under_share;
+  std::optional<Seconds> min_dose, mean_dose;
+};
+
+struct RunReport {
+  std::size_t run = 0;  ///< into PourState::runs
+  Pressure head;        ///< full liquid down to the row's lower reach, at the end of the run
+};
+
+struct CheckReport {
+  AsOf asof;
+  std::vector<Finding> findings;  ///< in order of weight, then time
+  std::vector<LiftReport> lifts;
+  std::vector<RunReport> runs;
+  [[nodiscard]] bool clean() const;  ///< no finding of weight stop or mend
+};
+
+CheckReport check(const PourState& state, AsOf asof);
+
+/// `check --json` of the design: SI, unrounded, RFC 3339 UTC, absent = null.
+std::string to_json(const PourState& state, const CheckReport& report);
+/// The same for a person at a terminal.
+std::string to_text(const PourState& state, const CheckReport& report);
+
+/// One rule as the list shows it.
+struct RuleCard {
+  const char* id;
+  Weight weight;
+  const char* guards;   ///< what it guards against
+  const char* source;   ///< clause, "common practice, no source" or "from memory"
+  const char* limit;    ///< default limit and where it is set
+  const char* changed_by;  ///< who may change the limit
+  const char* advice;   ///< what the foreman should do
+};
+std::span<const RuleCard> rule_cards();
+
+}  // namespace rb

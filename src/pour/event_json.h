@@ -1,0 +1,28 @@
+// Events and plans as JSON: the lines of a pour script and of the book.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "base/result.h"
+#include "pour/event.h"
+
+namespace rb {
+
+/// Reads one line. Errors name the field and what was expected; `where` is put before the field
+/// ("pour.jsonl line 12"). Unknown fields are kept in Event::extra; an unknown kind is refused.
+Result<Event> parse_event(std::string_view line, const std::string& where);
+
+/// One line without a newline; parse_event gives the same event back.
+std::string to_line(const Event& event);
+
+/// The event that stands after `fields` (a JSON object's text, as in a fix) replace its own.
+/// `do` and `id` cannot be changed.
+Result<Event> with_fields(const Event& event, const std::string& fields, const std::string& where);
+
+/// Reads a plan (a JSON object's text). Every number is checked for sign, finiteness and size, every
+/// name for being unique, every row and opening for lying on its element.
+Result<Plan> parse_plan(std::string_view json, const std::string& where);
+std::string to_json(const Plan& plan, bool indented = false);
+
+}  // namespace rb

@@ -1,0 +1,175 @@
+// The state of a pour: what the events add up to. Plain values; made only by fold().
+// Elements, rows and bays are indices into the plan (from 0); lift numbers are the script's (from 1).
+// Times inside are seconds on the pour's own clock, which starts at `zero` (its first event), so
+// that the engineering deals in plain differences.
+#pragma once
+
+#include <cstddef>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "pour/event.h"
+#include "trade/surface.h"
+
+namespace rb {
+
+using EventRef = std::size_t;  ///< index into PourState::log
+
+/// An event as it stands in the log, after corrections.
+struct LogEntry {
+  Event event;  ///< as it now reads
+  bool struck = false;
+  bool fixed = false;
+  bool ignored = false;     ///< said nothing new (a row already running told to run)
+  std::string ignored_why;  ///< why, in plain words
+  Seconds step{};           ///< how far the wall clock had stepped, already taken out of `at`
+  [[nodiscard]] bool late() const;
+  bool operator==(const LogEntry& other) const;  ///< ids aside
+};
+
+struct Correction {
+  EventRef target = 0;
+  EventRef made_by = 0;
+  std::string before;  ///< the line as it read
+  std::string after;   ///< empty when struck
+  bool operator==(const Correction&) const = default;
+};
+
+struct TopReading {
+  EventRef ref = 0;
+  Seconds at{};
+  std::size_t element = 0;
+  std::size_t bay = 0;
+  Length read;
+  Length stood;  ///< the height that stood before; the higher stands after
+  [[nodiscard]] bool fell() const { return read < stood; }
+  bool operator==(const TopReading&) const = default;
+};
+
+struct LiftState {
+  EventRef ref = 0;
+  int lift = 0;
+  Seconds started{};
+  std::optional<Seconds> ended;  ///< its last lift-end
+  Seconds last_reading{};        ///< of its placing; `started` when there is none yet
+  Seconds serves_until{};        ///< the next lift's start, or the end of the pour
+  std::vector<Length> bottom, top;  ///< bay by bay
+  bool operator==(const LiftState&) const = default;
+};
+
+struct ElementState {
+  std::vector<trade::TopCurve> tops;  ///< one a bay
+  std::vector<LiftState> lifts;       ///< in the order they were started
+  bool operator==(const ElementState&) const = default;
+};
+
+struct HangState {
+  EventRef ref = 0;
+  std::size_t element = 0, row = 0;
+  Seconds from{};
+  std::optional<Seconds> to;
+  std::vector<bool> places;  ///< which of the row's places hold a motor
+  std::vector<MotorId> motors;
+  bool cables = false;
+  bool operator==(const HangState&) const = default;
+};
+
+struct RunState {
+  EventRef ref = 0;
+  std::optional<EventRef> rest;
+  std::size_t element = 0, row = 0;
+  Seconds from{};
+  std::optional<Seconds> to;  ///< none: it was never rested (or runs now)
+  std::optional<Frequency> speed;  ///< the highest named while it ran
+  std::optional<Frequency> speed_low;
+  bool cables = false;  ///< a hang with cables confirmed stood when it began
+  bool operator==(const RunState&) const = default;
+};
+
+struct InsertState {
+  EventRef ref = 0;
+  Seconds at{};
+  std::size_t element = 0;
+  std::optional<std::size_t> bay;
+  event::Insert what;
+  bool operator==(const InsertState&) const = default;
+};
+
+struct TruckState {
+  TicketId ticket;
+  std::optional<EventRef> ref;  ///< the truck event; a discharge may come without one
+  std::optional<event::Truck> what;
+  std::optional<EventRef> discharge;
+  std::optional<Seconds> discharged;
+  std::optional<Seconds> ended;
+  std::optional<std::size_t> element;
+  bool operator==(const TruckState&) const = default;
+};
+
+struct TestState {
+  EventRef ref = 0;
+  Seconds at{};
+  event::Test what;
+  bool operator==(const TestState&) const = default;
+};
+
+struct HoldState {
+  EventRef ref = 0;
+  Seconds from{};
+  std::optional<Seconds> to;
+  std::string reason;
+  bool operator==(const HoldState&) const = default;
+};
+
+struct ReadyState {
+  EventRef ref = 0;
+  Seconds at{};
+  event::Ready what;
+  bool operator==(const ReadyState&) const = default;
+};
+
+struct ClockStep {
+  EventRef ref = 0;
+  Seconds at{};
+  Seconds step{};  ///< wall clock minus steady clock, against the event before
+  bool operator==(const ClockStep&) const = default;
+};
+
+struct PourState {
+  PourId pour;
+  std::shared_ptr<const Plan> plan;  ///< never null once folded
+  Moment zero{};
+  std::optional<Moment> closed;
+  Seconds last{};  ///< the latest moment any event tells of
+  std::vector<LogEntry> log;  ///< in order of entry
+  std::vector<EventRef> order;  ///< the log in order of time
+  std::vector<Correction> corrections;
+  std::vector<ElementState> elements;  ///< as the plan's
+  std::vector<TopReading> readings;
+  std::vector<HangState> hangs;
+  std::vector<RunState> runs;  ///< in order of start
+  std::vector<InsertState> inserts;
+  std::vector<TruckState> trucks;
+  std::vector<TestState> tests;
+  std::vector<std::pair<Seconds, Celsius>> air;
+  std::vector<HoldState> holds;
+  std::vector<ReadyState> ready;
+  std::vector<EventRef> notes, signs, strips, blemishes, repairs;
+  std::vector<ClockStep> clock_steps;
+  bool operator==(const PourState& other) const;
+
+  [[nodiscard]] Seconds clock(Moment moment) const { return between(zero, moment); }
+  [[nodiscard]] Moment moment(Seconds at) const { return after(zero, at); }
+  [[nodiscard]] bool open() const { return !closed; }
+  [[nodiscard]] const RunState* running(std::size_t element, std::size_t row) const;
+  [[nodiscard]] const HangState* hanging(std::size_t element, std::size_t row) const;
+  /// The lift being placed on an element now, or none.
+  [[nodiscard]] const LiftState* placing(std::size_t element) const;
+  [[nodiscard]] const Row& row_of(const RunState& run) const {
+    return plan->elements[run.element].rows[run.row];
+  }
+};
+
+}  // namespace rb
