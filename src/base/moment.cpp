@@ -68,7 +68,9 @@ std::optional<Moment> parse_moment(std::string_view text) {
          std::chrono::seconds{second} + std::chrono::milliseconds{millis} - offset;
 }
 
-std::string to_text(Moment moment) { return date::format("%Y-%m-%dT%H:%M:%SZ", moment); }
+std::string to_text(Moment moment) {
+  return date::format("%Y-%m-%dT%H:%M:%SZ", moment);
+}
 
 std::string clock_text(Moment moment, std::chrono::minutes utc_offset) {
   return date::format("%H:%M:%S", date::floor<std::chrono::seconds>(moment + utc_offset));

@@ -29,7 +29,9 @@ std::string day_text(Moment moment, std::chrono::minutes utc_offset = std::chron
 std::optional<Moment> parse_day(std::string_view text,
                                 std::chrono::minutes utc_offset = std::chrono::minutes{0});
 
-constexpr Seconds between(Moment from, Moment to) { return Seconds{to - from}; }
+constexpr Seconds between(Moment from, Moment to) {
+  return Seconds{to - from};
+}
 
 /// The moment a span after another, rounded to the nearest millisecond.
 inline Moment after(Moment moment, Seconds span) {

@@ -50,8 +50,12 @@ struct Celsius {
   [[nodiscard]] constexpr double kelvin() const { return degrees + 273.15; }
   [[nodiscard]] constexpr double fahrenheit() const { return degrees * 1.8 + 32.0; }
 };
-constexpr Celsius celsius(double d) { return Celsius{d}; }
-constexpr Celsius fahrenheit(double f) { return Celsius{(f - 32.0) / 1.8}; }
+constexpr Celsius celsius(double d) {
+  return Celsius{d};
+}
+constexpr Celsius fahrenheit(double f) {
+  return Celsius{(f - 32.0) / 1.8};
+}
 
 // Exact by definition: 1 ft = 0.3048 m, 1 lb = 0.45359237 kg, g0 = 9.80665 m/s2 (NIST SP 811).
 inline constexpr double kFoot = 0.3048;
@@ -68,67 +72,179 @@ constexpr Quantity quantity_of(double si_value) {
 }
 
 // SI makers and readers.
-constexpr Length metres(double v) { return quantity_of<Length>(v); }
-constexpr Length millimetres(double v) { return quantity_of<Length>(v / 1000.0); }
-constexpr Area square_metres(double v) { return quantity_of<Area>(v); }
-constexpr Volume cubic_metres(double v) { return quantity_of<Volume>(v); }
-constexpr Velocity metres_per_hour(double v) { return quantity_of<Velocity>(v / 3600.0); }
-constexpr Acceleration metres_per_second2(double v) { return quantity_of<Acceleration>(v); }
-constexpr Pressure kilopascals(double v) { return quantity_of<Pressure>(v * 1000.0); }
-constexpr UnitWeight kilonewtons_per_m3(double v) { return quantity_of<UnitWeight>(v * 1000.0); }
-constexpr Force newtons(double v) { return quantity_of<Force>(v); }
-constexpr Force kilonewtons(double v) { return quantity_of<Force>(v * 1000.0); }
-constexpr Mass kilograms(double v) { return quantity_of<Mass>(v); }
-constexpr MassPerArea kilograms_per_m2(double v) { return quantity_of<MassPerArea>(v); }
-constexpr MassPerVolume kilograms_per_m3(double v) { return quantity_of<MassPerVolume>(v); }
-constexpr Frequency hertz(double v) { return quantity_of<Frequency>(v); }
-constexpr Frequency vibrations_per_minute(double v) { return quantity_of<Frequency>(v / 60.0); }
-constexpr Current amperes(double v) { return quantity_of<Current>(v); }
-constexpr Potential volts(double v) { return quantity_of<Potential>(v); }
-constexpr Resistance ohms(double v) { return quantity_of<Resistance>(v); }
+constexpr Length metres(double v) {
+  return quantity_of<Length>(v);
+}
+constexpr Length millimetres(double v) {
+  return quantity_of<Length>(v / 1000.0);
+}
+constexpr Area square_metres(double v) {
+  return quantity_of<Area>(v);
+}
+constexpr Volume cubic_metres(double v) {
+  return quantity_of<Volume>(v);
+}
+constexpr Velocity metres_per_hour(double v) {
+  return quantity_of<Velocity>(v / 3600.0);
+}
+constexpr Acceleration metres_per_second2(double v) {
+  return quantity_of<Acceleration>(v);
+}
+constexpr Pressure kilopascals(double v) {
+  return quantity_of<Pressure>(v * 1000.0);
+}
+constexpr UnitWeight kilonewtons_per_m3(double v) {
+  return quantity_of<UnitWeight>(v * 1000.0);
+}
+constexpr Force newtons(double v) {
+  return quantity_of<Force>(v);
+}
+constexpr Force kilonewtons(double v) {
+  return quantity_of<Force>(v * 1000.0);
+}
+constexpr Mass kilograms(double v) {
+  return quantity_of<Mass>(v);
+}
+constexpr MassPerArea kilograms_per_m2(double v) {
+  return quantity_of<MassPerArea>(v);
+}
+constexpr MassPerVolume kilograms_per_m3(double v) {
+  return quantity_of<MassPerVolume>(v);
+}
+constexpr Frequency hertz(double v) {
+  return quantity_of<Frequency>(v);
+}
+constexpr Frequency vibrations_per_minute(double v) {
+  return quantity_of<Frequency>(v / 60.0);
+}
+constexpr Current amperes(double v) {
+  return quantity_of<Current>(v);
+}
+constexpr Potential volts(double v) {
+  return quantity_of<Potential>(v);
+}
+constexpr Resistance ohms(double v) {
+  return quantity_of<Resistance>(v);
+}
 
-constexpr double in_metres(Length q) { return q.value(); }
-constexpr double in_millimetres(Length q) { return q.value() * 1000.0; }
-constexpr double in_square_metres(Area q) { return q.value(); }
-constexpr double in_cubic_metres(Volume q) { return q.value(); }
-constexpr double in_metres_per_hour(Velocity q) { return q.value() * 3600.0; }
-constexpr double in_metres_per_second2(Acceleration q) { return q.value(); }
-constexpr double in_kilopascals(Pressure q) { return q.value() / 1000.0; }
-constexpr double in_kilonewtons_per_m3(UnitWeight q) { return q.value() / 1000.0; }
-constexpr double in_newtons(Force q) { return q.value(); }
-constexpr double in_kilonewtons(Force q) { return q.value() / 1000.0; }
-constexpr double in_kilograms(Mass q) { return q.value(); }
-constexpr double in_kilograms_per_m2(MassPerArea q) { return q.value(); }
-constexpr double in_kilograms_per_m3(MassPerVolume q) { return q.value(); }
-constexpr double in_hertz(Frequency q) { return q.value(); }
-constexpr double in_vibrations_per_minute(Frequency q) { return q.value() * 60.0; }
-constexpr double in_amperes(Current q) { return q.value(); }
-constexpr double in_volts(Potential q) { return q.value(); }
-constexpr double in_ohms(Resistance q) { return q.value(); }
+constexpr double in_metres(Length q) {
+  return q.value();
+}
+constexpr double in_millimetres(Length q) {
+  return q.value() * 1000.0;
+}
+constexpr double in_square_metres(Area q) {
+  return q.value();
+}
+constexpr double in_cubic_metres(Volume q) {
+  return q.value();
+}
+constexpr double in_metres_per_hour(Velocity q) {
+  return q.value() * 3600.0;
+}
+constexpr double in_metres_per_second2(Acceleration q) {
+  return q.value();
+}
+constexpr double in_kilopascals(Pressure q) {
+  return q.value() / 1000.0;
+}
+constexpr double in_kilonewtons_per_m3(UnitWeight q) {
+  return q.value() / 1000.0;
+}
+constexpr double in_newtons(Force q) {
+  return q.value();
+}
+constexpr double in_kilonewtons(Force q) {
+  return q.value() / 1000.0;
+}
+constexpr double in_kilograms(Mass q) {
+  return q.value();
+}
+constexpr double in_kilograms_per_m2(MassPerArea q) {
+  return q.value();
+}
+constexpr double in_kilograms_per_m3(MassPerVolume q) {
+  return q.value();
+}
+constexpr double in_hertz(Frequency q) {
+  return q.value();
+}
+constexpr double in_vibrations_per_minute(Frequency q) {
+  return q.value() * 60.0;
+}
+constexpr double in_amperes(Current q) {
+  return q.value();
+}
+constexpr double in_volts(Potential q) {
+  return q.value();
+}
+constexpr double in_ohms(Resistance q) {
+  return q.value();
+}
 
 // US customary makers and readers, for showing and for input in those units only.
-constexpr Length feet(double v) { return metres(v * kFoot); }
-constexpr Length inches(double v) { return metres(v * kFoot / 12.0); }
-constexpr Velocity feet_per_hour(double v) { return metres_per_hour(v * kFoot); }
-constexpr Pressure psf(double v) { return quantity_of<Pressure>(v * kPsf); }
-constexpr UnitWeight pcf(double v) { return quantity_of<UnitWeight>(v * kPcf); }
-constexpr Force pounds_force(double v) { return newtons(v * kPoundForce); }
-constexpr Mass pounds(double v) { return kilograms(v * kPoundMass); }
-constexpr Volume cubic_yards(double v) { return cubic_metres(v * kCubicYard); }
+constexpr Length feet(double v) {
+  return metres(v * kFoot);
+}
+constexpr Length inches(double v) {
+  return metres(v * kFoot / 12.0);
+}
+constexpr Velocity feet_per_hour(double v) {
+  return metres_per_hour(v * kFoot);
+}
+constexpr Pressure psf(double v) {
+  return quantity_of<Pressure>(v * kPsf);
+}
+constexpr UnitWeight pcf(double v) {
+  return quantity_of<UnitWeight>(v * kPcf);
+}
+constexpr Force pounds_force(double v) {
+  return newtons(v * kPoundForce);
+}
+constexpr Mass pounds(double v) {
+  return kilograms(v * kPoundMass);
+}
+constexpr Volume cubic_yards(double v) {
+  return cubic_metres(v * kCubicYard);
+}
 
-constexpr double in_feet(Length q) { return q.value() / kFoot; }
-constexpr double in_inches(Length q) { return q.value() * 12.0 / kFoot; }
-constexpr double in_feet_per_hour(Velocity q) { return in_metres_per_hour(q) / kFoot; }
-constexpr double in_psf(Pressure q) { return q.value() / kPsf; }
-constexpr double in_pcf(UnitWeight q) { return q.value() / kPcf; }
-constexpr double in_pounds_force(Force q) { return q.value() / kPoundForce; }
-constexpr double in_pounds(Mass q) { return q.value() / kPoundMass; }
-constexpr double in_cubic_yards(Volume q) { return q.value() / kCubicYard; }
+constexpr double in_feet(Length q) {
+  return q.value() / kFoot;
+}
+constexpr double in_inches(Length q) {
+  return q.value() * 12.0 / kFoot;
+}
+constexpr double in_feet_per_hour(Velocity q) {
+  return in_metres_per_hour(q) / kFoot;
+}
+constexpr double in_psf(Pressure q) {
+  return q.value() / kPsf;
+}
+constexpr double in_pcf(UnitWeight q) {
+  return q.value() / kPcf;
+}
+constexpr double in_pounds_force(Force q) {
+  return q.value() / kPoundForce;
+}
+constexpr double in_pounds(Mass q) {
+  return q.value() / kPoundMass;
+}
+constexpr double in_cubic_yards(Volume q) {
+  return q.value() / kCubicYard;
+}
 
-constexpr Seconds seconds(double v) { return Seconds{v}; }
-constexpr Seconds hours(double v) { return Seconds{v * 3600.0}; }
-constexpr double in_seconds(Seconds s) { return s.count(); }
-constexpr double in_hours(Seconds s) { return s.count() / 3600.0; }
+constexpr Seconds seconds(double v) {
+  return Seconds{v};
+}
+constexpr Seconds hours(double v) {
+  return Seconds{v * 3600.0};
+}
+constexpr double in_seconds(Seconds s) {
+  return s.count();
+}
+constexpr double in_hours(Seconds s) {
+  return s.count() / 3600.0;
+}
 
 /// The rate at which a height is gained over a length of time (which must not be zero).
 constexpr Velocity rate(Length gained, Seconds over) {

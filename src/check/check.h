@@ -54,11 +54,11 @@ std::string to_text(const PourState& state, const CheckReport& report);
 struct RuleCard {
   const char* id;
   Weight weight;
-  const char* guards;   ///< what it guards against
-  const char* source;   ///< clause, "common practice, no source" or "from memory"
-  const char* limit;    ///< default limit and where it is set
+  const char* guards;      ///< what it guards against
+  const char* source;      ///< clause, "common practice, no source" or "from memory"
+  const char* limit;       ///< default limit and where it is set
   const char* changed_by;  ///< who may change the limit
-  const char* advice;   ///< what the foreman should do
+  const char* advice;      ///< what the foreman should do
 };
 std::span<const RuleCard> rule_cards();
 

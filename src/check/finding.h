@@ -1,4 +1,5 @@
-// What the checker found: one value a finding, each tied to a place, a time, a limit and its source.
+// What the checker found: one value a finding, each tied to a place, a time, a limit and its
+// source.
 #pragma once
 
 #include <optional>
@@ -23,7 +24,7 @@ struct Finding {
   std::optional<std::size_t> element, bay, row;  ///< indices into the plan
   std::optional<int> lift;
   std::optional<Side> side;
-  std::optional<Seconds> from, to;  ///< on the pour's clock
+  std::optional<Seconds> from, to;        ///< on the pour's clock
   std::optional<double> measured, limit;  ///< in `unit`, SI
   std::string unit;                       ///< "s", "kPa", "m/h", "1" (a share), ""
   std::string source;  ///< where the limit comes from: plan, standard, or common practice

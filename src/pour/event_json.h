@@ -20,8 +20,8 @@ std::string to_line(const Event& event);
 /// `do` and `id` cannot be changed.
 Result<Event> with_fields(const Event& event, const std::string& fields, const std::string& where);
 
-/// Reads a plan (a JSON object's text). Every number is checked for sign, finiteness and size, every
-/// name for being unique, every row and opening for lying on its element.
+/// Reads a plan (a JSON object's text). Every number is checked for sign, finiteness and size,
+/// every name for being unique, every row and opening for lying on its element.
 Result<Plan> parse_plan(std::string_view json, const std::string& where);
 std::string to_json(const Plan& plan, bool indented = false);
 

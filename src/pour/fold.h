@@ -8,13 +8,18 @@
 
 namespace rb {
 
-/// `events` in order of entry; one of them opens the pour. Fixes and strikes are applied first, then
-/// the rest in order of `at`, ties in order of entry. Events that name what the plan does not have
-/// are an error naming the event (read_script and the screens refuse them before they are kept).
+/// `events` in order of entry; the first opens the pour (else an input error). Strikes and fixes
+/// are applied first, then the rest in order of `at`, ties in order of entry. An event that cannot
+/// be (it names a row the plan does not have, a top above the form) is left out and marked in the
+/// log with the reason, so that a book always opens; read_script and admissible() refuse it
+/// beforehand.
 Result<PourState> fold(std::span<const Event> events);
 
-/// Whether `event` may follow `state`: that it names elements, rows, bays, tickets and targets that
-/// are there, and heights within the form. The same checks fold() makes.
+/// `state` with one more event entered: in place and quick when the event comes last in time and
+/// corrects nothing, otherwise by folding anew. The same state as fold() of all the events.
+void extend(PourState& state, const Event& event);
+
+/// Whether `event` may follow: an input error with the reason when fold() would mark it wrong.
 Result<void> admissible(const PourState& state, const Event& event);
 
 }  // namespace rb

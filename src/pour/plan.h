@@ -9,6 +9,7 @@
 
 #include "base/ids.h"
 #include "base/quantity.h"
+#include "trade/patch.h"
 #include "trade/pressure.h"
 
 namespace rb {
@@ -31,17 +32,13 @@ struct Mix {
   MixId id;
   UnitWeight unit_weight;
   Length slump;
-  Seconds initial_set{};    ///< at set_reference
+  Seconds initial_set{};  ///< at set_reference
   Celsius set_reference{20};
   trade::CementClass cement = trade::CementClass::plain;
   bool operator==(const Mix&) const = default;
 };
 
-/// A rectangle on the face: an opening, or a congested zone.
-struct Patch {
-  Length x, z, w, h;
-  bool operator==(const Patch&) const = default;
-};
+using trade::Patch;  ///< a rectangle on the face: an opening, or a congested zone
 
 /// A place on a row where a motor hangs, named for the motor planned there.
 struct Motor {
@@ -81,6 +78,11 @@ struct Element {
   [[nodiscard]] std::size_t bay_at(Length x) const;
   [[nodiscard]] Length bay_start(std::size_t bay) const;
   [[nodiscard]] bool has_rows(Side side) const;
+  /// How far the concrete rises: the height, or a deck's thickness (whose height is its plan
+  /// width).
+  [[nodiscard]] Length rise_height() const {
+    return kind == ElementKind::deck ? thickness : height;
+  }
 };
 
 struct Cable {

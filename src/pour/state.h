@@ -1,7 +1,7 @@
 // The state of a pour: what the events add up to. Plain values; made only by fold().
-// Elements, rows and bays are indices into the plan (from 0); lift numbers are the script's (from 1).
-// Times inside are seconds on the pour's own clock, which starts at `zero` (its first event), so
-// that the engineering deals in plain differences.
+// Elements, rows and bays are indices into the plan (from 0); lift numbers are the script's (from
+// 1). Times inside are seconds on the pour's own clock, which starts at `zero` (its first event),
+// so that the engineering deals in plain differences.
 #pragma once
 
 #include <cstddef>
@@ -19,12 +19,13 @@ using EventRef = std::size_t;  ///< index into PourState::log
 
 /// An event as it stands in the log, after corrections.
 struct LogEntry {
-  Event event;  ///< as it now reads
+  Event event;                        ///< as it now reads
+  std::optional<Event> as_entered{};  ///< as it was first entered, when a fix has changed it
   bool struck = false;
-  bool fixed = false;
-  bool ignored = false;     ///< said nothing new (a row already running told to run)
-  std::string ignored_why;  ///< why, in plain words
-  Seconds step{};           ///< how far the wall clock had stepped, already taken out of `at`
+  enum class Sense { counts, repeats, wrong };
+  Sense sense = Sense::counts;  ///< repeats: says nothing new; wrong: cannot be, and is left out
+  std::string why_not{};        ///< why it does not count, in plain words
+  Moment when{};                ///< when it happened, a step of the wall clock taken out
   [[nodiscard]] bool late() const;
   bool operator==(const LogEntry& other) const;  ///< ids aside
 };
@@ -52,10 +53,11 @@ struct LiftState {
   EventRef ref = 0;
   int lift = 0;
   Seconds started{};
-  std::optional<Seconds> ended;  ///< its last lift-end
-  Seconds last_reading{};        ///< of its placing; `started` when there is none yet
-  Seconds serves_until{};        ///< the next lift's start, or the end of the pour
-  std::vector<Length> bottom, top;  ///< bay by bay
+  std::optional<Seconds> ended{};       ///< its last lift-end
+  Seconds last_reading{};               ///< of its placing; `started` when there is none yet
+  std::optional<Seconds> next_start{};  ///< when the next lift on the element started
+  std::vector<Length> bottom{}, top{};  ///< bay by bay
+  std::vector<bool> bay_ended{};
   bool operator==(const LiftState&) const = default;
 };
 
@@ -71,7 +73,6 @@ struct HangState {
   Seconds from{};
   std::optional<Seconds> to;
   std::vector<bool> places;  ///< which of the row's places hold a motor
-  std::vector<MotorId> motors;
   bool cables = false;
   bool operator==(const HangState&) const = default;
 };
@@ -81,7 +82,7 @@ struct RunState {
   std::optional<EventRef> rest;
   std::size_t element = 0, row = 0;
   Seconds from{};
-  std::optional<Seconds> to;  ///< none: it was never rested (or runs now)
+  std::optional<Seconds> to;       ///< none: it was never rested (or runs now)
   std::optional<Frequency> speed;  ///< the highest named while it ran
   std::optional<Frequency> speed_low;
   bool cables = false;  ///< a hang with cables confirmed stood when it began
@@ -99,12 +100,12 @@ struct InsertState {
 
 struct TruckState {
   TicketId ticket;
-  std::optional<EventRef> ref;  ///< the truck event; a discharge may come without one
-  std::optional<event::Truck> what;
-  std::optional<EventRef> discharge;
-  std::optional<Seconds> discharged;
-  std::optional<Seconds> ended;
-  std::optional<std::size_t> element;
+  std::optional<EventRef> ref{};  ///< the truck event; a discharge may come without one
+  std::optional<event::Truck> what{};
+  std::optional<EventRef> discharge{};
+  std::optional<Seconds> discharged{};
+  std::optional<Seconds> ended{};
+  std::optional<std::size_t> element{};
   bool operator==(const TruckState&) const = default;
 };
 
@@ -142,8 +143,8 @@ struct PourState {
   std::shared_ptr<const Plan> plan;  ///< never null once folded
   Moment zero{};
   std::optional<Moment> closed;
-  Seconds last{};  ///< the latest moment any event tells of
-  std::vector<LogEntry> log;  ///< in order of entry
+  Seconds last{};               ///< the latest moment any event tells of
+  std::vector<LogEntry> log;    ///< in order of entry
   std::vector<EventRef> order;  ///< the log in order of time
   std::vector<Correction> corrections;
   std::vector<ElementState> elements;  ///< as the plan's

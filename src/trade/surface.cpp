@@ -6,8 +6,12 @@ namespace rb::trade {
 
 namespace {
 
-bool earlier(const SurfacePoint& point, Seconds moment) { return point.at < moment; }
-bool later(Seconds moment, const SurfacePoint& point) { return moment < point.at; }
+bool earlier(const SurfacePoint& point, Seconds moment) {
+  return point.at < moment;
+}
+bool later(Seconds moment, const SurfacePoint& point) {
+  return moment < point.at;
+}
 
 Length between_points(const SurfacePoint& a, const SurfacePoint& b, Seconds moment) {
   const double share = (moment - a.at) / (b.at - a.at);
@@ -26,9 +30,13 @@ void TopCurve::read(Seconds at, Length height) {
   points_.push_back({at, points_.empty() ? height : std::max(height, standing())});
 }
 
-void TopCurve::stand(Seconds at) { points_.push_back({at, standing()}); }
+void TopCurve::stand(Seconds at) {
+  points_.push_back({at, standing()});
+}
 
-Length TopCurve::standing() const { return points_.empty() ? Length{} : points_.back().height; }
+Length TopCurve::standing() const {
+  return points_.empty() ? Length{} : points_.back().height;
+}
 
 Length TopCurve::at(Seconds moment) const {
   const auto next = std::upper_bound(points_.begin(), points_.end(), moment, later);

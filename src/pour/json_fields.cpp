@@ -1,0 +1,167 @@
+#include "pour/json_fields.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace rb {
+
+void Fields::refuse(const std::string& field, const std::string& what,
+                    const std::string& remedy) const {
+  std::string place = where_;
+  if (!field.empty()) place += (place.empty() ? "field " : ", field ") + field;
+  throw BadField{Error{Error::Kind::input, place, what, remedy}};
+}
+
+const Json& Fields::get(const char* field) {
+  if (!has(field)) refuse(field, "is missing");
+  return object_.at(field);
+}
+
+double Fields::checked(const std::string& field, const Json& value, const Span& span) const {
+  const auto expected = [&] {
+    return fmt::format(
+        "a number {} {:g} {} {:g}{}{} was expected", span.open_least ? "above" : "from", span.least,
+        span.open_least ? "and up to" : "to", span.most, *span.unit ? " " : "", span.unit);
+  };
+  if (!value.is_number()) refuse(field, fmt::format("is {}; {}", value.dump(), expected()));
+  const double number = value.get<double>();
+  const bool low = span.open_least ? number <= span.least : number < span.least;
+  if (!std::isfinite(number) || low || number > span.most) {
+    refuse(field, fmt::format("is {}; {}", value.dump(), expected()),
+           *span.unit ? fmt::format("Check the sign and that it is in {}", span.unit)
+                      : std::string{"Check the sign and the size"});
+  }
+  return number;
+}
+
+double Fields::number(const char* field, const Span& span) {
+  return checked(field, get(field), span);
+}
+
+std::optional<double> Fields::maybe_number(const char* field, const Span& span) {
+  if (!has(field)) return std::nullopt;
+  return number(field, span);
+}
+
+long Fields::integer(const char* field, long least, long most) {
+  const Json& value = get(field);
+  if (!value.is_number_integer() || value.get<double>() < static_cast<double>(least) ||
+      value.get<double>() > static_cast<double>(most)) {
+    refuse(field, fmt::format("is {}; a whole number from {} to {} was expected", value.dump(),
+                              least, most));
+  }
+  return value.get<long>();
+}
+
+std::optional<long> Fields::maybe_integer(const char* field, long least, long most) {
+  if (!has(field)) return std::nullopt;
+  return integer(field, least, most);
+}
+
+std::string Fields::text(const char* field) {
+  const Json& value = get(field);
+  if (!value.is_string() || value.get_ref<const std::string&>().empty()) {
+    refuse(field, fmt::format("is {}; a text was expected", value.dump()));
+  }
+  return value.get<std::string>();
+}
+
+std::string Fields::maybe_text(const char* field) {
+  if (!has(field)) return {};
+  const Json& value = object_.at(field);
+  if (!value.is_string()) refuse(field, fmt::format("is {}; a text was expected", value.dump()));
+  return value.get<std::string>();
+}
+
+bool Fields::boolean(const char* field) {
+  const Json& value = get(field);
+  if (!value.is_boolean()) {
+    refuse(field, fmt::format("is {}; true or false was expected", value.dump()));
+  }
+  return value.get<bool>();
+}
+
+Moment Fields::moment(const char* field) {
+  const Json& value = get(field);
+  const auto moment =
+      value.is_string() ? parse_moment(value.get_ref<const std::string&>()) : std::nullopt;
+  if (!moment) {
+    refuse(field, fmt::format("is {}; a time such as 2026-03-02T05:10:00.000Z was expected",
+                              value.dump()));
+  }
+  return *moment;
+}
+
+std::optional<Moment> Fields::maybe_moment(const char* field) {
+  if (!has(field)) return std::nullopt;
+  return moment(field);
+}
+
+const Json& Fields::object(const char* field) {
+  const Json& value = get(field);
+  if (!value.is_object()) {
+    refuse(field, fmt::format("is {}; an object {{...}} was expected", value.dump()));
+  }
+  return value;
+}
+
+std::vector<Fields> Fields::objects(const char* field) {
+  std::vector<Fields> items;
+  if (!has(field)) return items;
+  const Json& value = object_.at(field);
+  if (!value.is_array()) refuse(field, "a list [...] was expected");
+  for (std::size_t i = 0; i < value.size(); ++i) {
+    items.emplace_back(value[i], fmt::format("{}, {}[{}]", where_, field, i + 1));
+  }
+  return items;
+}
+
+std::vector<double> Fields::numbers(const char* field, const Span& span) {
+  std::vector<double> items;
+  if (!has(field)) return items;
+  const Json& value = object_.at(field);
+  if (!value.is_array()) refuse(field, "a list [...] was expected");
+  for (std::size_t i = 0; i < value.size(); ++i) {
+    items.push_back(checked(fmt::format("{}[{}]", field, i + 1), value[i], span));
+  }
+  return items;
+}
+
+std::vector<std::string> Fields::texts(const char* field) {
+  std::vector<std::string> items;
+  if (!has(field)) return items;
+  const Json& value = object_.at(field);
+  if (!value.is_array()) refuse(field, "a list [...] was expected");
+  for (std::size_t i = 0; i < value.size(); ++i) {
+    if (!value[i].is_string() || value[i].get_ref<const std::string&>().empty()) {
+      refuse(fmt::format("{}[{}]", field, i + 1), "a text was expected");
+    }
+    items.push_back(value[i].get<std::string>());
+  }
+  return items;
+}
+
+std::string Fields::unknown() const {
+  Json rest = Json::object();
+  for (const auto& [key, value] : object_.items()) {
+    if (!asked_.contains(key)) rest[key] = value;
+  }
+  return rest.empty() ? std::string{} : rest.dump();
+}
+
+double tidy(double value) {
+  return std::stod(fmt::format("{:.12g}", value));
+}
+
+Json parse_json(std::string_view text, const std::string& where) {
+  try {
+    return Json::parse(text);
+  } catch (const Json::exception& e) {
+    std::string what = e.what();
+    if (const auto at = what.find("] "); at != std::string::npos) what = what.substr(at + 2);
+    throw BadField{Error{Error::Kind::input, where, "is not JSON: " + what, {}}};
+  }
+}
+
+}  // namespace rb

@@ -1,0 +1,100 @@
+#include "pour/script.h"
+
+#include <doctest/doctest.h>
+
+#include "pour/event_json.h"
+#include "pour/fold.h"
+
+using namespace rb;
+
+namespace {
+
+const char* kOpen =
+    R"({"at":"2026-03-02T05:00:00.000Z","by":"f1","do":"pour-open","pour":"P1","plan":{)"
+    R"("mixes":[{"id":"C1","unit_weight":23.5,"slump":0.12,"initial_set_h":5}],)"
+    R"("elements":[{"id":"W1","kind":"wall","length":6,"height":3,"thickness":0.3,"bays":[3,3],)"
+    R"("form_rating_kpa":60,"lifts":[0.5,1.0],)"
+    R"("rows":[{"id":"R1","z":0.4,"motors":[{"id":"M1","x":1.5,"reach_x":1.6,"reach_z":0.7},)"
+    R"({"id":"M2","x":4.5,"reach_x":1.6,"reach_z":0.7}],"serves":[1,2]}]}]}})"
+    "\n";
+
+std::string script(const std::string& rest) {
+  return kOpen + rest;
+}
+
+}  // namespace
+
+TEST_CASE("a script reads, writes and reads again to the same state") {
+  const std::string text = script(
+      R"({"at":"2026-03-02T05:01:00Z","by":"f1","do":"hang","element":"W1","row":"R1","motors":["M1","M2"],"cables":true,"weather":"fog"})"
+      "\n"
+      R"({"at":"2026-03-02T05:02:00Z","by":"f1","do":"lift-start","element":"W1","lift":1})"
+      "\n\n"
+      R"({"at":"2026-03-02T05:12:00Z","by":"f1","do":"lift-end","element":"W1","lift":1,"height":0.5})"
+      "\n"
+      R"({"at":"2026-03-02T05:12:10Z","by":"f1","do":"run","element":"W1","row":"R1","vpm":6000})"
+      "\n"
+      R"({"id":"r","at":"2026-03-02T05:13:10Z","by":"f1","do":"rest","element":"W1","row":"R1"})"
+      "\n"
+      R"({"at":"2026-03-02T05:14:00Z","by":"f1","do":"fix","target":"r","set":{"at":"2026-03-02T05:13:50Z"},"why":"tapped early"})"
+      "\n");
+  const auto first = read_script(text, "a.jsonl");
+  REQUIRE_MESSAGE(first, to_text(first.error()));
+  CHECK(first->pour == PourId{"P1"});
+  CHECK(first->events.size() == 7);
+  CHECK(first->events[1].extra == R"({"weather":"fog"})");
+  const auto again = read_script(write_script(first->events), "b.jsonl");
+  REQUIRE_MESSAGE(again, to_text(again.error()));
+  CHECK(first->events == again->events);
+  const auto state = fold(first->events);
+  REQUIRE(state);
+  CHECK(*state == *fold(again->events));
+  REQUIRE(state->runs.size() == 1);
+  CHECK((*state->runs[0].to - state->runs[0].from) == seconds(100));
+  REQUIRE(state->corrections.size() == 1);
+  CHECK(state->corrections[0].before.find("05:13:10") != std::string::npos);
+  CHECK(state->corrections[0].after.find("05:13:50") != std::string::npos);
+}
+
+TEST_CASE("a bad line names file, line and field, and nothing is kept") {
+  struct Row {
+    const char* line;
+    const char* expect;
+  };
+  const Row rows[] = {
+      {R"({"at":"2026-03-02T05:01:00Z","by":"f1","do":"dance"})", "a.jsonl line 2, field do"},
+      {R"({"at":"2026-03-02","by":"f1","do":"hold","reason":"rain"})", "line 2, field at"},
+      {R"({"at":"2026-03-02T05:01:00Z","do":"hold","reason":"rain"})", "line 2, field by"},
+      {R"({"at":"2026-03-02T05:01:00Z","by":"f1","do":"hold"})", "line 2, field reason"},
+      {R"({"at":"2026-03-02T05:01:00Z","by":"f1","do":"top","element":"W1","height":-1})",
+       "line 2, field height"},
+      {R"({"at":"2026-03-02T05:01:00Z","by":"f1","do":"top","element":"W1","height":"1 m"})",
+       "line 2, field height"},
+      {R"({"at":"2026-03-02T05:01:00Z","by":"f1","do":"top","element":"W1","height":1e999})",
+       "line 2"},
+      {R"({"at":"2026-03-02T05:01:00Z","by":"f1","do":"top","element":"W1","height":NaN})",
+       "line 2"},
+      {R"({"at":"2026-03-02T05:01:00Z","by":"f1","do":"top","element":"W1","height":4})",
+       "above the form"},
+      {R"({"at":"2026-03-02T05:01:00Z","by":"f1","do":"top","element":"W9","height":1})", "W9"},
+      {R"({"at":"2026-03-02T05:01:00Z","by":"f1","do":"top","element":"W1","height":1,"bay":3})",
+       "bay 3"},
+      {R"({"at":"2026-03-02T05:01:00Z","by":"f1","do":"run","element":"W1","row":"R7","vpm":6000})",
+       "R7"},
+      {R"({"at":"2026-03-02T05:01:00Z","by":"f1","do":"lift-end","element":"W1","lift":1,"height":1})",
+       "has not been started"},
+      {R"({"at":"2026-03-02T05:01:00Z","by":"f1","do":"fix","target":"x","set":{},"why":"w"})",
+       "field target"},
+      {R"({"at":"2026-03-02T05:01:00Z","by":"f1","do":"pour-open","pour":"P2","plan":{}})",
+       "line 2"},
+      {R"(not json)", "line 2: is not JSON"},
+      {R"([1,2])", "line 2"},
+  };
+  for (const Row& row : rows) {
+    CAPTURE(row.line);
+    const auto read = read_script(script(std::string{row.line} + "\n"), "a.jsonl");
+    REQUIRE_FALSE(read);
+    CAPTURE(to_text(read.error()));
+    CHECK(to_text(read.error()).find(row.expect) != std::string::npos);
+  }
+}
