@@ -178,6 +178,13 @@ struct Entry {
   bool operator==(const Entry&) const = default;
 };
 
+/// Marks what came in by a script in one go: it was not tapped, so neither early nor late.
+inline constexpr const char* kScriptBoot = "script";
+inline Entry script_entry(Entry entry) {
+  entry.boot = kScriptBoot;
+  return entry;
+}
+
 struct Event {
   EventId id;   ///< the book's; on a script line not yet in a book, the line's own or empty
   Moment at{};  ///< when it happened

@@ -3,7 +3,8 @@
 namespace rb {
 
 bool LogEntry::late() const {
-  return event.entry && between(event.at, event.entry->wall) > kLateEntry;
+  return event.entry && event.entry->boot != kScriptBoot &&
+         between(event.at, event.entry->wall) > kLateEntry;
 }
 
 namespace {

@@ -1,0 +1,114 @@
+#include "app/cli.h"
+
+#include <CLI/CLI.hpp>
+#include <functional>
+
+#include "app/commands.h"
+
+namespace rb {
+
+namespace {
+
+// One subcommand: its options are bound to a wish that lives as long as the parse.
+class Words {
+ public:
+  Words() {
+    app_.description("Risebook, a field pour logbook. Without a command: the touch screens.");
+    app_.footer(
+        "Exit codes: 0 fine, 1 findings of weight stop or mend, 2 bad usage or input, 3 trouble "
+        "with the book.\nThe tool advises. Local codes, the form designer and licensed practice "
+        "decide.");
+    app_.set_version_flag("--version", "risebook 0.1.0");
+    app_.require_subcommand(0, 1);
+  }
+
+  CLI::App& add(const char* name, const char* what, std::function<Exit()> run) {
+    CLI::App* sub = app_.add_subcommand(name, what);
+    sub->callback([this, run = std::move(run)] { chosen_ = run; });
+    return *sub;
+  }
+
+  int run(int argc, char** argv) {
+    try {
+      app_.parse(argc, argv);
+    } catch (const CLI::ParseError& error) {
+      return app_.exit(error) == 0 ? 0 : static_cast<int>(Exit::usage);
+    }
+    return static_cast<int>(chosen_ ? chosen_() : Exit::usage);
+  }
+
+  CLI::App& app() { return app_; }
+  void otherwise(std::function<Exit()> run) { chosen_ = std::move(run); }
+
+ private:
+  CLI::App app_;
+  std::function<Exit()> chosen_;
+};
+
+}  // namespace
+
+int run_cli(int argc, char** argv) {
+  Words words;
+
+  Path demo_folder = "risebook-demo";
+  words
+      .add("demo", "Replay the demo pour into a fresh book, print findings, write the record",
+           [&] { return run_demo(demo_folder); })
+      .add_option("--to", demo_folder, "Folder to write into (default: risebook-demo)");
+
+  Path replay_script;
+  Path replay_book;
+  auto& replay = words.add("replay", "Append a pour script to a book, all of it or nothing",
+                           [&] { return run_replay(replay_script, replay_book); });
+  replay.add_option("script", replay_script, "Pour script (JSON Lines)")->required();
+  replay.add_option("--book", replay_book, "Book; made if missing")->required();
+
+  CheckWish check;
+  auto& check_words =
+      words.add("check", "Check the pours of a book", [&] { return run_check(check); });
+  check_words.add_option("--book", check.book, "Book")->required();
+  check_words.add_option("--pour", check.pour, "One pour only");
+  check_words.add_flag("--json", check.json, "As JSON: SI units, unrounded, UTC");
+
+  DoseWish dose;
+  auto& dose_words = words.add("dose", "One spot's story: when it filled, shook and set",
+                               [&] { return run_dose(dose); });
+  dose_words.add_option("--book", dose.book, "Book")->required();
+  dose_words.add_option("--pour", dose.pour, "Pour")->required();
+  dose_words.add_option("--element", dose.element, "Element")->required();
+  dose_words.add_option("--at", dose.at, "x,z in metres from the element's lower left")->required();
+  dose_words.add_option("--side", dose.side, "near or far (default: near)");
+
+  RecordWish record;
+  record.formats = {"pdf", "csv"};
+  auto& record_words = words.add("record", "Write the daily consolidation record",
+                                 [&] { return run_record(record); });
+  record_words.add_option("--book", record.book, "Book")->required();
+  record_words.add_option("--day", record.day, "Day, YYYY-MM-DD, where the site is")->required();
+  record_words.add_option("--to", record.folder, "Folder to write into")->required();
+  record_words
+      .add_option("--format", record.formats, "pdf, xlsx, csv, json, png (default: pdf,csv)")
+      ->delimiter(',');
+  record_words.add_option("--utc-offset", record.utc_offset,
+                          "The site's offset from UTC, +02:00 (default: the system's)");
+
+  Path script_book;
+  std::string script_pour;
+  auto& script = words.add("script", "Print a pour as a pour script",
+                           [&] { return run_script(script_book, script_pour); });
+  script.add_option("--book", script_book, "Book")->required();
+  script.add_option("--pour", script_pour, "Pour")->required();
+
+  Path verify_book;
+  words
+      .add("verify", "Look the book over: hash chain, schema, damage",
+           [&] { return run_verify(verify_book); })
+      .add_option("book", verify_book, "Book")
+      ->required();
+
+  words.add("rules", "List the rules of the checker, their limits and sources", run_rules);
+
+  return words.run(argc, argv);
+}
+
+}  // namespace rb

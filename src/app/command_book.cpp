@@ -1,0 +1,56 @@
+// Commands that move whole pours in and out of a book, or look it over.
+#include <fmt/format.h>
+
+#include <fstream>
+#include <sstream>
+
+#include "app/commands.h"
+#include "pour/script.h"
+#include "store/entry_now.h"
+#include "store/logbook.h"
+
+namespace rb {
+
+Exit run_replay(const Path& script_file, const Path& book_file) {
+  std::ifstream in{script_file, std::ios::binary};
+  std::ostringstream text;
+  if (!in || !(text << in.rdbuf())) {
+    return report({Error::Kind::input, script_file.string(), "cannot be read",
+                   "Give a pour script (JSON Lines)"});
+  }
+  const auto script = read_script(text.str(), script_file.string());
+  if (!script) return report(script.error());
+  auto book = Logbook::open_or_create(book_file);
+  if (!book) return report(book.error());
+  const auto kept = book->append_script(*script, script_entry(entry_now()));
+  if (!kept) return report(kept.error());
+  fmt::print("Pour {}: {} events kept in {}\n", script->pour.text, kept->size(),
+             book_file.string());
+  return Exit::fine;
+}
+
+Exit run_script(const Path& book_file, const std::string& pour) {
+  const auto book = Logbook::open(book_file, Access::read);
+  if (!book) return report(book.error());
+  const auto events = book->events(PourId{pour});
+  if (!events) return report(events.error());
+  if (events->empty()) {
+    return report({Error::Kind::input, book_file.string(), "holds no pour " + pour, {}});
+  }
+  fmt::print("{}", write_script(*events));
+  return Exit::fine;
+}
+
+Exit run_verify(const Path& book_file) {
+  const auto book = Logbook::open(book_file, Access::read);
+  if (!book) return report(book.error());
+  const auto looked = book->verify();
+  if (!looked) return report(looked.error());
+  fmt::print("Book {}: {} events, head {}\n", looked->tag, looked->events, looked->head_hash);
+  for (const std::string& fault : looked->faults) fmt::print("  fault: {}\n", fault);
+  if (!looked->sound()) return Exit::book;
+  fmt::print("The chain holds: nothing was changed, removed or put in between.\n");
+  return Exit::fine;
+}
+
+}  // namespace rb

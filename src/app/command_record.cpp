@@ -1,0 +1,74 @@
+#include <fmt/format.h>
+
+#include "app/book_pours.h"
+#include "app/local_time.h"
+#include "app/write_day.h"
+
+namespace rb {
+
+Result<std::vector<Path>> write_day(const Logbook& book, Moment day, std::chrono::minutes offset,
+                                    const Path& folder, const std::vector<Format>& formats) {
+  const auto states = pours_of(book, std::nullopt);
+  if (!states) return Failed{states.error()};
+  const auto looked = book.verify();
+  if (!looked) return Failed{looked.error()};
+  std::vector<CheckReport> reports;
+  std::vector<const PourState*> touched;
+  for (const PourState& state : *states) {
+    if (!touches(state, day)) continue;
+    touched.push_back(&state);
+    reports.push_back(check(state, AsOf::end(state)));
+  }
+  if (touched.empty()) {
+    return fail(Error::Kind::input, "--day", "nothing was logged on " + day_text(day, offset),
+                "Give a day of a pour in the book");
+  }
+  std::vector<RecordInput> inputs;
+  for (std::size_t i = 0; i < touched.size(); ++i) {
+    inputs.push_back({*touched[i], reports[i], dose_maps(*touched[i])});
+  }
+  const DailyRecord record =
+      make_daily_record(inputs, day, offset, {looked->tag, looked->head_hash, looked->events});
+  return write_record(record, folder, formats);
+}
+
+std::vector<SideDose> dose_maps(const PourState& state) {
+  std::vector<SideDose> maps;
+  for (std::size_t e = 0; e < state.elements.size(); ++e) {
+    for (const Side side : judged_sides(state.plan->elements[e])) {
+      maps.push_back(side_dose(e, side, trade::dose_field(face_of(state, e, {side}, state.last))));
+    }
+  }
+  return maps;
+}
+
+Exit run_record(const RecordWish& wish) {
+  std::vector<Format> formats;
+  for (const std::string& name : wish.formats) {
+    const auto format = parse_format(name);
+    if (!format) {
+      return report({Error::Kind::input, "--format", "is \"" + name + "\"",
+                     "Use pdf, xlsx, csv, json or png, with commas between"});
+    }
+    formats.push_back(*format);
+  }
+  auto offset = parse_utc_offset(wish.utc_offset);
+  if (!offset && !wish.utc_offset.empty()) {
+    return report({Error::Kind::input, "--utc-offset", "is \"" + wish.utc_offset + "\"",
+                   "Use a form such as +02:00"});
+  }
+  const auto utc_day = parse_day(wish.day);
+  if (!utc_day) {
+    return report({Error::Kind::input, "--day", "is \"" + wish.day + "\"", "Use YYYY-MM-DD"});
+  }
+  if (!offset) offset = system_utc_offset(*utc_day);
+  const auto book = Logbook::open(wish.book, Access::read);
+  if (!book) return report(book.error());
+  const auto written =
+      write_day(*book, *parse_day(wish.day, *offset), *offset, wish.folder, formats);
+  if (!written) return report(written.error());
+  for (const Path& path : *written) fmt::print("{}\n", path.string());
+  return Exit::fine;
+}
+
+}  // namespace rb

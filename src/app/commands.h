@@ -1,0 +1,51 @@
+// The commands of the command line: each does its work, prints and says how it ended.
+#pragma once
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "app/outcome.h"
+
+namespace rb {
+
+using Path = std::filesystem::path;
+
+/// Makes a fresh book in a folder, replays the demo pour into it, prints the findings and writes
+/// the record of its day.
+Exit run_demo(const Path& folder);
+
+/// Appends a pour script to a book (made if missing), all of it or nothing.
+Exit run_replay(const Path& script, const Path& book);
+
+struct CheckWish {
+  Path book;
+  std::optional<std::string> pour;  ///< none: every pour of the book
+  bool json = false;
+};
+Exit run_check(const CheckWish& wish);
+
+struct DoseWish {
+  Path book;
+  std::string pour;
+  std::string element;
+  std::string at;  ///< "x,z" in metres
+  std::string side = "near";
+};
+Exit run_dose(const DoseWish& wish);
+
+struct RecordWish {
+  Path book;
+  std::string day;
+  Path folder;
+  std::vector<std::string> formats;
+  std::string utc_offset;  ///< "+02:00"; empty: the system's on that day
+};
+Exit run_record(const RecordWish& wish);
+
+Exit run_script(const Path& book, const std::string& pour);
+Exit run_verify(const Path& book);
+Exit run_rules();
+
+}  // namespace rb

@@ -1,0 +1,24 @@
+#include "app/local_time.h"
+
+#include <ctime>
+
+namespace rb {
+
+std::chrono::minutes system_utc_offset(Moment moment) {
+  const std::time_t time =
+      std::chrono::floor<std::chrono::seconds>(moment).time_since_epoch().count();
+  std::tm local{};
+  if (localtime_r(&time, &local) == nullptr) return std::chrono::minutes{0};
+  return std::chrono::duration_cast<std::chrono::minutes>(std::chrono::seconds{local.tm_gmtoff});
+}
+
+std::optional<std::chrono::minutes> parse_utc_offset(const std::string& text) {
+  if (text.empty()) return std::nullopt;
+  // A known moment written with that offset tells how far it is from UTC.
+  const auto there = parse_moment("2000-01-01T12:00:00" + text);
+  const auto utc = parse_moment("2000-01-01T12:00:00Z");
+  if (!there) return std::nullopt;
+  return std::chrono::duration_cast<std::chrono::minutes>(*utc - *there);
+}
+
+}  // namespace rb

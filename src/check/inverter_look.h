@@ -1,0 +1,20 @@
+// What runs on each inverter at every moment it changes. Shared by power-over and volts-low.
+#pragma once
+
+#include "check/rule.h"
+
+namespace rb {
+
+struct InverterMoment {
+  std::size_t inverter = 0;
+  Seconds from{}, to{};
+  std::size_t motors = 0;  ///< running on it
+};
+
+/// The stretch in which most motors run on each inverter that has any.
+std::vector<InverterMoment> busiest(const Look& look);
+
+/// What that many motors of the plan's type draw together; nothing without a type.
+Current drawn(const Plan& plan, std::size_t motors);
+
+}  // namespace rb

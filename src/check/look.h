@@ -1,0 +1,40 @@
+// What the rules look at: the state, the moment, and the physics worked out once for all of them.
+// Inside this room.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "check/check.h"
+#include "pour/form.h"
+
+namespace rb {
+
+struct Look {
+  const PourState& state;
+  AsOf asof;
+  std::vector<std::optional<trade::DoseField>>
+      fields;  ///< by element; none where no side is judged
+  std::vector<LiftReport> lifts;
+  std::vector<RunReport> runs;
+
+  [[nodiscard]] const Plan& plan() const { return *state.plan; }
+  [[nodiscard]] const Element& element(const LiftReport& report) const {
+    return state.plan->elements[report.element];
+  }
+  [[nodiscard]] const LiftState& lift(const LiftReport& report) const {
+    return state.elements[report.element].lifts[report.index];
+  }
+  /// Whether all that is to be done for a lift should be done by now: always in a finished look; in
+  /// a live one when the next lift has begun or the pour is closed.
+  [[nodiscard]] bool settled(const LiftReport& report) const {
+    return !asof.live || lift(report).next_start || state.closed;
+  }
+  [[nodiscard]] Seconds run_end(const RunState& run) const {
+    return std::min(run.to.value_or(asof.at), asof.at);
+  }
+};
+
+Look look_at(const PourState& state, AsOf asof);
+
+}  // namespace rb

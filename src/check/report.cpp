@@ -1,0 +1,107 @@
+// A check as JSON (the design's `check --json`) and as text for a terminal.
+#include <fmt/format.h>
+
+#include <nlohmann/json.hpp>
+
+#include "check/check.h"
+
+namespace rb {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+template <class T, class Show>
+Json maybe(const std::optional<T>& value, Show show) {
+  return value ? Json(show(*value)) : Json(nullptr);
+}
+
+Json finding_json(const PourState& state, const Finding& f) {
+  const Plan& plan = *state.plan;
+  const auto moment = [&](Seconds at) { return to_text(state.moment(at)); };
+  const auto row = [&](std::size_t r) { return plan.elements[*f.element].rows[r].id.text; };
+  const auto same = [](double v) { return v; };
+  return {{"rule", f.rule},
+          {"weight", to_text(f.weight)},
+          {"element", maybe(f.element, [&](std::size_t e) { return plan.elements[e].id.text; })},
+          {"lift", maybe(f.lift, [](int lift) { return lift; })},
+          {"bay", maybe(f.bay, [](std::size_t bay) { return bay + 1; })},
+          {"side", maybe(f.side, [](Side side) { return to_text(side); })},
+          {"row", maybe(f.row, row)},
+          {"from", maybe(f.from, moment)},
+          {"to", maybe(f.to, moment)},
+          {"measured", maybe(f.measured, same)},
+          {"limit", maybe(f.limit, same)},
+          {"unit", f.unit.empty() ? Json(nullptr) : Json(f.unit)},
+          {"source", f.source},
+          {"advice", f.advice},
+          {"says", f.says}};
+}
+
+Json lift_json(const PourState& state, const LiftReport& lift) {
+  const auto same = [](double v) { return v; };
+  return {{"element", state.plan->elements[lift.element].id.text},
+          {"lift", lift.lift},
+          {"placed_from", to_text(state.moment(lift.placed_from))},
+          {"placed_to", to_text(state.moment(lift.placed_to))},
+          {"top", in_metres(lift.top)},
+          {"rise_mean_mh", maybe(lift.rise_mean, in_metres_per_hour)},
+          {"rise_window_mh", maybe(lift.rise_window, in_metres_per_hour)},
+          {"rise_limit_mh", maybe(lift.rise_limit, in_metres_per_hour)},
+          {"under_share", maybe(lift.under_share, same)},
+          {"min_dose_s", maybe(lift.min_dose, in_seconds)},
+          {"mean_dose_s", maybe(lift.mean_dose, in_seconds)}};
+}
+
+Json run_json(const PourState& state, const RunReport& report) {
+  const RunState& run = state.runs[report.run];
+  const Row& row = state.row_of(run);
+  return {{"element", state.plan->elements[run.element].id.text},
+          {"side", to_text(row.side)},
+          {"row", row.id.text},
+          {"from", to_text(state.moment(run.from))},
+          {"to", maybe(run.to, [&](Seconds at) { return to_text(state.moment(at)); })},
+          {"head_kpa", in_kilopascals(report.head)}};
+}
+
+}  // namespace
+
+std::string to_json(const PourState& state, const CheckReport& report) {
+  Json json{{"pour", state.pour.text},
+            {"findings", Json::array()},
+            {"lifts", Json::array()},
+            {"runs", Json::array()}};
+  for (const Finding& f : report.findings) json["findings"].push_back(finding_json(state, f));
+  for (const LiftReport& lift : report.lifts) json["lifts"].push_back(lift_json(state, lift));
+  for (const RunReport& run : report.runs) json["runs"].push_back(run_json(state, run));
+  return json.dump(2);
+}
+
+std::string to_text(const PourState& state, const CheckReport& report) {
+  std::string text = fmt::format("Pour {}: {} finding{}\n", state.pour.text, report.findings.size(),
+                                 report.findings.size() == 1 ? "" : "s");
+  for (const Finding& f : report.findings) {
+    text += fmt::format("  {:4} {:14} {}\n", to_text(f.weight), f.rule, f.says);
+    text += fmt::format("{:20} do: {}\n{:20} limit from: {}\n", "", f.advice, "", f.source);
+  }
+  text += "  lift      placed (UTC)         top   rise mean  worst  limit   under  least   mean\n";
+  for (const LiftReport& l : report.lifts) {
+    const auto rise = [](const std::optional<Velocity>& v) {
+      return v ? fmt::format("{:.2f}", in_metres_per_hour(*v)) : std::string{"-"};
+    };
+    const auto dose = [](const std::optional<Seconds>& s) {
+      return s ? fmt::format("{:.0f} s", in_seconds(*s)) : std::string{"-"};
+    };
+    text += fmt::format(
+        "  {:4} {:>2}   {} - {}  {:5.2f} m  {:>5}  {:>5}  {:>5} m/h  {:>5}  {:>5}  {:>5}\n",
+        state.plan->elements[l.element].id.text, l.lift, clock_text(state.moment(l.placed_from)),
+        clock_text(state.moment(l.placed_to)), in_metres(l.top), rise(l.rise_mean),
+        rise(l.rise_window), rise(l.rise_limit),
+        l.under_share ? fmt::format("{:.1f} %", *l.under_share * 100) : "-", dose(l.min_dose),
+        dose(l.mean_dose));
+  }
+  text += "These figures advise. Local codes, the form designer and licensed practice decide.\n";
+  return text;
+}
+
+}  // namespace rb

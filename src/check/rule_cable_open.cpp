@@ -1,0 +1,35 @@
+// cable-open: a row ran without its safety cables confirmed.
+#include <fmt/format.h>
+
+#include "check/rule.h"
+
+namespace rb {
+
+namespace {
+
+void look_cable_open(const Look& look, const Rule& rule, Findings& out) {
+  for (const RunState& run : look.state.runs) {
+    if (run.cables) continue;
+    const Row& row = look.state.row_of(run);
+    Finding f = found(rule);
+    f.element = run.element;
+    f.row = run.row;
+    f.side = row.side;
+    f.from = run.from;
+    f.to = look.run_end(run);
+    f.ref = run.ref;
+    f.says = fmt::format("{} row {} ({} side) ran without a hang with every safety cable confirmed",
+                         look.plan().elements[run.element].id.text, row.id.text, to_text(row.side));
+    out.push_back(std::move(f));
+  }
+}
+
+}  // namespace
+
+const Rule kCableOpen{
+    {"cable-open", Weight::stop, "a motor that shakes loose and falls on the crew below",
+     "common practice, no source", "a hang with cables confirmed stands when a row starts",
+     "nobody", "Rest the row, keep clear below, fix every safety cable, then log the hang"},
+    look_cable_open};
+
+}  // namespace rb

@@ -1,0 +1,75 @@
+// dose-low: too much of a lift got less vibration than it needs while it was plastic.
+#include <fmt/format.h>
+
+#include "check/rule.h"
+
+namespace rb {
+
+namespace {
+
+// The bay with the largest under-dosed area, and the box around the largest weak patch.
+struct Worst {
+  std::size_t bay = 0;
+  trade::WeakPatch patch;
+};
+
+Worst worst_of(const trade::DoseField& field, const LiftState& lift, Seconds dose_min) {
+  Worst worst;
+  const auto bands = lift_bands(lift);
+  Area most;
+  for (std::size_t bay = 0; bay < bands.size(); ++bay) {
+    std::vector<trade::Band> only(bands.size(), trade::Band{});
+    only[bay] = bands[bay];
+    const Area under = trade::dose_shares(field, only, dose_min).under;
+    if (under > most) {
+      most = under;
+      worst.bay = bay;
+    }
+  }
+  if (const auto patch = trade::worst_patch(field, bands, dose_min)) worst.patch = *patch;
+  return worst;
+}
+
+void look_dose_low(const Look& look, const Rule& rule, Findings& out) {
+  const Limits& limits = look.plan().limits;
+  for (const LiftReport& report : look.lifts) {
+    if (!report.under_share || *report.under_share <= limits.under_share_max.value) continue;
+    if (!look.settled(report)) continue;
+    const LiftState& lift = look.lift(report);
+    const Worst worst = worst_of(*look.fields[report.element], lift, limits.dose_min.value);
+    Finding f = found(rule);
+    f.element = report.element;
+    f.lift = report.lift;
+    f.bay = worst.bay;
+    const auto sides = judged_sides(look.element(report));
+    if (sides.size() == 1) f.side = sides.front();
+    f.from = report.placed_from;
+    f.to = lift.next_start.value_or(look.asof.at);
+    f.measured = *report.under_share;
+    f.limit = limits.under_share_max.value;
+    f.unit = "1";
+    f.source = limit_source(rule, limits.under_share_max.from);
+    f.ref = lift.ref;
+    const trade::Patch& box = worst.patch.box;
+    f.says = fmt::format(
+        "{} lift {}: {:.1f} % of the concrete got less than {:g} s (limit {:.1f} %), most of it in "
+        "bay {}; worst patch {:.2f} x {:.2f} m at x {:.2f} m, z {:.2f} m, least {:.0f} s",
+        look.element(report).id.text, report.lift, *report.under_share * 100,
+        in_seconds(limits.dose_min.value), *f.limit * 100, worst.bay + 1, in_metres(box.w),
+        in_metres(box.h), in_metres(box.x), in_metres(box.z), in_seconds(worst.patch.least));
+    out.push_back(std::move(f));
+  }
+}
+
+}  // namespace
+
+const Rule kDoseLow{
+    {"dose-low", Weight::mend,
+     "concrete that was not vibrated long enough while plastic: honeycomb, bug holes",
+     "common practice, no source (90 to 120 s a lift with form vibrators)",
+     "dose_min_s 90 s over all but under_share_max 2 % of a lift", "plan, by the engineer",
+     "While it is still plastic run the rows that reach it, or insert; else mark the place to be "
+     "inspected when stripped"},
+    look_dose_low};
+
+}  // namespace rb

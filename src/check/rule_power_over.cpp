@@ -1,0 +1,37 @@
+// power-over: more motors ran on an inverter than it can feed.
+#include <fmt/format.h>
+
+#include "check/inverter_look.h"
+
+namespace rb {
+
+namespace {
+
+void look_power_over(const Look& look, const Rule& rule, Findings& out) {
+  for (const InverterMoment& moment : busiest(look)) {
+    const Inverter& inverter = look.plan().power[moment.inverter];
+    const Current amps = drawn(look.plan(), moment.motors);
+    if (amps <= inverter.max_amps * (1 + 1e-9)) continue;
+    Finding f = found(rule);
+    f.from = moment.from;
+    f.to = moment.to;
+    f.measured = in_amperes(amps);
+    f.limit = in_amperes(inverter.max_amps);
+    f.unit = "A";
+    f.says = fmt::format("inverter {}: {} motors together draw {:.1f} A a phase; it gives {:.1f} A",
+                         inverter.id.text, moment.motors, *f.measured, *f.limit);
+    out.push_back(std::move(f));
+  }
+}
+
+}  // namespace
+
+const Rule kPowerOver{
+    {"power-over", Weight::mend,
+     "an inverter that trips in the middle of a lift, cords that overheat",
+     "the plan's ratings; currents added as if in phase", "max_amps of the inverter",
+     "plan, by a licensed electrician",
+     "Run fewer rows at once on it; have a licensed electrician look at the feed"},
+    look_power_over};
+
+}  // namespace rb

@@ -1,0 +1,24 @@
+// run-short: a row that serves a lift ran for it, but not long enough.
+#include "check/row_time.h"
+
+namespace rb {
+
+namespace {
+
+void look_run_short(const Look& look, const Rule& rule, Findings& out) {
+  const auto& limit = look.plan().limits.dose_min;
+  for_rows_of_lifts(look, [&](const LiftReport& report, std::size_t row, Seconds ran) {
+    if (ran <= Seconds{} || ran >= limit.value || !look.settled(report)) return;
+    out.push_back(row_time_finding(look, rule, report, row, ran, limit));
+  });
+}
+
+}  // namespace
+
+const Rule kRunShort{{"run-short", Weight::mend, "a row rested too soon",
+                      "common practice, no source", "dose_min_s 90 s", "plan, by the engineer",
+                      "Run the row again for the missing time while the concrete is plastic and "
+                      "the head on the row allows it"},
+                     look_run_short};
+
+}  // namespace rb

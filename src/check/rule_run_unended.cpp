@@ -1,0 +1,42 @@
+// run-unended: a run nobody ended.
+#include <fmt/format.h>
+
+#include "check/rule.h"
+
+namespace rb {
+
+namespace {
+
+constexpr double kForgotten = 3;  // times the band: by then a live run is taken for forgotten
+
+void look_run_unended(const Look& look, const Rule& rule, Findings& out) {
+  const Seconds band = look.plan().limits.dose_max.value;
+  for (const RunState& run : look.state.runs) {
+    if (run.rest) continue;
+    const Seconds ran = look.run_end(run) - run.from;
+    if (look.asof.live && !look.state.closed && !run.to && ran <= band * kForgotten) continue;
+    const Row& row = look.state.row_of(run);
+    Finding f = found(rule);
+    f.element = run.element;
+    f.row = run.row;
+    f.side = row.side;
+    f.from = run.from;
+    f.measured = in_seconds(ran);
+    f.unit = "s";
+    f.ref = run.ref;
+    f.says = fmt::format("{} row {}: no rest was logged; {:.0f} s up to {}",
+                         look.plan().elements[run.element].id.text, row.id.text, *f.measured,
+                         run.to ? "its take-down" : "the last entry");
+    out.push_back(std::move(f));
+  }
+}
+
+}  // namespace
+
+const Rule kRunUnended{{"run-unended", Weight::mend,
+                        "a row left running, or a rest nobody tapped: the dose is not known",
+                        "common practice, no source", "every run has its rest", "nobody",
+                        "Rest the row; if it was rested, enter the rest with its true time"},
+                       look_run_unended};
+
+}  // namespace rb

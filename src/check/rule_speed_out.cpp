@@ -1,0 +1,49 @@
+// speed-out: a row was run outside the motor's speeds.
+#include <fmt/format.h>
+
+#include "check/rule.h"
+
+namespace rb {
+
+namespace {
+
+constexpr Frequency kSlowest = vibrations_per_minute(3000);
+
+void look_speed_out(const Look& look, const Rule& rule, Findings& out) {
+  for (const RunState& run : look.state.runs) {
+    if (!run.speed) continue;
+    const auto& type = look.plan().motor_type;
+    const bool fast = type && *run.speed > type->top_speed * (1 + 1e-9);
+    const bool slow = *run.speed_low < kSlowest * (1 - 1e-9);
+    if (!fast && !slow) continue;
+    const Row& row = look.state.row_of(run);
+    Finding f = found(rule);
+    f.element = run.element;
+    f.row = run.row;
+    f.side = row.side;
+    f.from = run.from;
+    f.to = look.run_end(run);
+    f.measured = in_vibrations_per_minute(fast ? *run.speed : *run.speed_low);
+    f.limit = in_vibrations_per_minute(fast ? type->top_speed : kSlowest);
+    f.unit = "vpm";
+    f.source = fast ? "plan: motor_type.vpm_max"
+                    : "form vibrators work at 3000 to 6000 vpm and up: a public trade page";
+    f.ref = run.ref;
+    f.says = fmt::format("{} row {}: {:.0f} vpm, {} {:.0f} vpm",
+                         look.plan().elements[run.element].id.text, row.id.text, *f.measured,
+                         fast ? "above" : "below", *f.limit);
+    out.push_back(std::move(f));
+  }
+}
+
+}  // namespace
+
+const Rule kSpeedOut{
+    {"speed-out", Weight::mend,
+     "a motor overdriven until it fails, or too slow to move the concrete",
+     "plan; a public trade page for the least speed", "3000 vpm to motor_type.vpm_max",
+     "plan, by the motor's maker",
+     "Set the inverter to the planned speed; force falls with the square of speed"},
+    look_speed_out};
+
+}  // namespace rb

@@ -1,0 +1,32 @@
+// unsigned: a closed pour that the foreman or the inspector has not signed.
+#include <fmt/format.h>
+
+#include "check/rule.h"
+
+namespace rb {
+
+namespace {
+
+void look_unsigned(const Look& look, const Rule& rule, Findings& out) {
+  if (!look.state.closed) return;
+  for (const char* role : {"foreman", "inspector"}) {
+    bool signed_by = false;
+    for (const EventRef ref : look.state.signs) {
+      signed_by |= std::get<event::Sign>(look.state.log[ref].event.what).role == role;
+    }
+    if (signed_by) continue;
+    Finding f = found(rule);
+    f.from = look.state.clock(*look.state.closed);
+    f.says = fmt::format("the pour is closed and not signed by the {}", role);
+    out.push_back(std::move(f));
+  }
+}
+
+}  // namespace
+
+const Rule kUnsigned{
+    {"unsigned", Weight::note, "a record nobody stands for", "common practice, no source",
+     "foreman and inspector sign a closed pour", "nobody", "Review the record and sign it"},
+    look_unsigned};
+
+}  // namespace rb

@@ -1,0 +1,55 @@
+#include <array>
+
+#include "check/rule.h"
+
+namespace rb {
+
+namespace {
+
+constexpr std::array<const Rule*, 23> kRules{
+    &kHeadHigh,  &kRiseFast,   &kCableOpen,     &kDoseLow,   &kRowMissed, &kRunShort,
+    &kKnitLate,  &kRunUnended, &kInsertMissing, &kRowFar,    &kLiftDeep,  &kRowEmpty,
+    &kTopFell,   &kLoadOld,    &kTempOut,       &kVolumeOff, &kPowerOver, &kSpeedOut,
+    &kReadyOpen, &kDoseHigh,   &kRunLong,       &kClockStep, &kUnsigned};
+
+}  // namespace
+
+const char* to_text(Weight weight) {
+  switch (weight) {
+    case Weight::stop:
+      return "stop";
+    case Weight::mend:
+      return "mend";
+    case Weight::note:
+      return "note";
+  }
+  return "";
+}
+
+std::span<const Rule* const> rules() {
+  return kRules;
+}
+
+std::span<const RuleCard> rule_cards() {
+  static const auto cards = [] {
+    std::vector<RuleCard> list;
+    for (const Rule* rule : kRules) list.push_back(rule->card);
+    return list;
+  }();
+  return cards;
+}
+
+Finding found(const Rule& rule) {
+  Finding f;
+  f.rule = rule.card.id;
+  f.weight = rule.card.weight;
+  f.source = rule.card.source;
+  f.advice = rule.card.advice;
+  return f;
+}
+
+std::string limit_source(const Rule& rule, LimitFrom from) {
+  return from == LimitFrom::plan ? "plan" : std::string{"default: "} + rule.card.source;
+}
+
+}  // namespace rb

@@ -1,0 +1,70 @@
+// A pour's state as the engineering wants it: faces to be dosed, loads on the form, times to set.
+// Still no rules: only what the plan and the events say, in trade's terms.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "base/result.h"
+#include "pour/state.h"
+#include "trade/dose.h"
+#include "trade/pressure.h"
+
+namespace rb {
+
+/// The concrete temperature to reckon with at a moment: the latest measured at or before it, else
+/// the reference of the mix.
+Celsius concrete_temp(const PourState& state, std::size_t element, Seconds at);
+
+/// The mix in use on an element at a moment: of the latest ticket discharged to it (or to no named
+/// element) at or before, else the plan's first.
+const Mix& mix_at(const PourState& state, std::size_t element, Seconds at);
+
+/// How long concrete takes to its initial set, by the moment it comes.
+std::vector<trade::SetStep> set_steps(const PourState& state, std::size_t element);
+/// The moment concrete that came then sets.
+Seconds sets_at(const PourState& state, std::size_t element, Seconds came);
+
+/// The heaviest mix of the plan: what a form is loaded with when it is not known which it holds.
+UnitWeight heaviest(const Plan& plan);
+
+/// When each place of a row shook, up to a moment: its runs, where motors hung. Runs of a row that
+/// was never logged as hung count for all its places.
+std::vector<std::vector<trade::Interval>> shaking(const PourState& state, std::size_t element,
+                                                  std::size_t row, Seconds until);
+
+/// Sections thicker than this are judged by the worst side and want internal vibration.
+inline constexpr Length kThinSection = metres(0.3);
+
+/// The sides of an element that have rows in the plan.
+std::vector<Side> judged_sides(const Element& element);
+
+/// An element as a face to be dosed, with the given sides; runs are counted up to `until`.
+trade::Face face_of(const PourState& state, std::size_t element, const std::vector<Side>& sides,
+                    Seconds until);
+
+/// A lift's concrete, bay by bay.
+std::vector<trade::Band> lift_bands(const LiftState& lift);
+
+/// The lateral pressure a row brings on while it runs: full liquid from the highest top its motors
+/// reach down to its lower reach, nothing below the element's base.
+Pressure head_on_row(const PourState& state, std::size_t element, std::size_t row, Seconds at);
+/// The head a run is judged by: at its end, or at `until` while it runs.
+Pressure head_of_run(const PourState& state, const RunState& run, Seconds until);
+
+/// What the pressure method is asked with for an element at a moment.
+trade::PressureCase pressure_case(const PourState& state, std::size_t element, Seconds at);
+
+struct RiseLimit {
+  Velocity rate;
+  enum class From { plan, method } from = From::plan;
+};
+/// The lower of the plan's limit and the rate at which the method's pressure reaches the form's
+/// rating. None: neither says anything. Where the method does not hold, only a full liquid head may
+/// be reckoned with: no rate keeps a form under it that does not bear it.
+std::optional<RiseLimit> rise_limit(const PourState& state, std::size_t element, Seconds at);
+
+/// Concrete below the top surface, openings out.
+Volume net_volume(const PourState& state, std::size_t element);
+
+}  // namespace rb
