@@ -1,0 +1,176 @@
+#include "store/connection.h"
+
+#include <fmt/format.h>
+#include <sqlite3.h>
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+#include <system_error>
+
+#include "store/migrations.h"
+#include "store/trouble.h"
+
+namespace rb::store {
+
+namespace {
+
+namespace fs = std::filesystem;
+using Connected = Result<std::unique_ptr<SQLite::Database>>;
+
+constexpr int kBusyMs = 1000;
+constexpr const char* kOpening = "the book cannot be opened";
+
+/// The file as SQLite sees it when it looks and leaves no trace: no lock, no recovery, no file
+/// made.
+std::string untouched(const fs::path& path) {
+  std::string uri = "file:";
+  for (const char c : path.string()) {
+    if (c == '%' || c == '?' || c == '#') {
+      uri += fmt::format("%{:02X}", static_cast<unsigned char>(c));
+    } else {
+      uri += c;
+    }
+  }
+  return uri + "?immutable=1";
+}
+
+int pragma(SQLite::Database& database, const char* name) {
+  return database.execAndGet(std::string("PRAGMA ") + name).getInt();
+}
+
+Failed not_a_book(const fs::path& path) {
+  return fail(Error::Kind::book, path.string(), "this file is not a book of Risebook",
+              "It was left as it is; name another file");
+}
+
+Failed too_new(const fs::path& path, int found) {
+  return fail(Error::Kind::book, path.string(),
+              fmt::format("this book is of version {}; this Risebook knows books up to version {}",
+                          found, schema_version()),
+              "Open it with a newer Risebook; it was left as it is");
+}
+
+/// What a book's connection may do, beyond reading: SQLite asks before it compiles a statement.
+int allow(void* /*unused*/, int action, const char* first, const char* second,
+          const char* /*database*/, const char* within) {
+  const std::string_view what = first ? first : "";
+  switch (action) {
+    case SQLITE_SELECT:
+    case SQLITE_READ:
+    case SQLITE_FUNCTION:
+    case SQLITE_TRANSACTION:
+      return SQLITE_OK;
+    case SQLITE_INSERT:
+      return what == "events" ? SQLITE_OK : SQLITE_DENY;
+    case SQLITE_UPDATE:
+      return what == "head" && within && std::string_view(within) == "events_move_head"
+                 ? SQLITE_OK
+                 : SQLITE_DENY;
+    case SQLITE_PRAGMA: {
+      constexpr std::array kAsk{"user_version", "application_id", "integrity_check",
+                                "wal_checkpoint"};
+      const bool asks = !second || what == "wal_checkpoint";
+      return asks && std::any_of(kAsk.begin(), kAsk.end(), [&](auto name) { return what == name; })
+                 ? SQLITE_OK
+                 : SQLITE_DENY;
+    }
+    default:
+      return SQLITE_DENY;
+  }
+}
+
+void settle_connection(SQLite::Database& database) {
+  database.exec("PRAGMA foreign_keys = ON");
+  database.exec("PRAGMA recursive_triggers = ON");
+  database.exec("PRAGMA trusted_schema = OFF");
+  database.exec("PRAGMA cell_size_check = ON");
+}
+
+/// A book on a disk that cannot be written to is read as it stands, unless a log beside it holds
+/// what the book itself does not yet.
+std::unique_ptr<SQLite::Database> open_for_reading(const fs::path& path) {
+  try {
+    auto database =
+        std::make_unique<SQLite::Database>(path.string(), SQLite::OPEN_READONLY, kBusyMs);
+    pragma(*database, "user_version");  // the first read finds out
+    return database;
+  } catch (const SQLite::Exception& thrown) {
+    const int code = thrown.getErrorCode() & 0xFF;
+    std::error_code error;
+    const auto size = fs::file_size(path.string() + "-wal", error);
+    const bool all_there = error || size == 0;
+    if (!all_there || (code != SQLITE_CANTOPEN && code != SQLITE_READONLY)) throw;
+    return std::make_unique<SQLite::Database>(untouched(path),
+                                              SQLite::OPEN_READONLY | SQLite::OPEN_URI);
+  }
+}
+
+std::unique_ptr<SQLite::Database> open_for_writing(const fs::path& path) {
+  auto database =
+      std::make_unique<SQLite::Database>(path.string(), SQLite::OPEN_READWRITE, kBusyMs);
+  database->exec("PRAGMA synchronous = FULL");
+  return database;
+}
+
+}  // namespace
+
+fs::path settled(const fs::path& path) {
+  std::error_code error;
+  const auto full = fs::weakly_canonical(fs::absolute(path, error), error);
+  return error ? path : full;
+}
+
+Result<void> probe(const fs::path& path) {
+  std::error_code error;
+  const auto status = fs::status(path, error);
+  if (!fs::exists(status)) {
+    return fail(Error::Kind::book, path.string(), "there is no book here", "Check the name");
+  }
+  if (!fs::is_regular_file(status)) return not_a_book(path);
+  try {
+    SQLite::Database look(untouched(path), SQLite::OPEN_READONLY | SQLite::OPEN_URI);
+    if (pragma(look, "application_id") != kApplicationId) return not_a_book(path);
+    const int found = pragma(look, "user_version");
+    if (found > schema_version()) return too_new(path, found);
+  } catch (const SQLite::Exception& thrown) {
+    if (thrown.getErrorCode() == SQLITE_NOTADB) return not_a_book(path);
+    return Failed{trouble(path.string(), kOpening, thrown)};
+  }
+  return {};
+}
+
+BookName name_of(const SQLite::Database& database) {
+  SQLite::Statement row(database, "SELECT uuid, tag, created FROM book");
+  if (!row.executeStep()) throw SQLite::Exception("its own row is missing", SQLITE_CORRUPT);
+  return {row.getColumn(0), row.getColumn(1), row.getColumn(2)};
+}
+
+Connected connect(const fs::path& path, Access access) {
+  return guarded(path.string(), kOpening, [&]() -> Connected {
+    const bool write = access == Access::write;
+    auto database = write ? open_for_writing(path) : open_for_reading(path);
+    settle_connection(*database);
+    const int found = pragma(*database, "user_version");
+    if (found > schema_version()) return too_new(path, found);
+    if (found < schema_version()) {
+      if (!write) {
+        return fail(Error::Kind::book, path.string(),
+                    fmt::format("this book is of version {}, from before this Risebook", found),
+                    "Open it once for writing to bring it up to date");
+      }
+      SQLite::Transaction whole(*database, SQLite::TransactionBehavior::IMMEDIATE);
+      migrate(*database, found);
+      whole.commit();
+    }
+    if (write && database->execAndGet("PRAGMA journal_mode = WAL").getString() != "wal") {
+      return fail(Error::Kind::book, path.string(),
+                  "this disk cannot keep a book that is read while it is written",
+                  "Keep the book on a disk of this tablet");
+    }
+    sqlite3_set_authorizer(database->getHandle(), allow, nullptr);
+    return database;
+  });
+}
+
+}  // namespace rb::store

@@ -1,0 +1,93 @@
+// The book of pours: one SQLite file to which events are only ever added.
+//
+// An event is on the disk when append() returns it, or the error says it was not kept and the book
+// stands as before. One process writes at a time (the lock goes with the process, however it ends);
+// any number may read meanwhile. A Logbook belongs to one thread at a time. Failures are Errors of
+// kind book (of kind input where the event or script given is at fault); nothing is thrown.
+#pragma once
+
+#include <cstddef>
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/result.h"
+#include "pour/event.h"
+#include "pour/script.h"
+
+namespace rb {
+
+enum class Access { read, write };
+
+/// A pour at a glance, as its lines tell it; fold() has the last word.
+struct PourSummary {
+  PourId pour;
+  Moment first{}, last{};  ///< the earliest and the latest `at`
+  std::size_t count = 0;   ///< events, corrections counted
+  bool closed = false;     ///< closed by an event that was not struck
+  bool operator==(const PourSummary&) const = default;
+};
+
+/// What a look through the whole book found.
+struct VerifyReport {
+  std::string tag;
+  std::size_t events = 0;
+  std::string head_hash;             ///< to be held against the one printed on a record
+  std::vector<std::string> faults;   ///< plain sentences, in order of the book; at most 50
+  std::optional<EventId> first_bad;  ///< the first event that is changed, missing or unreadable
+  [[nodiscard]] bool sound() const { return faults.empty(); }
+};
+
+class Logbook {
+ public:
+  /// Makes a new book, its folder too, and opens it for writing. Fails where a file already stands.
+  /// A book appears whole or not at all, whatever interrupts this.
+  static Result<Logbook> create(const std::filesystem::path& path);
+
+  /// Opens a book. A file that is no book, or a book of a later version, is refused and left as it
+  /// is; for writing, the book must not be open for writing elsewhere.
+  static Result<Logbook> open(const std::filesystem::path& path, Access access);
+
+  /// Opens for writing the book that stands there, or makes it.
+  static Result<Logbook> open_or_create(const std::filesystem::path& path);
+
+  Logbook(Logbook&&) noexcept;
+  Logbook& operator=(Logbook&&) noexcept;
+  ~Logbook();
+
+  /// Keeps one event and gives it back as events() will: its id is the book's and its entry is
+  /// `entry`; what it held of both before is left out. The first event of a pour opens it, and only
+  /// the first does. The target of a fix, strike or repair must be an event of the same pour.
+  Result<Event> append(const PourId& pour, Event event, const Entry& entry);
+
+  /// Keeps a whole script or nothing of it; refused when the pour is already in the book. Line ids
+  /// become the book's and targets follow. A line's own entry stays, the others get `entry`.
+  Result<std::vector<Event>> append_script(const Script& script, const Entry& entry);
+
+  /// The events of a pour in order of entry, each with id and entry; none for an unknown pour.
+  [[nodiscard]] Result<std::vector<Event>> events(const PourId& pour) const;
+
+  /// The pours in the order they came into the book.
+  [[nodiscard]] Result<std::vector<PourSummary>> pours() const;
+
+  /// The hash of the last event (64 hex digits): stands for everything up to it.
+  [[nodiscard]] Result<std::string> head_hash() const;
+
+  /// Looks for changed, missing and unreadable events, altered schema and a damaged file.
+  [[nodiscard]] Result<VerifyReport> verify() const;
+
+  [[nodiscard]] const std::string& tag() const;   ///< what its event ids begin with
+  [[nodiscard]] const std::string& uuid() const;  ///< its name among all books
+  [[nodiscard]] Moment created() const;
+  [[nodiscard]] const std::filesystem::path& file() const;
+  [[nodiscard]] bool writable() const;
+
+ private:
+  struct Inside;
+  explicit Logbook(std::unique_ptr<Inside> inside);
+  std::unique_ptr<Inside> inside_;
+};
+
+}  // namespace rb

@@ -1,0 +1,33 @@
+// The numbered steps (db/) that make a book's schema.
+#pragma once
+
+#include <SQLiteCpp/SQLiteCpp.h>
+
+#include <string>
+#include <vector>
+
+namespace rb::store {
+
+/// Marks the file as a book of pours; also what the `file` command may know it by ("Rise").
+inline constexpr int kApplicationId = 0x52697365;
+
+/// The schema version this program reads and writes.
+int schema_version();
+
+/// Carries out the steps after `from`, up to schema_version(), and writes that number into the
+/// database. Inside the caller's transaction. Throws SQLite::Exception.
+void migrate(SQLite::Database& database, int from);
+
+/// A table, index or trigger as its file tells it.
+struct SchemaItem {
+  std::string kind, name, sql;
+  auto operator<=>(const SchemaItem&) const = default;
+};
+
+/// Ordered by kind and name. Throws SQLite::Exception.
+std::vector<SchemaItem> schema_of(const SQLite::Database& database);
+
+/// What schema_of() gives for an unaltered book.
+const std::vector<SchemaItem>& expected_schema();
+
+}  // namespace rb::store

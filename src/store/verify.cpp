@@ -1,0 +1,116 @@
+#include "store/verify.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <iterator>
+#include <vector>
+
+#include "store/connection.h"
+#include "store/identity.h"
+#include "store/keeping.h"
+#include "store/migrations.h"
+
+namespace rb::store {
+
+namespace {
+
+constexpr std::size_t kMostFaults = 50;
+
+void note(VerifyReport& report, std::string fault) {
+  if (report.faults.size() < kMostFaults) report.faults.push_back(std::move(fault));
+}
+
+void note(VerifyReport& report, const EventId& event, std::string fault) {
+  if (!report.first_bad) report.first_bad = event;
+  note(report, std::move(fault));
+}
+
+void check_schema(const SQLite::Database& database, VerifyReport& report) {
+  const auto found = schema_of(database);
+  const auto& expected = expected_schema();
+  std::vector<SchemaItem> odd;
+  std::set_symmetric_difference(found.begin(), found.end(), expected.begin(), expected.end(),
+                                std::back_inserter(odd));
+  for (const auto& item : odd) {
+    const auto same_name = [&](const SchemaItem& other) {
+      return other.kind == item.kind && other.name == item.name;
+    };
+    const bool is = std::any_of(found.begin(), found.end(), same_name);
+    const bool ought = std::any_of(expected.begin(), expected.end(), same_name);
+    // An altered one is in the difference twice: as it is and as it ought to be.
+    if (is && ought && std::find(expected.begin(), expected.end(), item) != expected.end())
+      continue;
+    note(report, fmt::format("The {} {} {}", item.kind, item.name,
+                             !ought ? "does not belong in a book"
+                             : is   ? "is altered"
+                                    : "is missing"));
+  }
+}
+
+void check_events(const SQLite::Database& database, const BookName& book, VerifyReport& report) {
+  Head head{0, hash_of(book)};
+  SQLite::Statement rows(database, fmt::format("SELECT {} FROM events ORDER BY seq", kRowColumns));
+  while (rows.executeStep()) {
+    const auto row = row_of(rows);
+    const auto stored = hash_column(rows, 9);
+    const EventId id{row.id};
+    if (row.seq != head.seq + 1) {
+      const auto first = event_id(book.tag, head.seq + 1);
+      const auto last = event_id(book.tag, row.seq - 1);
+      note(report, first,
+           first == last ? fmt::format("Event {} is missing", first.text)
+                         : fmt::format("Events {} to {} are missing", first.text, last.text));
+    } else if (row.previous != head.hash) {
+      note(report, id, fmt::format("Event {} does not follow the event before it", row.id));
+    }
+    if (id != event_id(book.tag, row.seq)) {
+      note(report, id, fmt::format("Event {} stands at number {}", row.id, row.seq));
+    }
+    if (hash_of(row) != stored) {
+      note(report, id, fmt::format("Event {} was changed after it was kept", row.id));
+    } else if (const auto event = event_of(row, "the book"); !event) {
+      note(report, id, fmt::format("Event {} cannot be read ({})", row.id, to_text(event.error())));
+    }
+    ++report.events;
+    head = {row.seq, stored};
+  }
+  SQLite::Statement kept(database, "SELECT seq, hash FROM head");
+  if (!kept.executeStep()) {
+    note(report, "The head of the book is missing");
+    return;
+  }
+  const Head last{kept.getColumn(0).getInt64(), hash_column(kept, 1)};
+  report.head_hash = to_hex(last.hash);
+  if (last.seq > head.seq) {
+    const auto first = event_id(book.tag, head.seq + 1);
+    note(report, first,
+         fmt::format("The book ends at event {}; it had gone on to {}",
+                     head.seq == 0 ? std::string("none") : event_id(book.tag, head.seq).text,
+                     event_id(book.tag, last.seq).text));
+  } else if (last.seq != head.seq || last.hash != head.hash) {
+    note(report, fmt::format("The head of the book does not fit its last event {}",
+                             event_id(book.tag, head.seq).text));
+  }
+}
+
+void check_file(SQLite::Database& database, VerifyReport& report) {
+  SQLite::Statement check(database, "PRAGMA integrity_check");
+  while (check.executeStep()) {
+    const auto word = check.getColumn(0).getString();
+    if (word != "ok") note(report, "The file is damaged: " + word);
+  }
+}
+
+}  // namespace
+
+void verify(SQLite::Database& database, VerifyReport& report) {
+  SQLite::Transaction view(database);
+  check_schema(database, report);
+  const auto book = name_of(database);
+  report.tag = book.tag;
+  check_events(database, book, report);
+  check_file(database, report);
+}
+
+}  // namespace rb::store

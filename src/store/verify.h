@@ -1,0 +1,16 @@
+// A look through the whole book for anything changed, missing or unreadable.
+#pragma once
+
+#include <SQLiteCpp/SQLiteCpp.h>
+
+#include <string>
+
+#include "store/logbook.h"
+
+namespace rb::store {
+
+/// Reads everything once, in one consistent view. Throws SQLite::Exception when the file cannot be
+/// read through (itself a fault to report).
+void verify(SQLite::Database& database, VerifyReport& report);
+
+}  // namespace rb::store
