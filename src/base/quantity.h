@@ -67,8 +67,8 @@ inline constexpr double kPcf = kPoundForce / (kFoot * kFoot * kFoot);
 inline constexpr double kCubicYard = 27.0 * kFoot * kFoot * kFoot;
 
 template <class Quantity>
-constexpr Quantity quantity_of(double si_value) {
-  return Quantity::from_value(si_value);
+constexpr Quantity quantity_of(double in_si) {
+  return Quantity::from_value(in_si);
 }
 
 // SI makers and readers.
