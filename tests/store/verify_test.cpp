@@ -14,7 +14,7 @@ namespace {
 struct Tampered {
   const char* name;
   const char* sql;    ///< done by a program that first took the triggers away
-  int first_bad;      ///< the number of the event that is named, 0 = none
+  int first_bad;      ///< the number in the id that is named, 0 = none
   const char* words;  ///< in the first fault
 };
 
@@ -40,11 +40,11 @@ constexpr Tampered kTampered[] = {
     {"an event gone and the rest moved up",
      "DELETE FROM events WHERE seq = 5; UPDATE events SET seq = seq - 1 WHERE seq > 5; "
      "UPDATE head SET seq = 8",
-     5, "does not follow"},
+     6, "does not follow"},
     {"two events changed about",
      "UPDATE events SET seq = 100 WHERE seq = 4; UPDATE events SET seq = 4 WHERE seq = 5; "
      "UPDATE events SET seq = 5 WHERE seq = 100",
-     4, "does not follow"},
+     5, "does not follow"},
     {"an event slipped in at the end",
      "INSERT INTO events SELECT 10, pour, (SELECT tag FROM book) || '-10', line, entered, steady, "
      "boot, kept, (SELECT hash FROM head), hash FROM events WHERE seq = 9",
