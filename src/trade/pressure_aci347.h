@@ -6,10 +6,11 @@
 // to 4.5 m/h (15 ft/h); faster, the full liquid head. Columns: the first at any rate. Never under
 // 30 Cw kPa (600 Cw psf), never over the liquid head, which wins over the least.
 // Sources: both US formulas, the least and the greatest value read in a public calculator page; the
-// rule of rate and 14 ft read in a journal article on the updated formulas; the SI second formula,
-// SI limits, Cw, Cc, the column rule and the slump limit are from memory.
-// Does not hold for slump over 175 mm (7 in), nor (a matter of placing, which the case does not
-// say) for internal vibration deeper than 1.2 m or for external vibration.
+// rule of rate and 14 ft read in a journal article on the updated formulas; the SI forms and
+// limits, Cw, Cc, the column rule and the slump limit first from memory, then found the same in
+// public engineering notes that transcribe ACI 347-04. The standard's own print was not at hand.
+// Does not hold for slump over 175 mm (7 in), nor (matters of placing, which the case does not say)
+// for internal vibration deeper than 1.2 m, external vibration, or pumping in from the base.
 #pragma once
 
 #include "trade/pressure_case.h"
@@ -19,10 +20,10 @@ namespace rb::trade {
 enum class Aci347Units { si, us };
 
 /// Cw: w < 2240 kg/m3: 0.5 (1 + w/2320), at least 0.80; to 2400: 1.0; above: w/2320
-/// (US 140, 150, 145 lb/ft3). From memory.
+/// (US 140, 150, 145 lb/ft3).
 double aci347_weight_coefficient(UnitWeight unit_weight, Aci347Units units = Aci347Units::si);
 
-/// Cc: 1.0 plain, 1.2 retarded, 1.2 blended, 1.4 blended and retarded, 1.4 high blend. From memory.
+/// Cc: 1.0 plain, 1.2 retarded, 1.2 blended, 1.4 blended and retarded, 1.4 high blend.
 double aci347_chemistry_coefficient(CementClass cement);
 
 /// The formula's own figure before the least and the greatest value are applied, whichever formula

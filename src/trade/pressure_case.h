@@ -10,13 +10,14 @@
 
 namespace rb::trade {
 
-/// How slowly the binder sets, as the methods sort it.
+/// How slowly the binder sets, as the methods sort it: portland cement alone (plain), with anything
+/// that delays setting (retarded: a superplasticizer that does so counts), with under 70 % slag or
+/// 40 % fly ash (blended), with more (high blend).
 enum class CementClass { plain, retarded, blended, blended_retarded, high_blend };
 
 enum class PressureMethod { aci347, ciria108, din18218 };
 
-/// CIRIA 108 calls a column what is under 2 m both ways in plan; ACI 347 a member filled quickly
-/// over a small plan area. The caller decides.
+/// A column is up to 2 m both ways in plan (CIRIA 108 and ACI 347 agree). The caller decides.
 enum class FormShape { wall, column };
 
 /// "plain|retarded|blended|blended-retarded|high-blend", "aci347|ciria108|din18218", "wall|column".

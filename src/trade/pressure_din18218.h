@@ -1,4 +1,5 @@
-// Lateral pressure by DIN 18218, characteristic value in kN/m2, v in m/h, tE in h.
+// Lateral pressure by DIN 18218, characteristic value in kN/m2, v in m/h, tE in h: the setting time
+// of the concrete at its own temperature, so that no further correction for temperature is made.
 // 2010 edition (from memory except where said):
 //   F1 (5v+21)K1, F2 (10v+19)K1, F3 (14v+18)K1, F4 (17v+17)K1, each at least 25;
 //   F5 25+30 v K1, F6 25+38 v K1, each at least 30; never over the liquid head.
@@ -7,10 +8,8 @@
 //   Holds for 5 h <= tE <= 20 h (a shorter time counts as 5 h), v <= 7 m/h, placing from the top,
 //   internal vibrators. The F formulas are for 25 kN/m3: a heavier concrete is scaled up, a lighter
 //   one is not scaled down (our own, conservative choice).
-// 1980 edition: K1 (5v+21)kT, K2 (10v+19)kT, kT = (145-3T)/100, v <= 7 m/h, set within 5 h, 25
-// kN/m3,
-//   printed for 5 to 25 degC: all read in a formwork handbook's reprint. K3 (14v+18)kT: from
-//   memory.
+// 1980 edition: K1 (5v+21)kT, K2 (10v+19)kT, kT = (145-3T)/100, v <= 7 m/h, set within 5 h,
+//   25 kN/m3, printed for 5 to 25 degC: all read in a handbook's reprint. K3 (14v+18)kT: memory.
 #pragma once
 
 #include "trade/pressure_case.h"
