@@ -1,0 +1,39 @@
+// What a form vibrator does: force, acceleration, amplitude, and how much force a form needs.
+//   F = m r w^2: read in a balancing machine's manual. a = amplitude (2 pi f)^2: mechanics.
+//   At a fixed eccentric the force grows with the square of the speed: read in a text on balancing.
+//   Least useful on the form: 1.5 g and 40 um: read in a public article on form vibrators.
+//   Force needed: 0.5 x (weight of form + 0.2 x weight of concrete in reach) for walls and beams of
+//   plastic concrete; 1.5 x the same for pipes and stiff mixes: from memory of ACI 309R.
+// Sizing is a first guess: the form's own stiffness decides, and its designer must agree to it.
+#pragma once
+
+#include "base/quantity.h"
+#include "base/result.h"
+
+namespace rb::trade {
+
+inline constexpr Acceleration kNeededAcceleration = metres_per_second2(1.5 * kStandardGravity);
+inline constexpr Length kNeededAmplitude = millimetres(0.040);
+
+/// Force of an eccentric of a mass at a radius, turning at a speed. Input error outside 0 to 100
+/// kg, 0 to 1 m, 0 to 500 Hz.
+Result<Force> centrifugal_force(Mass eccentric, Length radius, Frequency speed);
+
+/// The force a motor rated at one speed gives at another (same eccentric setting). Input error for
+/// a force outside 0 to 500 kN, a rated speed not over 0, or a speed outside 0 to 500 Hz.
+Result<Force> force_at_speed(Force rated, Frequency rated_speed, Frequency speed);
+
+/// Peak acceleration of a movement of a given amplitude (half the travel) and frequency.
+Result<Acceleration> acceleration(Length amplitude, Frequency frequency);
+
+/// The amplitude that gives a peak acceleration at a frequency. Input error at no frequency.
+Result<Length> amplitude(Acceleration peak, Frequency frequency);
+
+enum class FormKind { wall_or_beam, pipe_or_stiff_mix };
+
+/// Force needed to move a form with the concrete it holds within the vibrators' reach. Input error
+/// outside 0 to 1000 t of either.
+Result<Force> force_needed(Mass form, Mass concrete_in_reach,
+                           FormKind kind = FormKind::wall_or_beam);
+
+}  // namespace rb::trade
