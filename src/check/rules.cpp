@@ -6,11 +6,12 @@ namespace rb {
 
 namespace {
 
-constexpr std::array<const Rule*, 23> kRules{
-    &kHeadHigh,  &kRiseFast,   &kCableOpen,     &kDoseLow,   &kRowMissed, &kRunShort,
-    &kKnitLate,  &kRunUnended, &kInsertMissing, &kRowFar,    &kLiftDeep,  &kRowEmpty,
-    &kTopFell,   &kLoadOld,    &kTempOut,       &kVolumeOff, &kPowerOver, &kSpeedOut,
-    &kReadyOpen, &kDoseHigh,   &kRunLong,       &kClockStep, &kUnsigned};
+constexpr std::array<const Rule*, 25> kRules{
+    &kHeadHigh,  &kRiseFast,  &kCableOpen,  &kDoseLow,       &kRowMissed,
+    &kRunShort,  &kKnitLate,  &kRunUnended, &kInsertMissing, &kInsertSparse,
+    &kRowFar,    &kLiftDeep,  &kRowEmpty,   &kTopFell,       &kLoadOld,
+    &kTempOut,   &kVolumeOff, &kPowerOver,  &kVoltsLow,      &kSpeedOut,
+    &kReadyOpen, &kDoseHigh,  &kRunLong,    &kClockStep,     &kUnsigned};
 
 }  // namespace
 
