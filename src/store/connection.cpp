@@ -8,6 +8,7 @@
 #include <string_view>
 #include <system_error>
 
+#include "store/file_header.h"
 #include "store/migrations.h"
 #include "store/trouble.h"
 
@@ -21,9 +22,8 @@ using Connected = Result<std::unique_ptr<SQLite::Database>>;
 constexpr int kBusyMs = 1000;
 constexpr const char* kOpening = "the book cannot be opened";
 
-/// The file as SQLite sees it when it looks and leaves no trace: no lock, no recovery, no file
-/// made.
-std::string untouched(const fs::path& path) {
+/// The file as it stands: SQLite takes no lock and makes no file beside it.
+std::string as_it_stands(const fs::path& path) {
   std::string uri = "file:";
   for (const char c : path.string()) {
     if (c == '%' || c == '?' || c == '#') {
@@ -68,12 +68,9 @@ int allow(void* /*unused*/, int action, const char* first, const char* second,
                  ? SQLITE_OK
                  : SQLITE_DENY;
     case SQLITE_PRAGMA: {
-      constexpr std::array kAsk{"user_version", "application_id", "integrity_check",
-                                "wal_checkpoint"};
-      const bool asks = !second || what == "wal_checkpoint";
-      return asks && std::any_of(kAsk.begin(), kAsk.end(), [&](auto name) { return what == name; })
-                 ? SQLITE_OK
-                 : SQLITE_DENY;
+      constexpr std::array kAsk{"user_version", "application_id", "integrity_check"};
+      return !second && std::find(kAsk.begin(), kAsk.end(), what) != kAsk.end() ? SQLITE_OK
+                                                                                : SQLITE_DENY;
     }
     default:
       return SQLITE_DENY;
@@ -101,7 +98,7 @@ std::unique_ptr<SQLite::Database> open_for_reading(const fs::path& path) {
     const auto size = fs::file_size(path.string() + "-wal", error);
     const bool all_there = error || size == 0;
     if (!all_there || (code != SQLITE_CANTOPEN && code != SQLITE_READONLY)) throw;
-    return std::make_unique<SQLite::Database>(untouched(path),
+    return std::make_unique<SQLite::Database>(as_it_stands(path),
                                               SQLite::OPEN_READONLY | SQLite::OPEN_URI);
   }
 }
@@ -128,16 +125,12 @@ Result<void> probe(const fs::path& path) {
     return fail(Error::Kind::book, path.string(), "there is no book here", "Check the name");
   }
   if (!fs::is_regular_file(status)) return not_a_book(path);
-  try {
-    SQLite::Database look(untouched(path), SQLite::OPEN_READONLY | SQLite::OPEN_URI);
-    if (pragma(look, "application_id") != kApplicationId) return not_a_book(path);
-    const int found = pragma(look, "user_version");
-    if (found > schema_version()) return too_new(path, found);
-  } catch (const SQLite::Exception& thrown) {
-    if (thrown.getErrorCode() == SQLITE_NOTADB) return not_a_book(path);
-    return Failed{trouble(path.string(), kOpening, thrown)};
-  }
-  return {};
+  return guarded(path.string(), kOpening, [&]() -> Result<void> {
+    const auto header = read_header(path);
+    if (!header || header->application_id != kApplicationId) return not_a_book(path);
+    if (header->user_version > schema_version()) return too_new(path, header->user_version);
+    return {};
+  });
 }
 
 BookName name_of(const SQLite::Database& database) {
@@ -171,6 +164,11 @@ Connected connect(const fs::path& path, Access access) {
     sqlite3_set_authorizer(database->getHandle(), allow, nullptr);
     return database;
   });
+}
+
+bool empty_log(SQLite::Database& database) {
+  return sqlite3_wal_checkpoint_v2(database.getHandle(), nullptr, SQLITE_CHECKPOINT_TRUNCATE,
+                                   nullptr, nullptr) == SQLITE_OK;
 }
 
 }  // namespace rb::store

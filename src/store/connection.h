@@ -25,6 +25,9 @@ Result<void> probe(const std::filesystem::path& path);
 /// writer's lock for Access::write.
 Result<std::unique_ptr<SQLite::Database>> connect(const std::filesystem::path& path, Access access);
 
+/// Brings the log beside the book into it and empties it; false when that cannot be done now.
+bool empty_log(SQLite::Database& database);
+
 /// Makes a book at a settled path where nothing stands; the caller holds the writer's lock.
 Result<void> make_book(const std::filesystem::path& path);
 

@@ -1,6 +1,7 @@
 #include "store/logbook.h"
 
 #include <fmt/format.h>
+#include <sqlite3.h>
 
 #include <unordered_map>
 #include <utility>
@@ -83,20 +84,27 @@ auto Logbook::Inside::whole(const std::string& doing, Work&& work) -> decltype(w
     return fail(Error::Kind::book, path.string(), doing + ": the book is open for reading only",
                 "Open it for writing");
   }
-  bool committing = false;
+  bool uncertain = false;
   auto answer = guarded(path.string(), doing, [&]() -> Answer {
     SQLite::Transaction transaction(*database, SQLite::TransactionBehavior::IMMEDIATE);
     auto done = work();
     if (!done) return done;  // rolls back
-    committing = true;
-    transaction.commit();
-    committing = false;
+    try {
+      transaction.commit();
+    } catch (const SQLite::Exception& thrown) {
+      uncertain = thrown.getErrorCode() != SQLITE_FULL;  // full: its end was never written
+      throw;
+    }
     return done;
   });
   // A commit whose last sync failed lies in the log, whole but not acknowledged, and would come
-  // back after a crash. Emptying the log makes "not kept" true; if that fails too, the next append
-  // writes over it.
-  if (committing) database->tryExec("PRAGMA wal_checkpoint(TRUNCATE)");
+  // back after a crash. Emptying the log makes "not kept" true; else the next append writes over
+  // it.
+  if (uncertain && !store::empty_log(*database)) {
+    answer.error().remedy +=
+        ". Should the tablet stop before that, look whether the event is in the book before you "
+        "enter it again";
+  }
   return answer;
 }
 

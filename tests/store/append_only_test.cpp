@@ -95,8 +95,8 @@ TEST_CASE("any program that opens the book is refused a change to what it holds"
     SQLite::Database bare(path.string(), SQLite::OPEN_READWRITE);
     bare.exec(recursive);
     for (const char* sql : kRefusedEverywhere) {
-      CAPTURE(recursive);
-      CAPTURE(sql);
+      CAPTURE(std::string(recursive));
+      CAPTURE(std::string(sql));
       CHECK_THROWS_AS(bare.exec(sql), SQLite::Exception);
       CHECK(events_of(path) == before);
     }
@@ -111,11 +111,11 @@ TEST_CASE("the book's own connection adds events and can do nothing else") {
   {
     const auto own = got(store::connect(path, Access::write));
     for (const char* sql : kRefusedEverywhere) {
-      CAPTURE(sql);
+      CAPTURE(std::string(sql));
       CHECK_THROWS_AS(own->exec(sql), SQLite::Exception);
     }
     for (const char* sql : kRefusedInside) {
-      CAPTURE(sql);
+      CAPTURE(std::string(sql));
       CHECK_THROWS_AS(own->exec(sql), SQLite::Exception);
     }
   }

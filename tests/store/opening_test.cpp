@@ -131,7 +131,7 @@ TEST_CASE("a book of a later version is refused, both versions named, and left u
 TEST_CASE("names with signs a web address would read are just names") {
   const Folder folder;
   for (const char* name : {"50% & #2?mode=ro", "file:book", "Wände 3.OG", "a b\"c'd"}) {
-    CAPTURE(name);
+    CAPTURE(std::string(name));
     const auto path = folder / name;
     book_with_pour(path);
     CHECK(fs::exists(path));
@@ -219,4 +219,30 @@ TEST_CASE("another program's open transaction makes the tap wait, then says so")
   bare.exec("COMMIT");
   got(book.append(PourId{"N1"}, note("goes through"), entry_at(2)));
   CHECK(got(book.events(PourId{"N1"})).size() == 2);
+}
+
+TEST_CASE("a book where nothing can be written is read as it stands") {
+  const Folder folder;
+  const auto path = folder / "book.risebook";
+  book_with_pour(path);
+  fs::remove(path.string() + ".lock");
+  fs::permissions(path, fs::perms(0444));
+  fs::permissions(folder.path(), fs::perms(0555));
+  const auto child = fork();
+  if (child == 0) {
+    if (geteuid() == 0 && setuid(65534) != 0) _exit(9);  // root may write anywhere
+    const auto write = Logbook::open(path, Access::write);
+    if (write || !says(to_text(write.error()), "cannot be opened for writing")) _exit(1);
+    const auto book = Logbook::open(path, Access::read);
+    if (!book) _exit(2);
+    const auto events = book->events(PourId{"N1"});
+    if (!events || events->size() != 1) _exit(3);
+    const auto report = book->verify();
+    _exit(report && report->sound() ? 0 : 4);
+  }
+  int status = 0;
+  waitpid(child, &status, 0);
+  CHECK(WEXITSTATUS(status) == 0);
+  CHECK(files_in(folder.path()) == 1);
+  fs::permissions(folder.path(), fs::perms(0755));
 }

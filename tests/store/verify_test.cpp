@@ -111,7 +111,7 @@ TEST_CASE("taking the triggers away and putting them back leaves a sound book") 
 
 TEST_CASE("what was changed behind the book's back is found and named") {
   for (const auto& each : kTampered) {
-    CAPTURE(each.name);
+    CAPTURE(std::string(each.name));
     const Folder folder;
     const auto path = nine_events(folder);
     tamper(path, each.sql);
@@ -146,7 +146,7 @@ TEST_CASE("an altered schema is found and named") {
            Altered{"CREATE TABLE other (x)", "other does not belong"},
            Altered{"ALTER TABLE events ADD COLUMN more TEXT", "events is altered"},
        }) {
-    CAPTURE(each.sql);
+    CAPTURE(std::string(each.sql));
     const Folder folder;
     const auto path = nine_events(folder);
     SQLite::Database(path.string(), SQLite::OPEN_READWRITE).exec(each.sql);
@@ -160,7 +160,7 @@ TEST_CASE("a line that is no event is an error of the book and a fault, never a 
   const Folder folder;
   const auto path = nine_events(folder);
   for (const char* line : {"", "{", "null", "[]", "{\"at\":1}", "\xff\xfe"}) {
-    CAPTURE(line);
+    CAPTURE(std::string(line));
     tamper(path, ("UPDATE events SET line = '" + std::string(line) + "' WHERE seq = 4").c_str());
     auto book = got(Logbook::open(path, Access::read));
     const auto events = book.events(PourId{"N1"});
