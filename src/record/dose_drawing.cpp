@@ -30,8 +30,8 @@ struct Face {
 
 // From none to far over, ever darker, each with a pattern of its own: readable without colour.
 constexpr std::array<Face, kDoseClasses> kFaces{{
-    {look::white, Pattern::crosses, 10, look::clay},
-    {{0.965, 0.955, 0.945}, Pattern::lattice, 7, look::clay},
+    {look::white, Pattern::crosses, 8, look::clay},
+    {{0.985, 0.980, 0.975}, Pattern::lattice, 9, look::clay},
     {{0.890, 0.900, 0.905}, Pattern::hatch, 7, look::clay},
     {{0.735, 0.785, 0.822}, Pattern::plain, 0, look::slate},
     {{0.520, 0.595, 0.652}, Pattern::bars, 5, {0.40, 0.48, 0.54}},
@@ -55,7 +55,7 @@ void slanted(cairo_t* cr, const Box& b, double gap, int direction) {
 void put_pattern(const Ink& ink, const Face& face, const Box& b) {
   cairo_t* cr = ink.cr();
   ink.colour(face.pen);
-  cairo_set_line_width(cr, 0.6);
+  cairo_set_line_width(cr, 0.5);
   const double gap = face.gap;
   switch (face.pattern) {
     case Pattern::plain:
@@ -63,10 +63,10 @@ void put_pattern(const Ink& ink, const Face& face, const Box& b) {
     case Pattern::crosses:
       for (double y = b.y + gap / 2; y < b.y + b.h + gap; y += gap) {
         for (double x = b.x + gap / 2; x < b.x + b.w + gap; x += gap) {
-          cairo_move_to(cr, x - 2, y - 2);
-          cairo_line_to(cr, x + 2, y + 2);
-          cairo_move_to(cr, x - 2, y + 2);
-          cairo_line_to(cr, x + 2, y - 2);
+          cairo_move_to(cr, x - 1.6, y - 1.6);
+          cairo_line_to(cr, x + 1.6, y + 1.6);
+          cairo_move_to(cr, x - 1.6, y + 1.6);
+          cairo_line_to(cr, x + 1.6, y - 1.6);
         }
       }
       break;

@@ -84,6 +84,17 @@ void Ink::text(double x, double y, std::string_view text, const Style& style) co
   pango_cairo_show_layout(cr_, layout.get());
 }
 
+void Ink::fitted(double x, double y, double width, std::string_view text,
+                 const Style& style) const {
+  const LayoutHandle layout = lay(text, style, width);
+  pango_layout_set_single_paragraph_mode(layout.get(), TRUE);
+  pango_layout_set_height(layout.get(), 0);
+  pango_layout_set_ellipsize(layout.get(), PANGO_ELLIPSIZE_END);
+  colour(style.colour);
+  cairo_move_to(cr_, x, y);
+  pango_cairo_show_layout(cr_, layout.get());
+}
+
 void Ink::box(double x, double y, double w, double h, Colour fill) const {
   colour(fill);
   cairo_rectangle(cr_, x, y, w, h);

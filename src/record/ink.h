@@ -48,6 +48,8 @@ class Ink {
 
   /// Draws one line of text with its top at y; x is its left, middle or right by the alignment.
   void text(double x, double y, std::string_view text, const Style& style) const;
+  /// Draws one line, cut with an ellipsis where it is wider than `width`.
+  void fitted(double x, double y, double width, std::string_view text, const Style& style) const;
   void box(double x, double y, double w, double h, Colour fill) const;
   void frame(double x, double y, double w, double h, Colour colour, double width = 0.6) const;
   void line(double x1, double y1, double x2, double y2, Colour colour, double width = 0.6) const;

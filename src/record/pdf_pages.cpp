@@ -18,8 +18,8 @@ constexpr double kMapTall = 290;
 
 class Pages {
  public:
-  Pages(Sheet& sheet, const DailyRecord& record)
-      : sheet_(sheet), ink_(sheet.ink()), record_(record) {}
+  Pages(Sheet& sheet, const DailyRecord& record, TypeWidths& widths)
+      : sheet_(sheet), ink_(sheet.ink()), record_(record), widths_(widths) {}
 
   void draw() {
     title();
@@ -180,14 +180,16 @@ class Pages {
   }
 
   void section(const Table& table) {
-    sheet_.section(table.title);
+    const PaperTable paper = on_paper(table);
+    const TableOnSheet drawn{sheet_, paper, widths_};
+    sheet_.section(table.title, drawn.first());
     bookmark(table.title, false);
     if (table.rows.empty()) {
       sheet_.text("No rule was broken by what was logged. That is not a verdict on the concrete.",
                   {8.2, false, look::steel});
       return;
     }
-    sheet_.table(on_paper(table));
+    drawn.draw();
   }
 
   [[nodiscard]] PaperTable on_paper(const Table& table) const {
@@ -277,14 +279,9 @@ class Pages {
     }
   }
 
-  // One line in a share of the width, cut with an ellipsis where it must be.
+  // One line in a share of the width.
   void put(const std::string& text, double from, double y, double share, const Style& style) const {
-    const LayoutHandle layout = ink_.lay(text, style, share * sheet_.width() - 8);
-    pango_layout_set_height(layout.get(), 0);
-    pango_layout_set_ellipsize(layout.get(), PANGO_ELLIPSIZE_END);
-    ink_.colour(style.colour);
-    cairo_move_to(ink_.cr(), sheet_.left() + from * sheet_.width(), y);
-    pango_cairo_show_layout(ink_.cr(), layout.get());
+    ink_.fitted(sheet_.left() + from * sheet_.width(), y, share * sheet_.width() - 8, text, style);
   }
 
   void cautions() {
@@ -309,6 +306,7 @@ class Pages {
   Sheet& sheet_;
   const Ink& ink_;
   const DailyRecord& record_;
+  TypeWidths& widths_;
   int parent_ = CAIRO_PDF_OUTLINE_ROOT;
 };
 
@@ -323,8 +321,8 @@ PageWords words_of(const DailyRecord& record) {
 }  // namespace
 
 int draw_pages(cairo_t* cr, const DailyRecord& record, Paper paper, int pages, TypeWidths& widths) {
-  Sheet sheet{cr, paper, words_of(record), pages, widths};
-  Pages{sheet, record}.draw();
+  Sheet sheet{cr, paper, words_of(record), pages};
+  Pages{sheet, record, widths}.draw();
   return sheet.page();
 }
 

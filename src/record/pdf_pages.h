@@ -2,7 +2,7 @@
 #pragma once
 
 #include "record/daily_record.h"
-#include "record/sheet.h"
+#include "record/paper_table.h"
 
 namespace rb {
 

@@ -6,6 +6,7 @@
 #include <array>
 #include <set>
 
+#include "pour/form.h"
 #include "record/event_words.h"
 #include "record/names.h"
 
@@ -176,6 +177,9 @@ class Maker {
       out_.loads.push_back(std::move(line));
     }
     out_.placed = placed;
+    Volume net;
+    for (std::size_t i = 0; i < state_.elements.size(); ++i) net += net_volume(state_, i);
+    if (net.value() > 0) out_.net = net;
   }
 
   void load_with_tests(TruckLine line, std::set<EventRef>& told) {

@@ -1,11 +1,8 @@
-// Pages with a head, a foot and a place to write next; text and tables that break over pages
-// without ever being cut. Points; nothing here knows what a pour is.
+// Pages with a head, a foot and a place to write next; text that breaks over pages without ever
+// being cut. Points; nothing here knows what a pour is.
 #pragma once
 
-#include <functional>
 #include <string>
-#include <unordered_map>
-#include <vector>
 
 #include "record/ink.h"
 
@@ -24,40 +21,11 @@ struct PageWords {
   std::string foot_long;              ///< a line of its own
 };
 
-struct PaperColumn {
-  std::string heading;
-  Align align = Align::left;
-  bool strong = false;
-  bool whole = false;  ///< never broken inside a word, not at a hyphen either
-  bool badge = false;  ///< a word in a box: filled for "STOP", framed for "MEND"
-};
-struct PaperCell {
-  std::string text;
-  bool strong = false;
-};
-struct PaperTable {
-  std::vector<PaperColumn> columns;
-  std::vector<std::vector<PaperCell>> rows;
-};
-
-/// Widths of texts, measured once and used by both passes.
-class TypeWidths {
- public:
-  struct Width {
-    double whole = 0;  ///< on one line (the widest, where there are newlines)
-    double word = 0;   ///< of the widest word
-  };
-  /// At 1 point of size; widths grow with the size.
-  const Width& of(const Ink& ink, const std::string& text, bool bold);
-
- private:
-  std::unordered_map<std::string, Width> known_[2];
-};
-
 class Sheet {
  public:
-  /// `pages` is the number said on every page. `turn` is called when a page is full.
-  Sheet(cairo_t* cr, Paper paper, PageWords words, int pages, TypeWidths& widths);
+  /// Begins the first page; the last is finished when the sheet goes. `pages` is the number of
+  /// pages that every page tells.
+  Sheet(cairo_t* cr, Paper paper, PageWords words, int pages);
   ~Sheet();
   Sheet(const Sheet&) = delete;
   Sheet& operator=(const Sheet&) = delete;
@@ -66,37 +34,27 @@ class Sheet {
   [[nodiscard]] double left() const;
   [[nodiscard]] double width() const;
   [[nodiscard]] double y() const { return y_; }
-  [[nodiscard]] double room() const;
-  [[nodiscard]] double body() const;  ///< what a fresh page has room for
+  [[nodiscard]] double room() const;  ///< left on this page
+  [[nodiscard]] double body() const;  ///< on a fresh page
   [[nodiscard]] int page() const { return page_; }
 
   void skip(double points) { y_ += points; }
-  /// A new page unless this much room is left.
+  /// Begins a new page unless this much room is left, or the page is fresh.
   void keep(double points);
   void turn();
 
-  /// A section's heading with its rule; keeps `with` points of what follows on the same page.
-  void section(const std::string& title, double with = 60);
-  /// A paragraph, wrapped, broken over pages by lines.
+  /// A section's heading; keeps `with` points of what follows on the same page.
+  void section(const std::string& title, double with);
+  /// A paragraph, wrapped, broken over pages between lines.
   void text(const std::string& text, const Style& style, double indent = 0);
-  void table(const PaperTable& table);
 
  private:
-  struct Lines;
   void begin_page();
-  [[nodiscard]] double fit_columns(const PaperTable& table, std::vector<double>& widths) const;
-  double table_head(const PaperTable& table, const std::vector<double>& widths, double size,
-                    bool draw);
-  void row(const std::vector<Lines>& cells, const std::vector<Style>& styles,
-           const PaperTable& table, const std::vector<double>& widths, double size, double pad,
-           const std::function<void()>& again);
-  void badge(double x, double y, const std::string& word, double size) const;
 
   Ink ink_;
   Paper paper_;
   PageWords words_;
   int pages_;
-  TypeWidths& widths_;
   int page_ = 0;
   double y_ = 0;
 };
