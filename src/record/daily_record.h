@@ -1,0 +1,219 @@
+// The daily consolidation record: what one day's pours say, as plain values, ready to be written as
+// PDF, XLSX, CSV, JSON or PNG. A pure function of the pours: no clock, no disk. A pour is shown
+// whole on every day it touches. Times are UTC, lengths and the rest SI; the writers show them.
+#pragma once
+
+#include <chrono>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/moment.h"
+#include "base/quantity.h"
+#include "check/check.h"
+#include "pour/state.h"
+#include "record/dose_map.h"
+
+namespace rb {
+
+/// What the record says of the book it was drawn from.
+struct BookFacts {
+  std::string tag;
+  std::string head_hash;  ///< of the newest event, in hexadecimal
+  std::size_t events = 0;
+  bool operator==(const BookFacts&) const = default;
+};
+
+/// One pour as it goes into the record. The state and the report must outlive the call only.
+struct RecordInput {
+  const PourState& state;
+  const CheckReport& report;
+  std::vector<SideDose> dose;  ///< what trade reckoned; no field, no fill in the picture
+};
+
+struct PersonLine {
+  std::string id, name, role;
+};
+struct ElementLine {
+  std::string element, kind;
+  Length length, height, thickness;
+  double batter_deg = 0;
+  std::optional<Pressure> form_rating;
+  std::optional<MassPerArea> form_mass;
+  std::optional<Velocity> rise_limit;
+  int bays = 0, lifts = 0, rows = 0;  ///< as planned
+  std::string mixes;                  ///< by the trucks discharged into it
+};
+struct MixLine {
+  std::string mix;
+  UnitWeight unit_weight;
+  Length slump;
+  Seconds initial_set{};
+  Celsius set_reference;
+  std::string cement;
+};
+struct ReadyLine {
+  Moment at;
+  std::string item;
+  bool ok = false;
+  std::string note, by;
+};
+struct AirLine {
+  Moment at;
+  Celsius temp;
+};
+struct HoldLine {
+  Moment from;
+  std::optional<Moment> to;
+  std::string reason, by;
+};
+struct LiftLine {
+  std::string element;
+  int lift = 0;
+  Moment placed_from, placed_to;
+  Length top;  ///< highest bay
+  std::optional<Velocity> rise_mean, rise_window, rise_limit;
+  std::optional<double> under_share;
+  std::optional<Seconds> min_dose, mean_dose;
+};
+struct RunLine {
+  std::string element, side, row;
+  Moment from;
+  std::optional<Moment> to;  ///< none: no rest was logged
+  std::optional<Seconds> ran;
+  std::optional<Frequency> speed_low, speed;
+  std::optional<Pressure> head;
+  bool cables = false;
+};
+struct MoveLine {
+  std::string element, side, row, motors;
+  Moment hung;
+  std::optional<Moment> down;
+  bool cables = false;
+  std::string by;
+};
+struct InsertLine {
+  Moment at;
+  std::string element;
+  int lift = 0;
+  std::optional<int> bay;  ///< from 1; none = all
+  int group = 0;
+  Length spacing;
+  Seconds each{};
+  Length depth_below;
+  std::string by;
+};
+/// One load, or one more test of the same load: then only the ticket and the test's fields stand.
+struct TruckLine {
+  std::string ticket, mix, element;
+  std::optional<Volume> volume;
+  std::optional<Moment> batched, arrived, discharged, ended;
+  std::optional<Seconds> age;  ///< from batching to the end of its discharge, or its start
+  std::optional<Moment> tested;
+  std::optional<Length> slump;
+  std::optional<Celsius> temp;
+  std::optional<double> air;  ///< per cent of the volume
+  std::optional<MassPerVolume> density;
+};
+struct FindingLine {
+  Weight weight = Weight::note;
+  std::string rule, element, side, row;
+  std::optional<int> lift, bay;  ///< from 1
+  std::optional<Moment> from, to;
+  std::optional<double> measured, limit;  ///< in `unit`
+  std::string unit, source, says, advice;
+};
+struct CorrectionLine {
+  Moment at;
+  std::string by;
+  std::string what;     ///< "changed" or "struck"
+  std::string changes;  ///< in words: the event, and each field with its old and new value
+  std::string why;
+  std::string before, after;  ///< the script's lines; `after` empty when struck
+};
+struct LateLine {
+  Moment at, entered;
+  Seconds late{};
+  std::string what, by;
+};
+/// An event that said nothing new and was set aside, or a step of the tablet's clock.
+struct AsideLine {
+  Moment at;
+  std::string what, why;
+};
+struct NoteLine {
+  Moment at;
+  std::string by, element;
+  std::optional<int> lift;
+  std::string text;
+};
+struct StripLine {
+  Moment at;
+  std::string element, side, by;
+};
+struct BlemishLine {
+  Moment at;
+  std::string element, side, kind;
+  Patch patch;
+  std::string note, repairs, by;
+};
+/// A signature, or an empty line to sign by hand: then `at` is empty.
+struct SignatureLine {
+  std::string role, by, verdict, comment;
+  std::optional<Moment> at;
+};
+
+struct PourRecord {
+  std::string id, site, name, method;
+  std::optional<Moment> opened, closed;
+  std::size_t trucks = 0;        ///< loads that were discharged
+  std::optional<Volume> placed;  ///< of their tickets; none when no ticket tells
+  std::optional<Volume> net;     ///< below the top surface, openings out
+  std::vector<PersonLine> people;
+  std::vector<ElementLine> elements;
+  std::vector<MixLine> mixes;
+  std::vector<ReadyLine> ready;
+  std::vector<AirLine> air;
+  std::vector<HoldLine> holds;
+  std::vector<LiftLine> lifts;
+  std::vector<RunLine> runs;
+  std::vector<MoveLine> moves;
+  std::vector<InsertLine> inserts;
+  std::vector<TruckLine> loads;
+  std::vector<FindingLine> findings;
+  std::vector<CorrectionLine> corrections;
+  std::vector<LateLine> late;
+  std::vector<AsideLine> aside;
+  std::vector<NoteLine> notes;
+  std::vector<StripLine> strips;
+  std::vector<BlemishLine> blemishes;
+  std::vector<SignatureLine> signatures;
+  std::vector<DoseMap> dose_maps;
+};
+
+struct DailyRecord {
+  Moment day{};  ///< its start, local
+  std::chrono::minutes utc_offset{0};
+  Units units = Units::si;  ///< of the first pour's plan; shown for all
+  std::string site;
+  BookFacts book;
+  Moment as_of{};  ///< the newest moment any event tells of or was entered at
+  std::vector<PourRecord> pours;
+};
+
+/// Whether any event that still stands happened on the local day that starts at `day`.
+bool touches(const PourState& state, Moment day);
+
+/// `day` is the start of the local day (parse_day). The order of the pours is kept.
+DailyRecord make_daily_record(const std::vector<RecordInput>& pours, Moment day,
+                              std::chrono::minutes utc_offset, BookFacts book);
+
+/// "2026-03-02", "Monday 2 March 2026", "UTC-05:00".
+std::string day_text(const DailyRecord& record);
+std::string long_day_text(const DailyRecord& record);
+std::string offset_text(std::chrono::minutes utc_offset);
+
+/// The usual cautions, printed in every record.
+const std::vector<std::string>& record_cautions();
+
+}  // namespace rb

@@ -1,0 +1,41 @@
+#include <fmt/format.h>
+
+#include "record/clean_text.h"
+#include "record/dose_drawing.h"
+
+namespace rb {
+
+namespace {
+
+cairo_status_t keep_bytes(void* closure, const unsigned char* data, unsigned int length) {
+  static_cast<std::string*>(closure)->append(reinterpret_cast<const char*>(data), length);
+  return CAIRO_STATUS_SUCCESS;
+}
+
+}  // namespace
+
+std::string dose_map_png(const DoseMap& map, Units units, int width) {
+  constexpr double kWide = 560;  // points the picture is laid out in
+  constexpr double kMost = 420;
+  constexpr double kMargin = 14;
+  constexpr double kTitle = 24;
+  const double tall = dose_drawing_height(map, kWide - 2 * kMargin, kMost) + kTitle + 2 * kMargin;
+  const double scale = width / kWide;
+  const SurfaceHandle surface{
+      cairo_image_surface_create(CAIRO_FORMAT_RGB24, width, static_cast<int>(tall * scale + 0.5)),
+      &cairo_surface_destroy};
+  const PenHandle pen{cairo_create(surface.get()), &cairo_destroy};
+  cairo_scale(pen.get(), scale, scale);
+  const Ink ink{pen.get()};
+  ink.box(0, 0, kWide, tall + 1, look::white);
+  ink.text(kMargin, kMargin,
+           clean_text(fmt::format("Dose on {}, {} side", map.element, to_text(map.side))),
+           {11, true, look::slate});
+  draw_dose_map(ink, map, units, kMargin, kMargin + kTitle, kWide - 2 * kMargin, kMost);
+  cairo_surface_flush(surface.get());
+  std::string bytes;
+  cairo_surface_write_to_png_stream(surface.get(), keep_bytes, &bytes);
+  return bytes;
+}
+
+}  // namespace rb
