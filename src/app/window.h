@@ -1,0 +1,40 @@
+// The window on the tablet: its events kept in a queue of our own, its picture drawn only when
+// something changed or a timer ticks.
+#pragma once
+
+#include <atomic>
+#include <functional>
+#include <memory>
+#include <string>
+
+#include "base/result.h"
+#include "screens/ui.h"
+
+namespace rb::app {
+
+struct WindowSpec {
+  std::string title = "Risebook";
+  int width = 1280, height = 800;
+  bool full_screen = false;
+};
+
+/// What the window asks of the program.
+struct Program {
+  /// What stands in the book at a moment; called once a frame.
+  std::function<screens::World(Moment now)> look;
+  /// Does what the user wants. False: leave.
+  std::function<bool(const screens::Intents& intents)> act;
+  /// Set from elsewhere (a signal) to leave within half a second; may be null.
+  const std::atomic<bool>* stop = nullptr;
+};
+
+struct WindowReport {
+  long frames = 0;          ///< drawn
+  double build_max_ms = 0;  ///< the longest a frame took to build, drawing left out
+};
+
+/// Opens the window and shows the screens until the user leaves. Without a display: an error in
+/// plain words that names the commands which need none.
+Result<WindowReport> show(const WindowSpec& spec, screens::Ui& ui, const Program& program);
+
+}  // namespace rb::app

@@ -1,0 +1,26 @@
+// Events and findings in words.
+#pragma once
+
+#include <string>
+
+#include "check/finding.h"
+#include "pour/event.h"
+#include "screens/say.h"
+
+namespace rb::screens {
+
+/// "Run row R2 near", "Top 1.35 m, bay 2". `two_sides`: name the side of a row.
+std::string event_words(const Say& say, const Happening& what, bool two_sides);
+
+std::string row_name(const Say& say, const RowPlace& place, bool two_sides);
+
+/// Title of a rule, in the user's language; a rule without words of its own shows its id.
+std::string rule_title(const Say& say, const std::string& rule);
+/// What to do about it; the checker's own advice where the rule has no words here.
+std::string rule_advice(const Say& say, const Finding& finding);
+/// "W1, lift 3, bay 2, row R4 far"
+std::string finding_place(const Say& say, const Plan& plan, const Finding& finding);
+/// "62 kPa, limit 60 kPa"; empty when nothing was measured.
+std::string finding_figures(const Say& say, const Finding& finding);
+
+}  // namespace rb::screens

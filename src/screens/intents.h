@@ -1,0 +1,29 @@
+// What the user wants, told to the program. A screen changes nothing itself.
+#pragma once
+
+#include <variant>
+#include <vector>
+
+#include "pour/event.h"
+#include "screens/settings.h"
+
+namespace rb::screens {
+
+/// Keep an event: it happened at `at`, when the finger that began it left the glass.
+struct KeepEvent {
+  Happening what;
+  Moment at{};
+};
+struct GoToPour {
+  PourId pour;
+};
+struct LeavePour {};
+struct ChangeSettings {
+  Settings settings;
+};
+struct Quit {};
+
+using Intent = std::variant<KeepEvent, GoToPour, LeavePour, ChangeSettings, Quit>;
+using Intents = std::vector<Intent>;
+
+}  // namespace rb::screens

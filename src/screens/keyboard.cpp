@@ -1,0 +1,121 @@
+#include "screens/keyboard.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "screens/correct_dialog.h"
+#include "screens/paging.h"
+
+namespace rb::screens {
+
+namespace {
+
+constexpr int kAcross = 7;
+constexpr std::array kEnglishKeys{"A", "B", "C", "D", "E", "F", "G", "H", "I", "J", "K", "L",
+                                  "M", "N", "O", "P", "Q", "R", "S", "T", "U", "V", "W", "X",
+                                  "Y", "Z", ".", "123"};
+constexpr std::array kSpanishKeys{"A", "B", "C", "D", "E", "F", "G", "H", "I", "J", "K", "L",
+                                  "M", "N", "\u00D1", "O", "P", "Q", "R", "S", "T", "U", "V",
+                                  "W", "X", "Y", "Z", "123"};
+constexpr std::array kFigures{"1", "2", "3", "4", "5", "6", "7", "8", "9", "0",
+                              ".", ",", "-", "+", "/", ":", "(", ")", "%", "'",
+                              "\u00C1", "\u00C9", "\u00CD", "\u00D3", "\u00DA", "\u00DC", "?",
+                              "ABC"};
+constexpr std::size_t kMostBytes = 200;
+
+}  // namespace
+
+void erase_letter(std::string& text) {
+  while (!text.empty() && (static_cast<unsigned char>(text.back()) & 0xC0U) == 0x80U) {
+    text.pop_back();
+  }
+  if (!text.empty()) text.pop_back();
+}
+
+void draw_keyboard(Stage& stage, const Box& box, std::string& text) {
+  Canvas& canvas = stage.canvas;
+  const float gap = canvas.gap();
+  bool& figures = stage.drafts.figures;
+  const auto& letters =
+      stage.say.language == Language::spanish ? kSpanishKeys : kEnglishKeys;
+  const auto& keys = figures ? kFigures : letters;
+  const int lines = static_cast<int>(keys.size()) / kAcross + 1;
+  std::string_view add;
+  for (std::size_t i = 0; i < keys.size(); ++i) {
+    const Box key = box.line(static_cast<int>(i) / kAcross, lines, gap)
+                        .column(static_cast<int>(i) % kAcross, kAcross, gap);
+    const char* letter = keys[i];
+    const bool turn = i + 1 == keys.size();
+    if (button(canvas, key, {.id = fmt::format("key {}", letter), .text = letter,
+                             .repeats = true})) {
+      if (turn) {
+        figures = !figures;
+      } else {
+        add = letter;
+      }
+    }
+  }
+  const Box foot = box.line(lines - 1, lines, gap);
+  Box space = foot;
+  const Box erase = space.cut_right(foot.column(0, 3, gap).w(), gap);
+  if (button(canvas, space, {.id = "key space", .text = stage.say(Word::space_key),
+                             .repeats = true})) {
+    add = " ";
+  }
+  if (button(canvas, erase,
+             {.id = "key erase", .text = {}, .symbol = Symbol::erase, .repeats = true})) {
+    erase_letter(text);
+  }
+  if (text.size() + add.size() <= kMostBytes) text += add;
+}
+
+void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
+  Canvas& canvas = stage.canvas;
+  const Say& say = stage.say;
+  const float gap = canvas.gap();
+  for (const std::string& letter : stage.typed) {
+    if (letter == "\b") {
+      erase_letter(draft.text);
+    } else if (draft.text.size() + letter.size() <= kMostBytes) {
+      draft.text += letter;
+    }
+  }
+  panel(canvas, box);
+  canvas.edge(box, canvas.theme().act.ground, canvas.mm(0.6), canvas.mm(1.6));
+  Box in = box.inset(gap);
+  // Writing over keeping: the text grows to the left of the two ways out.
+  Box head = in.cut_top(canvas.scale().target(), gap);
+  const float wide = std::max(canvas.scale().target(), canvas.mm(25));
+  const Box keep = head.cut_right(wide, gap);
+  const Box back = head.cut_right(wide, gap);
+  canvas.fill(head, canvas.theme().quiet.ground, canvas.mm(1.6));
+  canvas.edge(head, canvas.theme().ink, canvas.mm(0.4), canvas.mm(1.6));
+  const bool blank = draft.text.find_first_not_of(' ') == std::string::npos;
+  const Word title = draft.use == TypeDraft::Use::note   ? Word::note_title
+                     : draft.use == TypeDraft::Use::hold ? Word::hold_title
+                                                         : Word::correct_why;
+  const Colour soft = canvas.theme().ink_soft;
+  canvas.text(draft.text.empty() ? say(title) : fmt::format("{}_", draft.text), head.inset(canvas.mm(1.6), 0),
+              {.colours = {canvas.theme().quiet.ground,
+                           draft.text.empty() ? soft : canvas.theme().quiet.ink},
+               .lines = 2,
+               .free_text = !draft.text.empty()});
+  if (button(canvas, back, {.id = "back", .text = say(Word::cancel), .face = Face::small})) {
+    stage.close();
+  }
+  if (button(canvas, keep, {.id = "keep", .text = say(Word::keep), .look = Look::act,
+                            .face = Face::strong, .enabled = !blank})) {
+    stage.close();
+    switch (draft.use) {
+      case TypeDraft::Use::note: stage.keep(event::Note{draft.text, {}, {}}, draft.at); break;
+      case TypeDraft::Use::hold: stage.keep(event::Hold{draft.text}, draft.at); break;
+      case TypeDraft::Use::why:
+        if (draft.correcting) keep_correction(stage, *draft.correcting, draft.text);
+        break;
+    }
+  }
+  draw_keyboard(stage, in, draft.text);
+}
+
+}  // namespace rb::screens

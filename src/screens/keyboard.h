@@ -1,0 +1,20 @@
+// Letters to type with a glove: in the order of the alphabet, each key a full target.
+#pragma once
+
+#include <string>
+
+#include "screens/stage.h"
+
+namespace rb::screens {
+
+/// Draws the keys and adds to `text`. Characters from a real keyboard come in through the drafts'
+/// `typed_in` as well.
+void draw_keyboard(Stage& stage, const Box& box, std::string& text);
+
+/// Takes the last letter off, however many bytes it has.
+void erase_letter(std::string& text);
+
+/// The dialog: the text, the keys, keep or cancel.
+void draw_typing(Stage& stage, const Box& box, TypeDraft& draft);
+
+}  // namespace rb::screens

@@ -1,0 +1,64 @@
+#include "screens/paging.h"
+
+#include <algorithm>
+
+namespace rb::screens {
+
+std::size_t lines_in(const Canvas& canvas, float height) {
+  const float gap = canvas.gap();
+  return static_cast<std::size_t>(
+      std::max(0.0F, (height + gap) / (canvas.scale().target() + gap)));
+}
+
+Pages turn_pages(Stage& stage, const Box& box, std::size_t count, int& page,
+                 const std::string& id, float tall) {
+  Canvas& canvas = stage.canvas;
+  const float gap = canvas.gap();
+  if (tall <= 0) tall = canvas.scale().target();
+  Pages out;
+  Box room = box;
+  Box foot = room.cut_bottom(canvas.scale().target(), gap);
+  out.room = room;
+  out.lines = std::max<std::size_t>(1, static_cast<std::size_t>((room.h() + gap) / (tall + gap)));
+  const int pages = std::max(1, static_cast<int>((count + out.lines - 1) / out.lines));
+  page = std::clamp(page, 0, pages - 1);
+  back_button(stage, foot.cut_left((foot.w() - 3 * gap) / 4, gap));
+  if (pages > 1) {
+    const Box earlier = foot.column(0, 3, gap);
+    const Box later = foot.column(2, 3, gap);
+    if (button(canvas, earlier,
+               {.id = id + " page-up", .text = {}, .symbol = Symbol::up, .enabled = page > 0})) {
+      --page;
+    }
+    if (button(canvas, later,
+               {.id = id + " page-down", .text = {}, .symbol = Symbol::down,
+                .enabled = page + 1 < pages})) {
+      ++page;
+    }
+    canvas.text(stage.say(Word::page_of, page + 1, pages), foot.column(1, 3, gap),
+                {.face = Face::strong, .colours = canvas.on_panel(), .across = Across::middle});
+  }
+  out.first = static_cast<std::size_t>(page) * out.lines;
+  return out;
+}
+
+Box panel_with_title(Stage& stage, const Box& box, const std::string& title) {
+  Canvas& canvas = stage.canvas;
+  panel(canvas, box);
+  canvas.edge(box, canvas.theme().act.ground, canvas.mm(0.6), canvas.mm(1.6));
+  Box in = box.inset(canvas.gap());
+  const Box head = in.cut_top(canvas.height(Face::title), canvas.mm(1.6));
+  canvas.text(title, head, {.face = Face::title, .colours = canvas.on_panel(), .free_text = true});
+  return in;
+}
+
+bool back_button(Stage& stage, const Box& box, Word text) {
+  if (!button(stage.canvas, box,
+              {.id = "back", .text = stage.say(text), .symbol = Symbol::back})) {
+    return false;
+  }
+  stage.close();
+  return true;
+}
+
+}  // namespace rb::screens

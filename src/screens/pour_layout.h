@@ -1,0 +1,24 @@
+// Where things stand on the Pour screen. The rows are never covered: every panel that opens takes
+// the room of the elevation, the lift and the taps.
+#pragma once
+
+#include "screens/geometry.h"
+#include "screens/scale.h"
+#include "screens/settings.h"
+
+namespace rb::screens {
+
+struct PourLayout {
+  Box back, attention, clock, more;  ///< the head of the screen
+  Box work;                          ///< elevation, lift and taps together: panels open here
+  Box typing;                        ///< where letters are typed: work, and more where that is low
+  Box elevation, lift, taps;
+  Box rows;
+  int row_columns = 1;
+};
+
+/// `aspect` is the element's length over its height: a column stands beside the taps, a wall lies
+/// over them.
+PourLayout lay_out_pour(const Scale& scale, double aspect, bool two_sides, HandSide rows_on);
+
+}  // namespace rb::screens

@@ -1,0 +1,92 @@
+#include "screens/pour_screen.h"
+
+#include "screens/correct_dialog.h"
+#include "screens/dialogs.h"
+#include "screens/elevation.h"
+#include "screens/findings_panel.h"
+#include "screens/keyboard.h"
+#include "screens/lift_panel.h"
+#include "screens/number_pad.h"
+#include "screens/pour_layout.h"
+#include "screens/rows_panel.h"
+#include "screens/taps_panel.h"
+
+namespace rb::screens {
+
+namespace {
+
+// Draws whichever panel is open over the work area; false when none is.
+class DrawDialog {
+ public:
+  DrawDialog(Stage& stage, const PourLayout& layout, const PourView& view,
+             const std::vector<Finding>& findings, const Plan& plan)
+      : stage_(stage), layout_(layout), view_(view), findings_(findings), plan_(plan) {}
+
+  bool operator()(std::monostate&) const { return false; }
+  bool operator()(PadDraft& d) const { return draw_pad(stage_, box(), d, view_), true; }
+  bool operator()(CorrectDraft& d) const { return draw_correct(stage_, box(), d, view_), true; }
+  bool operator()(TypeDraft& d) const { return draw_typing(stage_, layout_.typing, d), true; }
+  bool operator()(NoteDraft& d) const { return draw_note(stage_, box(), d), true; }
+  bool operator()(HoldDraft& d) const { return draw_hold(stage_, box(), d), true; }
+  bool operator()(RowDraft& d) const { return draw_row(stage_, box(), d, view_), true; }
+  bool operator()(RunAnywayDraft& d) const {
+    return draw_run_anyway(stage_, box(), d, view_), true;
+  }
+  bool operator()(TapsDraft& d) const { return draw_all_taps(stage_, box(), d, view_), true; }
+  bool operator()(FindingsDraft& d) const {
+    return draw_findings(stage_, box(), d, view_, findings_, plan_), true;
+  }
+  bool operator()(MoreDraft&) const { return draw_more(stage_, box(), view_), true; }
+  bool operator()(SettingsDraft&) const { return draw_settings(stage_, box()), true; }
+  bool operator()(CloseDraft&) const { return draw_close(stage_, box(), view_), true; }
+  bool operator()(QuitDraft&) const { return draw_quit(stage_, box()), true; }
+  bool operator()(ElementsDraft& d) const { return draw_elements(stage_, box(), d, view_), true; }
+
+ private:
+  [[nodiscard]] const Box& box() const { return layout_.work; }
+  Stage& stage_;
+  const PourLayout& layout_;
+  const PourView& view_;
+  const std::vector<Finding>& findings_;
+  const Plan& plan_;
+};
+
+void draw_clock(Stage& stage, const Box& box) {
+  Canvas& canvas = stage.canvas;
+  canvas.text(stage.say.clock_short(stage.now), box,
+              {.face = Face::title, .colours = canvas.on_page(), .across = Across::middle});
+}
+
+}  // namespace
+
+void draw_pour(Stage& stage, const PourView& view, const std::vector<Finding>& findings,
+               const Plan& plan) {
+  Canvas& canvas = stage.canvas;
+  const double high = std::max(in_metres(view.elevation.height), 0.1);
+  const PourLayout layout =
+      lay_out_pour(canvas.scale(), in_metres(view.elevation.length) / high, view.two_sides,
+                   stage.settings.rows_on);
+  if (button(canvas, layout.back, {.id = "pours", .text = stage.say(Word::all_pours),
+                                   .symbol = Symbol::back})) {
+    stage.close();
+    stage.intents.emplace_back(LeavePour{});
+  }
+  if (button(canvas, layout.more, {.id = "more", .text = stage.say(Word::more),
+                                   .symbol = Symbol::more})) {
+    stage.open(MoreDraft{});
+  }
+  draw_clock(stage, layout.clock);
+  Dialog& dialog = stage.drafts.dialog;
+  const bool typing = std::holds_alternative<TypeDraft>(dialog);
+  if (!typing || layout.typing.y0 > layout.attention.y0) {
+    draw_attention(stage, layout.attention, view, plan);
+  }
+  if (!std::visit(DrawDialog{stage, layout, view, findings, plan}, dialog)) {
+    draw_elevation(stage, layout.elevation, view);
+    draw_lift(stage, layout.lift, view);
+    draw_last_taps(stage, layout.taps, view);
+  }
+  draw_rows(stage, layout.rows, layout.row_columns, view);
+}
+
+}  // namespace rb::screens

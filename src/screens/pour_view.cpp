@@ -1,0 +1,236 @@
+#include "screens/pour_view.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "screens/row_view.h"
+
+namespace rb::screens {
+
+namespace {
+
+constexpr double kGuessStep = 0.05;  // readings are guessed to the nearest 5 cm
+
+Length to_step(Length height) {
+  return metres(std::round(in_metres(height) / kGuessStep) * kGuessStep);
+}
+
+std::pair<Length, Length> low_and_high(const ElementState& there) {
+  Length low = there.tops.front().standing();
+  Length high = low;
+  for (const auto& top : there.tops) {
+    low = std::min(low, top.standing());
+    high = std::max(high, top.standing());
+  }
+  return {low, high};
+}
+
+std::optional<Length> planned_top(const Element& element, int lift) {
+  if (lift < 1 || static_cast<std::size_t>(lift) > element.lifts.size()) return {};
+  return element.lifts[static_cast<std::size_t>(lift) - 1];
+}
+
+// How fast the concrete came up lately: over this lift's readings, else over the lift before.
+std::optional<Velocity> recent_rise(const ElementState& there) {
+  for (auto lift = there.lifts.rbegin(); lift != there.lifts.rend(); ++lift) {
+    const Seconds span = lift->last_reading - lift->started;
+    if (span < seconds(60)) continue;
+    Length gained;
+    for (std::size_t bay = 0; bay < lift->top.size(); ++bay) {
+      gained = std::max(gained, lift->top[bay] - lift->bottom[bay]);
+    }
+    if (gained > metres(0)) return rate(gained, span);
+  }
+  return {};
+}
+
+std::optional<Length> about_now(const ElementState& there, const LiftState& lift, std::size_t bay,
+                                std::optional<Length> ceiling, Seconds now) {
+  const auto rise = recent_rise(there);
+  if (!rise || lift.bay_ended[bay]) return {};
+  const Length standing = there.tops[bay].standing();
+  const Seconds gone = now - lift.last_reading;
+  if (gone <= Seconds{0}) return {};
+  Length about = standing + metres(rise->value() * gone.count());
+  if (ceiling) about = std::min(about, std::max(*ceiling, standing));
+  return about;
+}
+
+LiftView lift_view(const PourState& state, const CheckReport& report, std::size_t index,
+                   Seconds now) {
+  const Element& element = state.plan->elements[index];
+  const ElementState& there = state.elements[index];
+  LiftView view;
+  view.planned = static_cast<int>(element.lifts.size());
+  view.ceiling = element.rise_height();
+  std::tie(view.low, view.high) = low_and_high(there);
+  int greatest = 0;
+  for (const LiftState& lift : there.lifts) greatest = std::max(greatest, lift.lift);
+  view.next = greatest + 1;
+  view.guess_end = to_step(view.high);
+  view.guess_top = view.guess_end;
+  if (there.lifts.empty()) {
+    view.planned_top = planned_top(element, view.next);
+    return view;
+  }
+  const LiftState& latest = there.lifts.back();
+  view.latest = latest.lift;
+  view.since = state.moment(latest.started);
+  if (latest.last_reading > latest.started) view.read_at = state.moment(latest.last_reading);
+  for (const LiftReport& lift : report.lifts) {
+    if (lift.element != index || lift.index + 1 != there.lifts.size()) continue;
+    view.rise = lift.rise_window;
+    view.rise_limit = lift.rise_limit;
+    view.fast = lift.rise_window && lift.rise_limit && *lift.rise_window > *lift.rise_limit;
+  }
+  const LiftState* placing = state.placing(index);
+  if (placing == nullptr) {
+    view.planned_top = planned_top(element, view.next);
+    return view;
+  }
+  view.placing = placing->lift;
+  view.planned_top = planned_top(element, placing->lift);
+  view.guess_end = view.planned_top ? std::max(*view.planned_top, view.high) : view.guess_end;
+  Length reached = view.high;
+  for (std::size_t bay = 0; bay < there.tops.size(); ++bay) {
+    if (auto about = about_now(there, *placing, bay, view.planned_top, now)) {
+      reached = std::max(reached, *about);
+    }
+  }
+  // With nothing to reckon from, the middle of the lift is the least wrong.
+  if (reached == view.high && view.planned_top && *view.planned_top > view.high) {
+    reached = (view.high + *view.planned_top) / 2.0;
+  }
+  view.guess_top = to_step(reached);
+  return view;
+}
+
+ElevationView elevation_view(const PourState& state, std::size_t index, const LiftView& lift,
+                             Seconds now) {
+  const Element& element = state.plan->elements[index];
+  const ElementState& there = state.elements[index];
+  ElevationView view{.length = element.length,
+                     .height = element.rise_height(),
+                     .openings = element.openings,
+                     .congested = element.congested,
+                     .lifts = element.lifts};
+  const int shown = lift.placing ? *lift.placing : lift.next;
+  if (shown >= 1 && static_cast<std::size_t>(shown) <= element.lifts.size()) {
+    view.lift = static_cast<std::size_t>(shown) - 1;
+  }
+  for (std::size_t bay = 0; bay < there.tops.size(); ++bay) {
+    BayView b{.x0 = element.bay_start(bay), .standing = there.tops[bay].standing()};
+    b.x1 = b.x0 + element.bays[bay];
+    b.lift_bottom = b.standing;
+    if (!there.lifts.empty()) b.lift_bottom = there.lifts.back().bottom[bay];
+    if (const LiftState* placing = state.placing(index)) {
+      b.about = about_now(there, *placing, bay, lift.planned_top, now);
+      b.ended = placing->bay_ended[bay];
+    }
+    view.bays.push_back(b);
+  }
+  return view;
+}
+
+// Openings of the pour and corrections are no taps of their own: a correction shows on its target.
+bool is_a_tap(const Happening& what) {
+  return !std::holds_alternative<event::PourOpen>(what) &&
+         !std::holds_alternative<event::Fix>(what) && !std::holds_alternative<event::Strike>(what);
+}
+
+std::vector<TapView> tap_views(const PourState& state, Moment now) {
+  std::vector<TapView> taps;
+  for (EventRef ref = state.log.size(); ref-- > 0;) {
+    const LogEntry& entry = state.log[ref];
+    if (!is_a_tap(entry.event.what)) continue;
+    TapView tap{.ref = ref,
+                .id = entry.event.id,
+                .at = entry.event.at,
+                .what = entry.event.what,
+                .struck = entry.struck,
+                .fixed = entry.as_entered.has_value(),
+                .late = entry.late(),
+                .counts = entry.sense == LogEntry::Sense::counts};
+    if (entry.event.entry) tap.kept = entry.event.entry->wall;
+    tap.may_correct = !entry.struck && !tap.id.empty() && !state.closed;
+    if (tap.kept && tap.may_correct) {
+      const Seconds gone = between(*tap.kept, now);
+      if (gone >= Seconds{-1} && gone < kTakeBack) tap.take_back = kTakeBack - gone;
+    }
+    taps.push_back(std::move(tap));
+  }
+  return taps;
+}
+
+// What is still true or was true a short while ago, in the report's order of harm.
+std::vector<Finding> attention(const CheckReport& report, Seconds now) {
+  std::vector<Finding> found;
+  for (const Finding& finding : report.findings) {
+    if (finding.weight == Weight::note) continue;
+    const auto last = finding.to ? finding.to : finding.from;
+    if (!last || now - *last <= kAttention) found.push_back(finding);
+  }
+  return found;
+}
+
+std::vector<ElementChoice> choices(const PourState& state) {
+  std::vector<ElementChoice> all;
+  for (std::size_t i = 0; i < state.elements.size(); ++i) {
+    const Element& element = state.plan->elements[i];
+    ElementChoice choice{.id = element.id,
+                         .kind = element.kind,
+                         .planned = static_cast<int>(element.lifts.size())};
+    if (const LiftState* placing = state.placing(i)) choice.placing = placing->lift;
+    choice.lifts_done = static_cast<int>(state.elements[i].lifts.size()) - (choice.placing ? 1 : 0);
+    for (std::size_t row = 0; row < element.rows.size(); ++row) {
+      if (state.running(i, row) != nullptr) ++choice.rows_running;
+    }
+    all.push_back(choice);
+  }
+  return all;
+}
+
+}  // namespace
+
+PourView make_pour_view(const PourState& state, const CheckReport& report, std::size_t element,
+                        Moment now) {
+  PourView view;
+  if (element >= state.elements.size()) element = 0;
+  const Seconds at = state.clock(now);
+  view.site = state.plan->site;
+  view.name = state.plan->name;
+  view.units = state.plan->units;
+  view.element = element;
+  view.now = now;
+  view.closed = state.closed;
+  view.taps = tap_views(state, now);
+  view.attention = attention(report, at);
+  for (const Finding& finding : report.findings) {
+    if (finding.weight == Weight::stop) ++view.stops;
+    if (finding.weight == Weight::mend) ++view.mends;
+    if (finding.weight == Weight::note) ++view.notes;
+  }
+  if (!state.holds.empty() && !state.holds.back().to) {
+    view.hold = HoldView{state.moment(state.holds.back().from), state.holds.back().reason};
+  }
+  if (state.elements.empty()) return view;
+  const Element& planned = state.plan->elements[element];
+  view.element_id = planned.id;
+  view.two_sides = planned.has_rows(Side::near_side) && planned.has_rows(Side::far_side);
+  view.elements = choices(state);
+  view.lift = lift_view(state, report, element, at);
+  view.rows = make_row_views(state, element, now);
+  view.elevation = elevation_view(state, element, view.lift, at);
+  return view;
+}
+
+Seconds next_change(const PourView& view) {
+  bool ticking = view.lift.placing.has_value() || view.hold.has_value();
+  for (const RowView& row : view.rows) ticking = ticking || row.running_since;
+  for (const ElementChoice& other : view.elements) ticking = ticking || other.rows_running > 0;
+  for (const TapView& tap : view.taps) ticking = ticking || tap.take_back;
+  const auto whole = ticking ? std::chrono::milliseconds{1000} : std::chrono::milliseconds{60000};
+  return Seconds{whole - view.now.time_since_epoch() % whole};
+}
+
+}  // namespace rb::screens

@@ -1,0 +1,129 @@
+// What the Pour screen shows, worked out from the state of the pour, the checker's report and the
+// moment. Plain values, no words and no pixels: made here, tested without a screen.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "check/check.h"
+#include "pour/state.h"
+
+namespace rb::screens {
+
+/// How long a row has run for the lift, against the band it should reach.
+enum class DoseWord { none, more, enough, over };
+
+/// What the foreman should know before he starts a row.
+enum class RowCaution { none, head_over, no_concrete, not_hung, cables_open };
+
+struct MotorSpot {
+  Length x{};
+  bool hung = false;
+};
+
+struct RowView {
+  std::size_t row = 0;  ///< index into the element's rows
+  RowPlace place{};
+  Length z{}, reach_low{}, reach_high{}, reach_left{}, reach_right{};
+  std::vector<MotorSpot> spots{};           ///< from left to right
+  bool serves_lift = false;               ///< the plan has it work for this lift
+  std::optional<Moment> running_since{};    ///< none = at rest
+  Seconds ran{};                          ///< for this lift, all its runs, up to now
+  Seconds low{}, high{};                  ///< the band
+  DoseWord word = DoseWord::none;
+  Seconds to_go{};                        ///< until enough, or over by how much
+  std::optional<Pressure> head{};           ///< if it ran now, full liquid; none = nothing in reach
+  std::optional<Pressure> rating{};
+  RowCaution caution = RowCaution::none;
+  bool hung = false, cables = false;
+};
+
+struct LiftView {
+  std::optional<int> placing{};             ///< the lift being placed
+  int next = 1;                           ///< the lift a start would begin
+  int planned = 0;                        ///< how many lifts the plan has
+  std::optional<int> latest{};              ///< the lift started last: rows work for it
+  std::optional<Moment> since{};            ///< when the lift being placed, or the last one, began
+  std::optional<Length> planned_top{};      ///< of the lift being placed, or of the next
+  Length low{}, high{};                       ///< lowest and highest bay, as measured
+  std::optional<Moment> read_at{};          ///< the last reading
+  std::optional<Velocity> rise{}, rise_limit{};
+  Length guess_top{}, guess_end{};            ///< what the number pad starts from
+  Length ceiling{};                         ///< the form's height
+  bool fast = false;
+};
+
+/// One line of the last taps.
+struct TapView {
+  EventRef ref = 0;
+  EventId id{};
+  Moment at{};                 ///< when it happened
+  std::optional<Moment> kept{};  ///< when it was safe in the book
+  Happening what{};
+  bool struck = false, fixed = false, late = false, counts = true;
+  std::optional<Seconds> take_back{};  ///< how long one tap still takes it back
+  bool may_correct = true;
+};
+
+struct BayView {
+  Length x0{}, x1{};
+  Length standing{};                 ///< measured
+  Length lift_bottom{};              ///< where this lift began
+  std::optional<Length> about{};     ///< reckoned from the last rise, never above the planned top
+  bool ended = true;
+};
+
+struct ElevationView {
+  Length length{}, height{};
+  std::vector<BayView> bays{};
+  std::vector<Patch> openings{}, congested{};
+  std::vector<Length> lifts{};        ///< planned tops
+  std::optional<std::size_t> lift{};  ///< the planned lift being placed, index
+};
+
+struct ElementChoice {
+  ElementId id{};
+  ElementKind kind = ElementKind::wall;
+  std::optional<int> placing{};
+  int lifts_done = 0, planned = 0;
+  int rows_running = 0;
+};
+
+struct HoldView {
+  Moment since{};
+  std::string reason{};
+};
+
+struct PourView {
+  std::string site{}, name{};
+  Units units = Units::si;
+  std::size_t element = 0;
+  ElementId element_id{};
+  bool two_sides = false;  ///< rows hang on both sides: a row must name its side
+  std::vector<ElementChoice> elements{};
+  Moment now{};
+  LiftView lift{};
+  std::vector<RowView> rows{};  ///< from the top down, near before far
+  std::vector<TapView> taps{};  ///< the latest first
+  std::vector<Finding> attention{};  ///< what needs a hand now, in order of harm
+  int stops = 0, mends = 0, notes = 0;
+  std::optional<HoldView> hold{};
+  std::optional<Moment> closed{};
+  ElevationView elevation{};
+};
+
+/// A tap can be taken back by one more within this.
+inline constexpr Seconds kTakeBack{10};
+/// A past finding without an end stays under attention this long after it was last true.
+inline constexpr Seconds kAttention{600};
+
+/// `element` is an index into the plan; too great a one shows the first.
+PourView make_pour_view(const PourState& state, const CheckReport& report, std::size_t element,
+                        Moment now);
+
+/// When the picture next changes by itself: the whole second while something runs, is placed or can
+/// be taken back, else the whole minute.
+Seconds next_change(const PourView& view);
+
+}  // namespace rb::screens

@@ -1,0 +1,29 @@
+// The pours of a book, to choose from.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/ids.h"
+#include "pour/state.h"
+
+namespace rb::screens {
+
+/// One pour as the list shows it.
+struct PourCard {
+  PourId id{};
+  std::string site{}, name{};
+  Moment opened{};
+  std::optional<Moment> closed{};
+  int lifts_done = 0, lifts_planned = 0;
+  int rows_running = 0;
+  std::string placing{};  ///< the elements being placed, "W1, W2"
+};
+
+PourCard make_pour_card(const PourState& state);
+
+/// Open pours first, the latest first within each.
+void order_cards(std::vector<PourCard>& cards);
+
+}  // namespace rb::screens

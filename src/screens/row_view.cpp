@@ -1,0 +1,125 @@
+#include "screens/row_view.h"
+
+#include <algorithm>
+
+namespace rb::screens {
+
+Seconds ran_since(const PourState& state, std::size_t element, std::size_t row, Seconds since,
+                  Seconds now) {
+  Seconds sum{};
+  for (const RunState& run : state.runs) {
+    if (run.element != element || run.row != row) continue;
+    const Seconds from = std::max(run.from, since);
+    const Seconds to = std::min(run.to.value_or(now), now);
+    if (to > from) sum += to - from;
+  }
+  return sum;
+}
+
+namespace {
+
+struct Reach {
+  Length low, high, left, right;
+};
+
+Reach reach_of(const Row& row) {
+  Reach reach{row.z, row.z, {}, {}};
+  bool first = true;
+  for (const Motor& motor : row.motors) {
+    reach.low = std::min(reach.low, row.z - motor.reach_z);
+    reach.high = std::max(reach.high, row.z + motor.reach_z);
+    const Length left = motor.x - motor.reach_x;
+    const Length right = motor.x + motor.reach_x;
+    reach.left = first ? left : std::min(reach.left, left);
+    reach.right = first ? right : std::max(reach.right, right);
+    first = false;
+  }
+  reach.low = std::max(reach.low, metres(0));
+  return reach;
+}
+
+// The full liquid head if the row ran now: down to the row's lower reach from the highest bay its
+// motors reach. Nothing when no concrete is in reach. The heaviest mix of the plan counts.
+std::optional<Pressure> head_if_run(const PourState& state, std::size_t element,
+                                    const Reach& reach) {
+  const Element& planned = state.plan->elements[element];
+  const ElementState& there = state.elements[element];
+  Length top;
+  for (std::size_t bay = 0; bay < there.tops.size(); ++bay) {
+    const Length left = planned.bay_start(bay);
+    if (left > reach.right || left + planned.bays[bay] < reach.left) continue;
+    top = std::max(top, there.tops[bay].standing());
+  }
+  if (top <= reach.low || state.plan->mixes.empty()) return {};
+  UnitWeight heaviest = state.plan->mixes.front().unit_weight;
+  for (const Mix& mix : state.plan->mixes) heaviest = std::max(heaviest, mix.unit_weight);
+  return Pressure(heaviest * (top - reach.low));
+}
+
+}  // namespace
+
+std::vector<RowView> make_row_views(const PourState& state, std::size_t element, Moment now) {
+  const Element& planned = state.plan->elements[element];
+  const ElementState& there = state.elements[element];
+  const Limits& limits = state.plan->limits;
+  const Seconds at = state.clock(now);
+  const Seconds since = there.lifts.empty() ? Seconds{} : there.lifts.back().started;
+  const int lift = there.lifts.empty() ? 1 : there.lifts.back().lift;
+  std::vector<RowView> views;
+  for (std::size_t i = 0; i < planned.rows.size(); ++i) {
+    const Row& row = planned.rows[i];
+    const Reach reach = reach_of(row);
+    RowView view{.row = i,
+                 .place = {planned.id, row.side, row.id},
+                 .z = row.z,
+                 .reach_low = reach.low,
+                 .reach_high = reach.high,
+                 .reach_left = std::max(reach.left, metres(0)),
+                 .reach_right = std::min(reach.right, planned.length),
+                 .low = limits.dose_min.value,
+                 .high = limits.dose_max.value,
+                 .rating = planned.form_rating};
+    view.serves_lift = std::find(row.serves.begin(), row.serves.end(), lift) != row.serves.end();
+    if (const RunState* run = state.running(element, i)) {
+      view.running_since = state.moment(run->from);
+    }
+    view.ran = ran_since(state, element, i, since, at);
+    if (view.ran >= view.high && view.ran > view.low) {
+      view.word = view.ran > view.high ? DoseWord::over : DoseWord::enough;
+      view.to_go = view.ran - view.high;
+    } else if (view.ran >= view.low) {
+      view.word = DoseWord::enough;
+    } else if (view.ran > Seconds{0} || view.running_since) {
+      view.word = DoseWord::more;
+      view.to_go = view.low - view.ran;
+    }
+    const HangState* hung = state.hanging(element, i);
+    if (hung != nullptr) {
+      view.hung = true;
+      view.cables = hung->cables;
+    }
+    for (std::size_t m = 0; m < row.motors.size(); ++m) {
+      view.spots.push_back({row.motors[m].x, hung != nullptr && hung->places[m]});
+    }
+    std::sort(view.spots.begin(), view.spots.end(),
+              [](const MotorSpot& a, const MotorSpot& b) { return a.x < b.x; });
+    view.head = head_if_run(state, element, reach);
+    const bool nothing = !view.head;
+    if (view.head && view.rating && *view.head > *view.rating) {
+      view.caution = RowCaution::head_over;
+    } else if (!view.hung) {
+      view.caution = RowCaution::not_hung;
+    } else if (!view.cables) {
+      view.caution = RowCaution::cables_open;
+    } else if (nothing) {
+      view.caution = RowCaution::no_concrete;
+    }
+    views.push_back(std::move(view));
+  }
+  std::stable_sort(views.begin(), views.end(), [](const RowView& a, const RowView& b) {
+    return std::pair{b.z, a.place.side} < std::pair{a.z, b.place.side};
+  });
+  return views;
+}
+
+}  // namespace rb::screens

@@ -1,0 +1,219 @@
+#include "screens/rows_panel.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "screens/event_words.h"
+
+namespace rb::screens {
+
+namespace {
+
+constexpr double kTallestMm = 27.0;
+
+Look look_of(DoseWord word) {
+  switch (word) {
+    case DoseWord::enough: return Look::well;
+    case DoseWord::over: return Look::mend;
+    case DoseWord::more: return Look::live;
+    case DoseWord::none: break;
+  }
+  return Look::quiet;
+}
+
+std::string dose_words(const Say& say, const RowView& row) {
+  switch (row.word) {
+    case DoseWord::more: return say(Word::seconds_more, whole_seconds(row.to_go));
+    case DoseWord::enough: return say(Word::enough);
+    case DoseWord::over: return say(Word::seconds_over, whole_seconds(row.to_go));
+    case DoseWord::none: break;
+  }
+  return say(Word::not_run_yet);
+}
+
+struct Caution {
+  std::string words;
+  Symbol symbol = Symbol::none;
+  Look look = Look::quiet;
+};
+
+Caution caution_of(const Say& say, const RowView& row) {
+  switch (row.caution) {
+    case RowCaution::head_over: return {say(Word::caution_head), Symbol::stop_sign, Look::stop};
+    case RowCaution::cables_open: return {say(Word::caution_cables), Symbol::mend_sign, Look::mend};
+    case RowCaution::not_hung: return {say(Word::caution_not_hung), Symbol::cable, Look::off};
+    case RowCaution::no_concrete: return {say(Word::caution_no_concrete), Symbol::none, Look::off};
+    case RowCaution::none: break;
+  }
+  return {};
+}
+
+std::string head_words(const Say& say, const RowView& row) {
+  if (!row.head) return say(Word::caution_no_concrete);
+  if (!row.rating) return say(Word::head_only, say.pressure(*row.head));
+  return say(Word::head_of, say.pressure_bare(*row.head), say.pressure(*row.rating));
+}
+
+// The left part of a card: who the row is and how it stands. Tapping it opens the row.
+void draw_info(Stage& stage, const Box& box, const RowView& row, bool two_sides) {
+  Canvas& canvas = stage.canvas;
+  const Say& say = stage.say;
+  const std::string name = row_name(say, row.place, two_sides);
+  const std::string id = "row-info " + row.place.row.text + " " + to_text(row.place.side);
+  const bool running = row.running_since.has_value();
+  const Caution caution = caution_of(say, row);
+  const bool ran = row.ran > Seconds{0} || running;
+  const std::string state = ran ? dose_words(say, row) : head_words(say, row);
+  if (canvas.target(id, box, name + " " + (ran ? timer(row.ran) + " " : "") + state)) {
+    stage.open(RowDraft{row.place});
+  }
+  const Pair ground = canvas.theme().quiet;
+  const float radius = canvas.mm(1.6);
+  canvas.fill(box, ground.ground, radius);
+  canvas.edge(box, canvas.pressed(id) ? canvas.theme().ink : canvas.theme().line,
+              canvas.mm(canvas.pressed(id) ? 1.2 : 0.25), radius);
+  if (row.serves_lift) {
+    // A solid post at the edge: this row has work to do for the lift.
+    canvas.fill({box.x0, box.y0 + radius, box.x0 + canvas.mm(1.6), box.y1 - radius},
+                canvas.theme().act.ground);
+  }
+  Box in = box.inset(canvas.mm(2.4), canvas.mm(0.9));
+  Box bar{};
+  if (ran) bar = in.cut_bottom(canvas.mm(2.6), canvas.mm(1.6)).inset(0, canvas.mm(0.4));
+  const bool roomy = in.h() >= canvas.height(Face::huge) + canvas.height(Face::small);
+  Box first = in.cut_top(std::max(in.h() / 2, roomy ? canvas.height(Face::huge) : 0.0F));
+  const Box label = canvas.text(
+      row.place.row.text, first,
+      {.face = Face::title, .colours = ground, .free_text = true});
+  Box beside{label.x1 + canvas.mm(1.5), first.y0, first.x1, first.y1};
+  if (ran) {
+    canvas.text(timer(row.ran), beside,
+                {.face = roomy ? Face::huge : Face::title,
+                 .colours = ground,
+                 .across = Across::right});
+  } else {
+    std::string where = say.height(row.z);
+    if (two_sides) {
+      where = say(row.place.side == Side::near_side ? Word::near_side : Word::far_side) + " " +
+              where;
+    }
+    canvas.text(where, beside,
+                {.face = Face::small,
+                 .colours = {ground.ground, canvas.theme().ink_soft},
+                 .across = Across::right});
+  }
+  if (running || (ran && caution.words.empty())) {
+    if (row.word == DoseWord::enough || row.word == DoseWord::over) {
+      tag(canvas, in, row.word == DoseWord::enough ? Symbol::check : Symbol::mend_sign, state,
+          look_of(row.word));
+    } else {
+      canvas.text(state, in, {.face = Face::strong, .colours = ground});
+    }
+  } else if (!caution.words.empty() && caution.look != Look::off) {
+    tag(canvas, in, caution.symbol, caution.words, caution.look);
+  } else if (ran) {
+    tag(canvas, in, Symbol::none, state, look_of(row.word));
+  } else {
+    canvas.text(row.caution == RowCaution::not_hung && row.head ? caution.words : state, in,
+                {.face = Face::small, .colours = {ground.ground, canvas.theme().ink_soft}});
+  }
+  if (ran) {
+    band_bar(canvas, bar, row.ran.count(), row.low.count(), row.high.count(),
+             running ? look_of(row.word) : Look::quiet);
+  }
+}
+
+void draw_button(Stage& stage, const Box& box, const RowView& row, bool closed) {
+  const Say& say = stage.say;
+  const bool running = row.running_since.has_value();
+  const std::string id = "row " + row.place.row.text + " " + to_text(row.place.side);
+  ButtonSpec spec{.id = id,
+                  .text = say(running ? Word::rest : Word::run),
+                  .look = running ? Look::live : Look::run,
+                  .symbol = running ? Symbol::rest : Symbol::run,
+                  .face = Face::title,
+                  .enabled = !closed,
+                  .symbol_above = box.h() >= stage.canvas.mm(20)};
+  if (!running && row.caution == RowCaution::head_over) {
+    // Said before it is pressed, in words and figures.
+    spec.look = Look::stop;
+    spec.under = say(Word::head_of, say.pressure_bare(*row.head), say.pressure(*row.rating));
+    spec.symbol = Symbol::stop_sign;
+  } else if (!running && (!row.head || (!row.serves_lift && row.ran == Seconds{0}))) {
+    spec.look = Look::quiet;  // may be run, but is not the next thing to do
+  }
+  if (!button(stage.canvas, box, spec)) return;
+  if (running) {
+    stage.keep(event::Rest{row.place});
+  } else if (row.caution == RowCaution::head_over) {
+    stage.open(RunAnywayDraft{row.place, stage.tapped()});
+  } else {
+    stage.keep(event::Run{row.place, std::nullopt});
+  }
+}
+
+void draw_card(Stage& stage, const Box& box, const RowView& row, const PourView& view) {
+  const float gap = stage.canvas.gap();
+  Box card = box;
+  const float wide = std::max(stage.canvas.scale().target(), std::round(card.w() * 0.42F));
+  const bool right = stage.settings.rows_on == HandSide::right;
+  const Box press = right ? card.cut_right(wide, gap) : card.cut_left(wide, gap);
+  draw_info(stage, card, row, view.two_sides);
+  draw_button(stage, press, row, view.closed.has_value());
+}
+
+}  // namespace
+
+void draw_rows(Stage& stage, const Box& box, int columns, const PourView& view) {
+  Canvas& canvas = stage.canvas;
+  const float gap = canvas.gap();
+  if (view.rows.empty()) {
+    panel(canvas, box);
+    canvas.text(stage.say(Word::rows_none), box.inset(gap),
+                {.colours = canvas.soft(), .across = Across::middle, .lines = 3});
+    return;
+  }
+  // With rows on both sides, near stands left and far right, so that a level is a line.
+  std::vector<std::vector<const RowView*>> stacks(static_cast<std::size_t>(columns));
+  for (const RowView& row : view.rows) {
+    const std::size_t at = columns == 2 && row.place.side == Side::far_side ? 1 : 0;
+    stacks[at].push_back(&row);
+  }
+  std::size_t deepest = 1;
+  for (const auto& stack : stacks) deepest = std::max(deepest, stack.size());
+  Box room = box;
+  const auto in_one = [&](float height) {
+    return static_cast<std::size_t>((height + gap) / (canvas.scale().target() + gap));
+  };
+  std::size_t lines = deepest;
+  std::size_t first = 0;
+  if (deepest > in_one(room.h())) {
+    const Box turn = room.cut_bottom(canvas.scale().target(), gap);
+    lines = std::max<std::size_t>(1, in_one(room.h()));
+    const int pages = static_cast<int>((deepest + lines - 1) / lines);
+    int& page = stage.drafts.rows_page;
+    page = std::clamp(page, 0, pages - 1);
+    if (button(canvas, turn.column(0, 2, gap),
+               {.id = "rows up", .text = {}, .symbol = Symbol::up, .enabled = page > 0})) {
+      --page;
+    }
+    if (button(canvas, turn.column(1, 2, gap),
+               {.id = "rows down", .text = {}, .symbol = Symbol::down,
+                .enabled = page + 1 < pages})) {
+      ++page;
+    }
+    first = static_cast<std::size_t>(page) * lines;
+  }
+  const float tall =
+      std::min(canvas.mm(kTallestMm),
+               std::floor((room.h() + gap) / static_cast<float>(lines)) - gap);
+  for (std::size_t s = 0; s < stacks.size(); ++s) {
+    const Box column = room.column(static_cast<int>(s), columns, gap);
+    for (std::size_t i = 0; i < lines && first + i < stacks[s].size(); ++i) {
+      const float top = std::round(column.y0 + static_cast<float>(i) * (tall + gap));
+      draw_card(stage, {column.x0, top, column.x1, top + tall}, *stacks[s][first + i], view);
+    }
+  }
+}
+
+}  // namespace rb::screens

@@ -1,0 +1,38 @@
+// What every panel of a screen is handed: where to draw, how to speak, and where to put what the
+// user wants.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "screens/canvas.h"
+#include "screens/drafts.h"
+#include "screens/intents.h"
+#include "screens/pour_view.h"
+#include "screens/say.h"
+#include "screens/settings.h"
+#include "screens/widgets.h"
+
+namespace rb::screens {
+
+struct Stage {
+  Canvas& canvas;
+  const Say& say;
+  const Settings& settings;
+  Drafts& drafts;
+  Intents& intents;
+  Moment now{};
+  std::optional<Dialog>& next;  ///< what is open after this frame, when that changes
+
+  const std::vector<std::string>& typed;  ///< letters of a real keyboard, "\b" erases
+
+  void open(Dialog dialog) const { next = std::move(dialog); }
+  void close() const { next = std::monostate{}; }
+  /// When the tap answered in this frame happened.
+  [[nodiscard]] Moment tapped() const { return canvas.tap() ? canvas.tap()->wall : now; }
+  void keep(Happening what, Moment at) const { intents.emplace_back(KeepEvent{std::move(what), at}); }
+  void keep(Happening what) const { keep(std::move(what), tapped()); }
+};
+
+}  // namespace rb::screens

@@ -1,0 +1,75 @@
+// The screens as one thing for the program to drive: input and the world in, intents out. Knows no
+// window: a window, a test or a picture gives it touches and draws what it leaves in ImGui's draw
+// data. One Ui at a time (the drawing library has one current context).
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "check/check.h"
+#include "screens/drafts.h"
+#include "screens/intents.h"
+#include "screens/pours_view.h"
+#include "screens/probe.h"
+#include "screens/settings.h"
+#include "screens/tap.h"
+
+namespace rb::screens {
+
+/// Something to tell the user that no finding tells: a tap that could not be kept, a busy book.
+struct Trouble {
+  std::string text;
+  bool not_kept = false;  ///< the last tap is lost: said loudly
+};
+
+/// What stands in the book now. The pointers are only looked at during the frame.
+struct World {
+  Moment now{};
+  std::chrono::minutes utc_offset{0};
+  const std::vector<PourCard>* pours = nullptr;  ///< in the order to show
+  const PourState* state = nullptr;              ///< the pour that is open on the screen, or none
+  const CheckReport* report = nullptr;           ///< of that pour; with `state` never null
+  std::optional<Trouble> trouble;
+};
+
+struct UiInput {
+  int width_px = 0, height_px = 0;
+  std::optional<Touch> touch;         ///< at most one a frame: a tap is never lost
+  std::vector<std::string> typed;     ///< letters of a real keyboard, "\b" erases
+  bool escape = false;                ///< the Escape key: the way back
+  Seconds passed{};                   ///< since the frame before
+};
+
+struct UiOutput {
+  Intents intents;
+  Seconds next_change{60};  ///< the picture stays right for this long without a touch
+};
+
+class Ui {
+ public:
+  explicit Ui(Settings settings = {});
+  ~Ui();
+  Ui(const Ui&) = delete;
+  Ui& operator=(const Ui&) = delete;
+
+  /// Draws one frame and says what the user wants. Draw ImGui::GetDrawData() afterwards. An
+  /// exception inside is shown as a trouble and counted; the third in a row is thrown on.
+  UiOutput frame(const UiInput& input, const World& world);
+
+  /// Counts up whenever the font picture was made anew: load it again before drawing.
+  [[nodiscard]] int fonts_version() const;
+  [[nodiscard]] const Settings& settings() const;
+  void set(const Settings& settings);
+  [[nodiscard]] Drafts& drafts();
+  /// What the last frame drew.
+  [[nodiscard]] const Probe& probe() const;
+  [[nodiscard]] int refused_taps() const;
+
+ private:
+  struct Inside;
+  std::unique_ptr<Inside> in_;
+};
+
+}  // namespace rb::screens
