@@ -106,6 +106,20 @@ int run_cli(int argc, char** argv) {
       .add_option("book", verify_book, "Book")
       ->required();
 
+  ScreensWish screens;
+  words.app().add_option("book", screens.book, "Book to open (default: the user's own)");
+  words.app().add_flag("--full-screen", screens.full_screen, "Fill the display");
+  words.app()
+      .add_option("--width", screens.width, "Window width, pixels")
+      ->check(CLI::Range(640, 8000));
+  words.app()
+      .add_option("--height", screens.height, "Window height, pixels")
+      ->check(CLI::Range(480, 8000));
+  words.app()
+      .add_option("--diagonal", screens.diagonal_inches, "Display diagonal, inches")
+      ->check(CLI::Range(5.0, 40.0));
+  words.otherwise([&] { return run_screens(screens); });
+
   words.add("rules", "List the rules of the checker, their limits and sources", run_rules);
 
   return words.run(argc, argv);

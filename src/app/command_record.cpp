@@ -3,6 +3,7 @@
 #include "app/book_pours.h"
 #include "app/local_time.h"
 #include "app/write_day.h"
+#include "pour/form.h"
 
 namespace rb {
 

@@ -48,4 +48,12 @@ Exit run_script(const Path& book, const std::string& pour);
 Exit run_verify(const Path& book);
 Exit run_rules();
 
+struct ScreensWish {
+  Path book;  ///< empty: the user's own
+  int width = 1280, height = 800;
+  bool full_screen = false;
+  double diagonal_inches = 0;  ///< of the display; 0: as set before
+};
+Exit run_screens(const ScreensWish& wish);
+
 }  // namespace rb

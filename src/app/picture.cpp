@@ -59,8 +59,7 @@ Result<std::unique_ptr<OffscreenPainter>> OffscreenPainter::make(int width, int 
                                           EGL_CONTEXT_OPENGL_PROFILE_MASK,
                                           EGL_CONTEXT_OPENGL_CORE_PROFILE_BIT,
                                           EGL_NONE};
-  in.context =
-      eglCreateContext(in.display, EGL_NO_CONFIG_KHR, EGL_NO_CONTEXT, kWanted.data());
+  in.context = eglCreateContext(in.display, EGL_NO_CONFIG_KHR, EGL_NO_CONTEXT, kWanted.data());
   if (in.context == EGL_NO_CONTEXT ||
       eglMakeCurrent(in.display, EGL_NO_SURFACE, EGL_NO_SURFACE, in.context) == EGL_FALSE) {
     return no_gl("this system has no OpenGL 3.3");
@@ -125,9 +124,9 @@ Result<void> write_png(const Picture& picture, const std::filesystem::path& to) 
   cairo_surface_flush(surface);
   for (int y = 0; y < picture.height && data != nullptr; ++y) {
     for (int x = 0; x < picture.width; ++x) {
-      const auto from =
-          (static_cast<std::size_t>(y) * static_cast<std::size_t>(picture.width) +
-           static_cast<std::size_t>(x)) * 4;
+      const auto from = (static_cast<std::size_t>(y) * static_cast<std::size_t>(picture.width) +
+                         static_cast<std::size_t>(x)) *
+                        4;
       const std::uint32_t pixel = static_cast<std::uint32_t>(picture.rgba[from]) << 16U |
                                   static_cast<std::uint32_t>(picture.rgba[from + 1]) << 8U |
                                   picture.rgba[from + 2];

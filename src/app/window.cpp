@@ -30,7 +30,9 @@ struct Events {
   bool damaged = true;  ///< the picture must be drawn again
 };
 
-Seconds steady_now() { return std::chrono::steady_clock::now().time_since_epoch(); }
+Seconds steady_now() {
+  return std::chrono::steady_clock::now().time_since_epoch();
+}
 Moment wall_now() {
   return std::chrono::floor<std::chrono::milliseconds>(std::chrono::system_clock::now());
 }

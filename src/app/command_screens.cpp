@@ -1,0 +1,52 @@
+// The touch screens, in a window.
+#include <atomic>
+#include <csignal>
+
+#include "app/commands.h"
+#include "app/local_time.h"
+#include "app/session.h"
+#include "app/settings_file.h"
+#include "app/window.h"
+#include "store/entry_now.h"
+
+namespace rb {
+
+namespace {
+
+std::atomic<bool> g_stop{false};
+
+void ask_to_stop(int) {
+  g_stop = true;
+}
+
+}  // namespace
+
+Exit run_screens(const ScreensWish& wish) {
+  const Path book = wish.book.empty() ? default_book() : wish.book;
+  const std::chrono::minutes offset = system_utc_offset(entry_now().wall);
+  auto session = Session::open(book, entry_now, offset);
+  if (!session) return report(session.error());
+  const Path settings_file = settings_path();
+  screens::Settings settings = read_settings(settings_file);
+  if (wish.diagonal_inches > 0) settings.diagonal_inches = wish.diagonal_inches;
+  screens::Ui ui{settings};
+  (*session)->on_settings = [&](const screens::Settings& changed) {
+    ui.set(changed);
+    write_settings(settings_file, changed);
+  };
+  std::signal(SIGINT, ask_to_stop);
+  std::signal(SIGTERM, ask_to_stop);
+  app::Program program;
+  program.look = [&](Moment) { return (*session)->look(); };
+  program.act = [&](const screens::Intents& intents) { return (*session)->act(intents); };
+  program.stop = &g_stop;
+  app::WindowSpec spec;
+  spec.width = wish.width;
+  spec.height = wish.height;
+  spec.full_screen = wish.full_screen;
+  const auto shown = app::show(spec, ui, program);
+  if (!shown) return report(shown.error());
+  return Exit::fine;
+}
+
+}  // namespace rb

@@ -1,0 +1,145 @@
+#include "app/session.h"
+
+#include <algorithm>
+
+#include "pour/fold.h"
+
+namespace rb {
+
+namespace {
+
+// Findings that come with time alone (a knit deadline passed) show within this.
+constexpr Seconds kRecheck{5};
+
+}  // namespace
+
+Session::Session(Logbook book, ClockFn clock, std::chrono::minutes utc_offset)
+    : book_(std::move(book)), clock_(std::move(clock)), utc_offset_(utc_offset) {}
+
+Result<std::unique_ptr<Session>> Session::open(const std::filesystem::path& book, ClockFn clock,
+                                               std::chrono::minutes utc_offset) {
+  auto opened = Logbook::open_or_create(book);
+  if (!opened) return Failed{opened.error()};
+  std::unique_ptr<Session> session{new Session(std::move(*opened), std::move(clock), utc_offset)};
+  session->load_cards();
+  // The cards are ordered open pours first, the latest first: that is where the tablet was.
+  if (!session->cards_.empty() && !session->cards_.front().closed) {
+    session->go_to(session->cards_.front().id);
+  }
+  return session;
+}
+
+void Session::load_cards() {
+  cards_.clear();
+  const auto pours = book_.pours();
+  if (!pours) {
+    trouble_ = screens::Trouble{to_text(pours.error()), false};
+    return;
+  }
+  for (const PourSummary& summary : *pours) {
+    const auto events = book_.events(summary.pour);
+    if (!events) {
+      trouble_ = screens::Trouble{to_text(events.error()), false};
+      continue;
+    }
+    if (const auto state = fold(*events)) cards_.push_back(screens::make_pour_card(*state));
+  }
+  screens::order_cards(cards_);
+}
+
+void Session::go_to(const PourId& pour) {
+  const auto events = book_.events(pour);
+  if (!events) {
+    trouble_ = screens::Trouble{to_text(events.error()), false};
+    return;
+  }
+  auto state = fold(*events);
+  if (!state) {
+    trouble_ = screens::Trouble{to_text(state.error()), false};
+    return;
+  }
+  state_ = std::move(*state);
+  report_.reset();
+}
+
+Seconds Session::stepped() const {
+  if (!state_) return Seconds{};
+  const Entry now = clock_();
+  for (auto past = state_->log.rbegin(); past != state_->log.rend(); ++past) {
+    const auto& entry = past->event.entry;
+    if (!entry || entry->boot != now.boot) continue;
+    const Seconds before = past->event.at - past->when;
+    return before + (between(entry->wall, now.wall) - (now.steady - entry->steady));
+  }
+  return Seconds{};
+}
+
+Moment Session::now() const {
+  return after(clock_().wall, -stepped());
+}
+
+screens::World Session::look() {
+  screens::World world;
+  world.now = now();
+  world.utc_offset = utc_offset_;
+  world.pours = &cards_;
+  world.trouble = trouble_;
+  if (state_) {
+    if (!report_ || between(checked_at_, world.now) >= kRecheck || world.now < checked_at_) {
+      report_ = check(*state_, AsOf::now(*state_, world.now));
+      checked_at_ = world.now;
+    }
+    world.state = &*state_;
+    world.report = &*report_;
+  }
+  return world;
+}
+
+PersonId Session::holder() const {
+  for (const Person& person : state_->plan->people) {
+    if (person.role == "foreman") return person.id;
+  }
+  return PersonId{"foreman"};
+}
+
+void Session::keep(const screens::KeepEvent& wish) {
+  if (!state_) return;
+  Event event;
+  event.what = wish.what;
+  event.by = holder();
+  event.at = after(wish.at, stepped());
+  if (const auto may = admissible(*state_, event); !may) {
+    trouble_ = screens::Trouble{to_text(may.error()), true};
+    return;
+  }
+  const auto kept = book_.append(state_->pour, std::move(event), clock_());
+  if (!kept) {
+    trouble_ = screens::Trouble{to_text(kept.error()), true};
+    return;
+  }
+  extend(*state_, *kept);
+  report_.reset();
+  trouble_.reset();
+}
+
+bool Session::act(const screens::Intents& intents) {
+  bool stay = true;
+  for (const screens::Intent& intent : intents) {
+    if (const auto* wish = std::get_if<screens::KeepEvent>(&intent)) {
+      keep(*wish);
+    } else if (const auto* to = std::get_if<screens::GoToPour>(&intent)) {
+      go_to(to->pour);
+    } else if (std::holds_alternative<screens::LeavePour>(intent)) {
+      state_.reset();
+      report_.reset();
+      load_cards();
+    } else if (const auto* change = std::get_if<screens::ChangeSettings>(&intent)) {
+      if (on_settings) on_settings(change->settings);
+    } else {
+      stay = false;
+    }
+  }
+  return stay;
+}
+
+}  // namespace rb

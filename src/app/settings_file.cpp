@@ -1,0 +1,64 @@
+#include "app/settings_file.h"
+
+#include <cstdlib>
+#include <fstream>
+#include <nlohmann/json.hpp>
+
+namespace rb {
+
+namespace {
+
+std::filesystem::path xdg(const char* variable, const char* under_home) {
+  if (const char* set = std::getenv(variable); set != nullptr && *set == '/') return set;
+  const char* home = std::getenv("HOME");
+  return std::filesystem::path{home != nullptr ? home : "."} / under_home;
+}
+
+}  // namespace
+
+std::filesystem::path default_book() {
+  return xdg("XDG_DATA_HOME", ".local/share") / "risebook" / "pours.risebook";
+}
+
+std::filesystem::path settings_path() {
+  return xdg("XDG_CONFIG_HOME", ".config") / "risebook" / "screens.json";
+}
+
+screens::Settings read_settings(const std::filesystem::path& path) {
+  screens::Settings settings;
+  std::ifstream in{path};
+  const auto json = nlohmann::json::parse(in, nullptr, false);
+  if (!json.is_object()) return settings;
+  const auto text = [&](const char* field) {
+    const auto found = json.find(field);
+    return found != json.end() && found->is_string() ? found->get<std::string>() : std::string{};
+  };
+  if (text("theme") == "night") settings.theme = screens::ThemeName::night;
+  if (text("language") == "es") settings.language = screens::Language::spanish;
+  if (text("units") == "us") settings.units = Units::us;
+  if (text("units") == "si") settings.units = Units::si;
+  if (text("rows_on") == "left") settings.rows_on = screens::HandSide::left;
+  const auto diagonal = json.find("diagonal_inches");
+  if (diagonal != json.end() && diagonal->is_number()) {
+    const double inches = diagonal->get<double>();
+    if (inches >= 5 && inches <= 40) settings.diagonal_inches = inches;
+  }
+  return settings;
+}
+
+void write_settings(const std::filesystem::path& path, const screens::Settings& settings) {
+  nlohmann::json json{{"theme", settings.theme == screens::ThemeName::night ? "night" : "sun"},
+                      {"language", settings.language == screens::Language::spanish ? "es" : "en"},
+                      {"rows_on", settings.rows_on == screens::HandSide::left ? "left" : "right"},
+                      {"diagonal_inches", settings.diagonal_inches}};
+  if (settings.units) json["units"] = *settings.units == Units::us ? "us" : "si";
+  std::error_code ignored;
+  std::filesystem::create_directories(path.parent_path(), ignored);
+  const std::filesystem::path beside = path.string() + ".new";
+  std::ofstream out{beside};
+  out << json.dump(2) << '\n';
+  out.close();
+  if (out) std::filesystem::rename(beside, path, ignored);
+}
+
+}  // namespace rb

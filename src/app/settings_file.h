@@ -1,0 +1,19 @@
+// The screens' settings between starts, as a small JSON file in the user's configuration folder.
+#pragma once
+
+#include <filesystem>
+
+#include "screens/settings.h"
+
+namespace rb {
+
+/// XDG folders: $XDG_DATA_HOME/risebook/pours.risebook, $XDG_CONFIG_HOME/risebook/screens.json.
+std::filesystem::path default_book();
+std::filesystem::path settings_path();
+
+/// What stands there; the defaults where nothing readable does.
+screens::Settings read_settings(const std::filesystem::path& path);
+/// Best effort: a settings file that cannot be written loses no pour.
+void write_settings(const std::filesystem::path& path, const screens::Settings& settings);
+
+}  // namespace rb
