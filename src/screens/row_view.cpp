@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "pour/form.h"
+
 namespace rb::screens {
 
 Seconds ran_since(const PourState& state, std::size_t element, std::size_t row, Seconds since,
@@ -36,24 +38,6 @@ Reach reach_of(const Row& row) {
   }
   reach.low = std::max(reach.low, metres(0));
   return reach;
-}
-
-// The full liquid head if the row ran now: down to the row's lower reach from the highest bay its
-// motors reach. Nothing when no concrete is in reach. The heaviest mix of the plan counts.
-std::optional<Pressure> head_if_run(const PourState& state, std::size_t element,
-                                    const Reach& reach) {
-  const Element& planned = state.plan->elements[element];
-  const ElementState& there = state.elements[element];
-  Length top;
-  for (std::size_t bay = 0; bay < there.tops.size(); ++bay) {
-    const Length left = planned.bay_start(bay);
-    if (left > reach.right || left + planned.bays[bay] < reach.left) continue;
-    top = std::max(top, there.tops[bay].standing());
-  }
-  if (top <= reach.low || state.plan->mixes.empty()) return {};
-  UnitWeight heaviest = state.plan->mixes.front().unit_weight;
-  for (const Mix& mix : state.plan->mixes) heaviest = std::max(heaviest, mix.unit_weight);
-  return Pressure(heaviest * (top - reach.low));
 }
 
 }  // namespace
@@ -103,7 +87,8 @@ std::vector<RowView> make_row_views(const PourState& state, std::size_t element,
     }
     std::sort(view.spots.begin(), view.spots.end(),
               [](const MotorSpot& a, const MotorSpot& b) { return a.x < b.x; });
-    view.head = head_if_run(state, element, reach);
+    const Pressure head = head_on_row(state, element, i, at);
+    if (head > kilopascals(0)) view.head = head;
     const bool nothing = !view.head;
     if (view.head && view.rating && *view.head > *view.rating) {
       view.caution = RowCaution::head_over;

@@ -123,16 +123,17 @@ void draw_info(Stage& stage, const Box& box, const RowView& row, bool two_sides)
   }
 }
 
-void draw_button(Stage& stage, const Box& box, const RowView& row, bool closed) {
+void draw_button(Stage& stage, const Box& box, const RowView& row, const PourView& view) {
   const Say& say = stage.say;
   const bool running = row.running_since.has_value();
   const std::string id = "row " + row.place.row.text + " " + to_text(row.place.side);
   ButtonSpec spec{.id = id,
                   .text = say(running ? Word::rest : Word::run),
+                  .said = row_name(say, row.place, view.two_sides),
                   .look = running ? Look::live : Look::run,
                   .symbol = running ? Symbol::rest : Symbol::run,
                   .face = Face::title,
-                  .enabled = !closed,
+                  .enabled = !view.closed,
                   .symbol_above = box.h() >= stage.canvas.mm(20)};
   if (!running && row.caution == RowCaution::head_over) {
     // Said before it is pressed, in words and figures.
@@ -159,7 +160,7 @@ void draw_card(Stage& stage, const Box& box, const RowView& row, const PourView&
   const bool right = stage.settings.rows_on == HandSide::right;
   const Box press = right ? card.cut_right(wide, gap) : card.cut_left(wide, gap);
   draw_info(stage, card, row, view.two_sides);
-  draw_button(stage, press, row, view.closed.has_value());
+  draw_button(stage, press, row, view);
 }
 
 }  // namespace

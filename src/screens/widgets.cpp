@@ -25,6 +25,7 @@ Pair pair_of(const Theme& theme, Look look) {
 
 bool button(Canvas& canvas, const Box& box, const ButtonSpec& spec) {
   std::string words = spec.text;
+  if (!spec.said.empty()) words += " " + spec.said;
   if (!spec.under.empty()) words += " " + spec.under;
   const bool tapped = canvas.target(spec.id, box, words, spec.enabled, spec.repeats);
   const Pair pair = pair_of(canvas.theme(), spec.enabled ? spec.look : Look::off);

@@ -1,0 +1,131 @@
+// Every screen in every theme, language, unit and size: can it be hit with a glove and read?
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+#include "base/contrast.h"
+#include "screens/showcase.h"
+#include "tablet.h"
+
+using namespace rb;
+using namespace rb::screens;
+using namespace rb::test;
+
+namespace {
+
+struct Size {
+  int width, height;
+};
+constexpr Size kSizes[] = {{1280, 800}, {1920, 1200}, {1024, 768}, {800, 1280}};
+
+Rgb rgb_of(Colour c) { return {c.r, c.g, c.b}; }
+
+struct Scene {
+  const char* name;
+  std::vector<Event> events;
+  Moment now;
+};
+
+// Moments of the demo pour, and a plan with rows on both sides and several elements.
+std::vector<Scene> scenes() {
+  const std::string demo = std::string(RISEBOOK_SOURCE_DIR) + "/assets/demo-pour.jsonl";
+  const std::string both = std::string(RISEBOOK_SOURCE_DIR) + "/tests/ui/both-sides.jsonl";
+  const auto at = [](const char* text) { return *parse_moment(text); };
+  std::vector<Scene> all;
+  for (const char* moment : {"2026-03-02T05:09:00.000Z", "2026-03-02T06:16:10.000Z",
+                             "2026-03-02T06:59:00.000Z", "2026-03-03T00:00:00.000Z"}) {
+    all.push_back({moment, events_of(demo, at(moment)), at(moment)});
+  }
+  for (const char* moment : {"2026-05-04T06:30:30.000Z"}) {
+    all.push_back({moment, events_of(both, at(moment)), at(moment)});
+  }
+  return all;
+}
+
+// Everything wrong with what was drawn, in words.
+std::vector<std::string> faults(const Probe& probe, const Scale& scale) {
+  std::vector<std::string> found;
+  const Box glass{0, 0, static_cast<float>(scale.width_px()),
+                  static_cast<float>(scale.height_px())};
+  const auto mm = [&](float px) { return px / scale.px_per_mm(); };
+  for (std::size_t i = 0; i < probe.targets.size(); ++i) {
+    const SeenTarget& a = probe.targets[i];
+    const std::string& id = a.target.id;
+    if (mm(a.target.box.w()) < kTargetMm - 1e-3 || mm(a.target.box.h()) < kTargetMm - 1e-3) {
+      found.push_back(fmt::format("{} is {:.1f} x {:.1f} mm", id, mm(a.target.box.w()),
+                                  mm(a.target.box.h())));
+    }
+    if (!glass.holds(a.target.box)) found.push_back(id + " is off the glass");
+    if (!a.clip.holds(a.target.box)) found.push_back(id + " is clipped");
+    for (std::size_t j = i + 1; j < probe.targets.size(); ++j) {
+      const SeenTarget& b = probe.targets[j];
+      if (mm(gap_between(a.target.box, b.target.box)) < kGapMm - 1e-3) {
+        found.push_back(fmt::format("{} and {} are {:.1f} mm apart", id, b.target.id,
+                                    mm(gap_between(a.target.box, b.target.box))));
+      }
+      if (id == b.target.id) found.push_back(id + " is there twice");
+    }
+  }
+  for (const SeenText& text : probe.texts) {
+    if (!text.fits && !text.free_text) found.push_back("clipped: " + text.text);
+    if (!glass.holds(text.box)) found.push_back("off the glass: " + text.text);
+    const double contrast = contrast_ratio(rgb_of(text.ink), rgb_of(text.ground));
+    if (contrast < kContrastTextBest) {
+      found.push_back(fmt::format("contrast {:.2f}: {}", contrast, text.text));
+    }
+  }
+  return found;
+}
+
+}  // namespace
+
+TEST_CASE("targets are 15 mm with 3 mm between, text is whole and contrast is 7 to 1") {
+  std::size_t looked = 0;
+  for (const Scene& scene : scenes()) {
+    const auto state = fold(scene.events);
+    REQUIRE(state);
+    const CheckReport report = check(*state, AsOf::now(*state, scene.now));
+    const std::vector<PourCard> pours(9, make_pour_card(*state));
+    for (const Size size : kSizes) {
+      for (const ThemeName theme : {ThemeName::sun, ThemeName::night}) {
+        for (const Language language : {Language::english, Language::spanish}) {
+          for (const Units units : {Units::si, Units::us}) {
+            if (units == Units::us && theme == ThemeName::night) continue;  // changes no words
+            Settings settings{.theme = theme, .language = language, .units = units};
+            Ui ui(settings);
+            const Scale scale(size.width, size.height, settings.diagonal_inches);
+            for (const ShowcaseScreen& screen : showcase()) {
+              World world{.now = scene.now, .pours = &pours};
+              if (screen.of_pour) {
+                world.state = &*state;
+                world.report = &report;
+              }
+              ui.drafts() = screen.drafts(*state);
+              ui.frame({.width_px = size.width, .height_px = size.height}, world);
+              ++looked;
+              const auto wrong = faults(ui.probe(), scale);
+              for (const std::string& fault : wrong) {
+                MESSAGE(scene.name, " ", screen.name, " ", size.width, "x", size.height, " ",
+                        language == Language::spanish ? "es " : "en ",
+                        units == Units::us ? "us " : "si ", fault);
+              }
+              CHECK(wrong.empty());
+            }
+          }
+        }
+      }
+    }
+  }
+  CHECK(looked > 1000);
+}
+
+TEST_CASE("the measure notices a small target, a near one, cut text and faint ink") {
+  const Scale scale(1280, 800);
+  Probe probe;
+  const float big = scale.target();
+  probe.targets.push_back({{.id = "small", .box = {100, 100, 100 + big - 2, 100 + big}}, "", {0, 0, 1280, 800}});
+  probe.targets.push_back({{.id = "near", .box = {110 + big, 100, 110 + 2 * big, 100 + big}}, "", {0, 0, 1280, 800}});
+  probe.texts.push_back({"cut", {0, 0, 10, 10}, {0, 0, 5, 10}, rgb(0), rgb(0xFFFFFF), false, false});
+  probe.texts.push_back({"faint", {0, 0, 10, 10}, {0, 0, 10, 10}, rgb(0x777777), rgb(0xFFFFFF), true, false});
+  CHECK(faults(probe, scale).size() == 4);
+}

@@ -1,0 +1,167 @@
+#include "tablet.h"
+
+#include <doctest/doctest.h>
+
+#include <fstream>
+#include <iterator>
+
+namespace rb::test {
+
+using namespace rb::screens;
+
+Tablet::Tablet(std::vector<Event> all, Moment at, TabletSpec spec)
+    : ui(spec.settings), events(std::move(all)), now(at), spec_(spec) {
+  refold();
+  frame();
+  frame();
+}
+
+void Tablet::refold() {
+  const auto folded = fold(events);
+  REQUIRE_MESSAGE(folded, (folded ? "" : to_text(folded.error())));
+  state = *folded;
+  if (checking) report = check(*state, AsOf::now(*state, now));
+  pours = {make_pour_card(*state)};
+}
+
+void Tablet::run(const std::optional<Touch>& touch, std::vector<std::string> typed) {
+  UiInput input{.width_px = spec_.width, .height_px = spec_.height, .touch = touch,
+                .typed = std::move(typed)};
+  World world{.now = now, .pours = &pours};
+  if (in_pour) {
+    world.state = &*state;
+    world.report = &report;
+  }
+  const UiOutput out = ui.frame(input, world);
+  last_change = out.next_change;
+  for (const Intent& intent : out.intents) {
+    if (const auto* keep = std::get_if<KeepEvent>(&intent)) {
+      Event event;
+      event.id = EventId{"t" + std::to_string(events.size())};
+      event.at = keep->at;
+      event.by = PersonId{"foreman"};
+      event.what = keep->what;
+      event.entry = Entry{now, now.time_since_epoch(), "boot"};
+      const auto may = admissible(*state, event);
+      CAPTURE(kind_text(event.what));
+      REQUIRE_MESSAGE(may, (may ? "" : to_text(may.error())));
+      events.push_back(event);
+      refold();
+      continue;
+    }
+    if (const auto* settings = std::get_if<ChangeSettings>(&intent)) ui.set(settings->settings);
+    if (std::holds_alternative<LeavePour>(intent)) in_pour = false;
+    if (std::holds_alternative<GoToPour>(intent)) in_pour = true;
+    others.push_back(intent);
+  }
+}
+
+void Tablet::frame() { run({}); }
+
+void Tablet::touch(Touch::Kind kind, Point at) {
+  run(Touch{kind, at, now, now.time_since_epoch()});
+}
+
+void Tablet::tap_at(Point at, Seconds held) {
+  touch(Touch::Kind::down, at);
+  now = after(now, held);
+  touch(Touch::Kind::up, at);
+  frame();
+  ++taps;
+}
+
+void Tablet::tap_id(const std::string& id) {
+  const SeenTarget* target = find_id(id);
+  REQUIRE_MESSAGE(target != nullptr, "no target ", id);
+  REQUIRE_MESSAGE(target->target.enabled, "not enabled: ", id);
+  tap_at(target->target.box.middle());
+  wait(Seconds{0.5});
+}
+
+void Tablet::tap(const std::string& words) {
+  const SeenTarget* target = find(words);
+  if (target == nullptr) {
+    std::string all;
+    for (const std::string& text : written()) all += text + " | ";
+    FAIL("nothing reads \"", words, "\" alone: ", all);
+  }
+  REQUIRE_MESSAGE(target->target.enabled, "not enabled: ", words);
+  tap_at(target->target.box.middle());
+  wait(Seconds{0.5});
+}
+
+void Tablet::type(const std::string& letters) { run({}, {letters}); }
+
+void Tablet::wait(Seconds span) {
+  now = after(now, span);
+  frame();
+}
+
+bool Tablet::says(const std::string& words) const {
+  for (const SeenText& text : ui.probe().texts) {
+    if (text.text.find(words) != std::string::npos) return true;
+  }
+  return false;
+}
+
+const SeenTarget* Tablet::find_id(const std::string& id) const {
+  for (const SeenTarget& target : ui.probe().targets) {
+    if (target.target.id == id) return &target;
+  }
+  return nullptr;
+}
+
+const SeenTarget* Tablet::find(const std::string& words) const {
+  const SeenTarget* found = nullptr;
+  for (const SeenTarget& target : ui.probe().targets) {
+    if (target.text == words) return &target;
+    if (target.text.rfind(words + " ", 0) != 0) continue;
+    if (found != nullptr) return nullptr;
+    found = &target;
+  }
+  return found;
+}
+
+std::vector<std::string> Tablet::written() const {
+  std::vector<std::string> all;
+  for (const SeenTarget& target : ui.probe().targets) all.push_back(target.text);
+  return all;
+}
+
+std::vector<Event> events_of(const std::string& path, Moment until) {
+  std::ifstream file(path);
+  const std::string text{std::istreambuf_iterator<char>(file), {}};
+  auto script = read_script(text, path);
+  REQUIRE_MESSAGE(script, (script ? "" : to_text(script.error())));
+  std::vector<Event> events = script->events;
+  std::erase_if(events, [&](const Event& e) { return e.at > until; });
+  for (std::size_t i = 0; i < events.size(); ++i) {
+    if (events[i].id.empty()) events[i].id = EventId{"s" + std::to_string(i)};
+    events[i].entry = Entry{events[i].at, events[i].at.time_since_epoch(), "boot"};
+  }
+  return events;
+}
+
+std::vector<Event> small_pour(Moment at) {
+  const std::string plan =
+      R"({"site":"Yard","name":"Trial wall","units":"si",)"
+      R"("people":[{"id":"foreman","name":"A. Reyes","role":"foreman"}],)"
+      R"("mixes":[{"id":"A","unit_weight":24,"slump":0.12,"initial_set_h":5}],)"
+      R"("elements":[{"id":"W1","kind":"wall","length":4,"height":1.8,"thickness":0.25,)"
+      R"("form_rating_kpa":30,"rise_limit":4,"bays":[2,2],"lifts":[0.6,1.2,1.8],)"
+      R"("rows":[{"id":"R1","side":"near","z":0.4,"motors":[{"id":"M1","x":1,"reach_x":1,)"
+      R"("reach_z":0.6},{"id":"M2","x":3,"reach_x":1,"reach_z":0.6}],"serves":[1,2]},)"
+      R"({"id":"R2","side":"near","z":1.3,"motors":[{"id":"M3","x":1,"reach_x":1,)"
+      R"("reach_z":0.6},{"id":"M4","x":3,"reach_x":1,"reach_z":0.6}],"serves":[2,3]}]}]})";
+  auto parsed = parse_plan(plan, "the test's plan");
+  REQUIRE_MESSAGE(parsed, (parsed ? "" : to_text(parsed.error())));
+  Event open;
+  open.id = EventId{"t0"};
+  open.at = at;
+  open.by = PersonId{"foreman"};
+  open.what = event::PourOpen{PourId{"P1"}, std::make_shared<const Plan>(*parsed)};
+  open.entry = Entry{at, at.time_since_epoch(), "boot"};
+  return {open};
+}
+
+}  // namespace rb::test

@@ -1,0 +1,64 @@
+// A tablet without glass: the real screens, a book in memory and a clock moved by hand. Taps by what
+// is written on a button.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "check/check.h"
+#include "pour/event_json.h"
+#include "pour/fold.h"
+#include "pour/script.h"
+#include "screens/ui.h"
+
+namespace rb::test {
+
+struct TabletSpec {
+  int width = 1280, height = 800;
+  screens::Settings settings{};
+};
+
+class Tablet {
+ public:
+  /// Opens straight into the pour that the events open.
+  Tablet(std::vector<Event> events, Moment now, TabletSpec spec = {});
+
+  /// Taps the one button on which this is written (whole words, in order). Fails the test when
+  /// there is none, or more than one.
+  void tap(const std::string& words);
+  void tap_id(const std::string& id);
+  void tap_at(screens::Point at, Seconds held = Seconds{0.08});
+  void touch(screens::Touch::Kind kind, screens::Point at);
+  void type(const std::string& letters);
+  void wait(Seconds span);
+  void frame();
+
+  [[nodiscard]] bool says(const std::string& words) const;  ///< anywhere on the screen
+  [[nodiscard]] const screens::SeenTarget* find(const std::string& words) const;
+  [[nodiscard]] const screens::SeenTarget* find_id(const std::string& id) const;
+  [[nodiscard]] std::vector<std::string> written() const;  ///< on every target
+
+  screens::Ui ui;
+  std::vector<Event> events;
+  std::vector<screens::Intent> others;  ///< what was wanted besides events
+  std::optional<PourState> state;
+  CheckReport report;
+  std::vector<screens::PourCard> pours;
+  Moment now;
+  bool in_pour = true;
+  bool checking = true;  ///< false: findings are not worked out, for tests of many taps
+  int taps = 0;
+  Seconds last_change{};
+
+ private:
+  void run(const std::optional<screens::Touch>& touch, std::vector<std::string> typed = {});
+  void refold();
+  TabletSpec spec_;
+};
+
+/// The events of a pour script up to a moment, with the ids and entries a book would give them.
+std::vector<Event> events_of(const std::string& path, Moment until);
+/// A pour opened with a small plan: a wall of two bays, three lifts, rows R1 and R2.
+std::vector<Event> small_pour(Moment at);
+
+}  // namespace rb::test
