@@ -106,6 +106,22 @@ int run_cli(int argc, char** argv) {
       .add_option("book", verify_book, "Book")
       ->required();
 
+  PictureWish picture;
+  auto& picture_words = words.add("picture", "Draw a screen into a PNG file; needs no display",
+                                  [&] { return run_picture(picture); });
+  picture_words.add_option("screen", picture.screen, "Screen; a wrong name lists them")->required();
+  picture_words.add_option("--book", picture.book, "Book")->required();
+  picture_words.add_option("--to", picture.to, "PNG file to write")->required();
+  picture_words.add_option("--pour", picture.pour, "Pour (default: the last)");
+  picture_words.add_option("--at", picture.at, "As it stood at that time (RFC 3339)");
+  picture_words.add_option("--theme", picture.theme, "sun or night")
+      ->check(CLI::IsMember({"sun", "night"}));
+  picture_words.add_option("--language", picture.language, "en or es")
+      ->check(CLI::IsMember({"en", "es"}));
+  picture_words.add_option("--utc-offset", picture.utc_offset, "The site's offset from UTC");
+  picture_words.add_option("--width", picture.width, "Pixels")->check(CLI::Range(640, 8000));
+  picture_words.add_option("--height", picture.height, "Pixels")->check(CLI::Range(480, 8000));
+
   ScreensWish screens;
   words.app().add_option("book", screens.book, "Book to open (default: the user's own)");
   words.app().add_flag("--full-screen", screens.full_screen, "Fill the display");

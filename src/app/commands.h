@@ -48,6 +48,19 @@ Exit run_script(const Path& book, const std::string& pour);
 Exit run_verify(const Path& book);
 Exit run_rules();
 
+struct PictureWish {
+  std::string screen;
+  Path book;
+  Path to;
+  std::string pour;  ///< empty: the last
+  std::string at;    ///< empty: after the pour's last event
+  std::string theme = "sun";
+  std::string language = "en";
+  std::string utc_offset;
+  int width = 1280, height = 800;
+};
+Exit run_picture(const PictureWish& wish);
+
 struct ScreensWish {
   Path book;  ///< empty: the user's own
   int width = 1280, height = 800;

@@ -1,0 +1,96 @@
+// A screen drawn into a file, with no window and no display.
+#include <fmt/format.h>
+
+#include "app/book_pours.h"
+#include "app/local_time.h"
+#include "app/picture.h"
+#include "pour/fold.h"
+#include "screens/showcase.h"
+
+namespace rb {
+
+namespace {
+
+// Fonts, layout and popups have settled after this many frames.
+constexpr int kSettle = 6;
+
+std::string known_screens() {
+  std::string names;
+  for (const auto& screen : screens::showcase()) {
+    names += (names.empty() ? "" : ", ") + std::string{screen.name};
+  }
+  return names;
+}
+
+std::vector<screens::PourCard> cards_of(const std::vector<PourState>& states) {
+  std::vector<screens::PourCard> cards;
+  for (const PourState& state : states) cards.push_back(screens::make_pour_card(state));
+  screens::order_cards(cards);
+  return cards;
+}
+
+}  // namespace
+
+Exit run_picture(const PictureWish& wish) {
+  const screens::ShowcaseScreen* screen = screens::find_screen(wish.screen);
+  if (screen == nullptr) {
+    return report({Error::Kind::input, "the screen", "\"" + wish.screen + "\" is not known",
+                   "Known screens: " + known_screens()});
+  }
+  const auto book = Logbook::open(wish.book, Access::read);
+  if (!book) return report(book.error());
+  const auto all = pours_of(*book, std::nullopt);
+  if (!all) return report(all.error());
+  auto shown = wish.pour.empty() ? all : pours_of(*book, wish.pour);
+  if (!shown) return report(shown.error());
+  if (shown->empty())
+    return report({Error::Kind::input, wish.book.string(), "holds no pour yet", {}});
+  const PourState& state = shown->back();
+  Moment now = state.moment(state.last);
+  if (!wish.at.empty()) {
+    const auto at = parse_moment(wish.at);
+    if (!at) {
+      return report({Error::Kind::input, "--at", "is \"" + wish.at + "\"",
+                     "Give a time such as 2026-03-02T05:10:00Z"});
+    }
+    now = *at;
+  }
+  // What had happened by then.
+  std::vector<Event> events;
+  for (const LogEntry& entry : state.log) {
+    if (entry.when <= now) events.push_back(entry.as_entered ? *entry.as_entered : entry.event);
+  }
+  const auto then = fold(events);
+  if (!then) {
+    return report({Error::Kind::input, "--at", "is before the pour was opened", {}});
+  }
+  const CheckReport checked = check(*then, AsOf::now(*then, now));
+  const std::vector<screens::PourCard> cards = cards_of(*all);
+
+  screens::Settings settings;
+  if (wish.theme == "night") settings.theme = screens::ThemeName::night;
+  if (wish.language == "es") settings.language = screens::Language::spanish;
+  screens::Ui ui{settings};
+  auto painter = app::OffscreenPainter::make(wish.width, wish.height);
+  if (!painter) return report(painter.error());
+  screens::World world;
+  world.now = now;
+  world.utc_offset = parse_utc_offset(wish.utc_offset).value_or(system_utc_offset(now));
+  world.pours = &cards;
+  if (screen->of_pour) {
+    world.state = &*then;
+    world.report = &checked;
+  }
+  ui.drafts() = screen->drafts(*then);
+  screens::UiInput input;
+  input.width_px = wish.width;
+  input.height_px = wish.height;
+  input.passed = seconds(0.02);
+  for (int frame = 0; frame < kSettle; ++frame) ui.frame(input, world);
+  const auto written = app::write_png((*painter)->paint(ui), wish.to);
+  if (!written) return report(written.error());
+  fmt::print("{}\n", wish.to.string());
+  return Exit::fine;
+}
+
+}  // namespace rb
