@@ -31,15 +31,15 @@ struct World {
   const std::vector<PourCard>* pours = nullptr;  ///< in the order to show
   const PourState* state = nullptr;              ///< the pour that is open on the screen, or none
   const CheckReport* report = nullptr;           ///< of that pour; with `state` never null
-  std::optional<Trouble> trouble;
+  std::optional<Trouble> trouble{};
 };
 
 struct UiInput {
   int width_px = 0, height_px = 0;
-  std::optional<Touch> touch;         ///< at most one a frame: a tap is never lost
-  std::vector<std::string> typed;     ///< letters of a real keyboard, "\b" erases
-  bool escape = false;                ///< the Escape key: the way back
-  Seconds passed{};                   ///< since the frame before
+  std::optional<Touch> touch{};      ///< at most one a frame: a tap is never lost
+  std::vector<std::string> typed{};  ///< letters of a real keyboard, "\b" erases
+  bool escape = false;               ///< the Escape key: the way back
+  Seconds passed{};                  ///< since the frame before
 };
 
 struct UiOutput {
