@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "record/clean_text.h"
+#include "record/says_text.h"
 #include "record/table.h"
 
 namespace rb {
@@ -112,9 +113,17 @@ std::string number_text(const std::optional<double>& value, const std::string& u
   return value ? finding_number(*value, unit, units) : std::string{};
 }
 
-std::string todo_text(const FindingLine& f) {
-  std::string text = f.advice;
-  if (!f.source.empty()) text += (text.empty() ? "" : "\n") + ("Limit: " + f.source);
+// What was seen, what to do and where the limit is from, a line each.
+std::string told_text(const FindingLine& f, Units units) {
+  std::string text;
+  const auto line = [&](const char* lead, const std::string& more) {
+    if (more.empty()) return;
+    text += (text.empty() ? "" : "\n") + (lead + in_units(more, units));
+    if (text.back() != '.') text += '.';
+  };
+  line("", f.says);
+  line("Do: ", f.advice);
+  line("Limit from: ", f.source);
   return text;
 }
 
@@ -139,8 +148,8 @@ Table findings(const PourRecord& p, Units units) {
        {"measured", "Measured (SI)", M::number, of(&L::measured), On::data},
        {"limit", "Limit (SI)", M::number, of(&L::limit), On::data},
        {"unit", "Unit", M::text, of(&L::unit), On::data},
-       {"todo", "What to do, and where the limit is from", M::text,
-        [](const L& f) { return cell(todo_text(f)); }, On::paper},
+       {"told", "What was seen, and what to do", M::text,
+        [units](const L& f) { return cell(told_text(f, units)); }, On::paper},
        {"says", "What was seen (SI)", M::text, of(&L::says), On::data},
        {"source", "Limit from", M::text, of(&L::source), On::data},
        {"advice", "What to do", M::text, of(&L::advice), On::data}});

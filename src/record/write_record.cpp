@@ -58,10 +58,28 @@ Failed cannot(const fs::path& path, const char* what) {
               "Choose a folder that is there, may be written and has room");
 }
 
-Result<void> put(const NewFile& file) {
+// The unfinished files; removes them unless all went well.
+class Parts {
+ public:
+  Parts() = default;
+  ~Parts() {
+    std::error_code ignored;
+    for (const fs::path& part : begun_) fs::remove(part, ignored);
+  }
+  Parts(const Parts&) = delete;
+  Parts& operator=(const Parts&) = delete;
+  void begun(const fs::path& part) { begun_.push_back(part); }
+  void keep() { begun_.clear(); }
+
+ private:
+  std::vector<fs::path> begun_;
+};
+
+Result<void> put(const NewFile& file, Parts& parts) {
   const fs::path part = part_of(file.path);
   const int fd = ::open(part.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0644);
   if (fd < 0) return cannot(file.path, "cannot be written");
+  parts.begun(part);
   std::size_t done = 0;
   bool good = true;
   while (good && done < file.bytes.size()) {
@@ -77,24 +95,6 @@ Result<void> put(const NewFile& file) {
   if (!good) return cannot(file.path, "could not be written whole");
   return {};
 }
-
-// Removes what was begun when it is not told that all went well.
-class Cleanup {
- public:
-  explicit Cleanup(const std::vector<NewFile>& files) : files_(files) {}
-  ~Cleanup() {
-    if (done_) return;
-    std::error_code ignored;
-    for (const NewFile& file : files_) fs::remove(part_of(file.path), ignored);
-  }
-  Cleanup(const Cleanup&) = delete;
-  Cleanup& operator=(const Cleanup&) = delete;
-  void done() { done_ = true; }
-
- private:
-  const std::vector<NewFile>& files_;
-  bool done_ = false;
-};
 
 void add_maps(const DailyRecord& record, const fs::path& stem, std::vector<NewFile>& files) {
   for (std::size_t i = 0; i < record.pours.size(); ++i) {
@@ -158,9 +158,15 @@ Result<std::vector<fs::path>> write_record(const DailyRecord& record, const fs::
   }
   auto files = files_of(record, folder / record_name(record), formats);
   if (!files) return Failed{files.error()};
-  Cleanup cleanup{*files};
   for (const NewFile& file : *files) {
-    if (auto written = put(file); !written) return Failed{written.error()};
+    if (fs::is_directory(file.path, error)) {
+      return fail(Error::Kind::input, file.path.string(), "is a folder",
+                  "Move it away, or choose another folder");
+    }
+  }
+  Parts parts;
+  for (const NewFile& file : *files) {
+    if (auto written = put(file, parts); !written) return Failed{written.error()};
   }
   std::vector<fs::path> paths;
   for (const NewFile& file : *files) {
@@ -169,7 +175,7 @@ Result<std::vector<fs::path>> write_record(const DailyRecord& record, const fs::
     }
     paths.push_back(file.path);
   }
-  cleanup.done();
+  parts.keep();
   const int fd = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
   if (fd >= 0) {  // the names too survive a loss of power, where the file system can promise it
     ::fsync(fd);
