@@ -35,6 +35,7 @@ risebook_find(glfw3 libglfw3-dev "GLFW" 3.3 CONFIG)
 risebook_find_pc(imgui imgui libimgui-dev "Dear ImGui")
 risebook_find_pc(sodium libsodium libsodium-dev "libsodium")
 risebook_find_pc(pangocairo pangocairo libpango1.0-dev "Pango and Cairo")
+risebook_find_pc(fontconfig fontconfig libfontconfig-dev "Fontconfig")
 risebook_find_pc(xlsxwriter xlsxwriter libxlsxwriter-dev "libxlsxwriter")
 
 # The typeface is built into the program so that it stands alone on the tablet.

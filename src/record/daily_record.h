@@ -52,6 +52,13 @@ struct MixLine {
   Celsius set_reference;
   std::string cement;
 };
+/// A limit the checker held the pour to, in `unit` (SI, as in a finding).
+struct LimitLine {
+  std::string limit;
+  double value = 0;
+  std::string unit;
+  std::string from;  ///< "plan", or "default" with where it comes from
+};
 struct ReadyLine {
   Moment at;
   std::string item;
@@ -172,6 +179,7 @@ struct PourRecord {
   std::vector<PersonLine> people;
   std::vector<ElementLine> elements;
   std::vector<MixLine> mixes;
+  std::vector<LimitLine> limits;
   std::vector<ReadyLine> ready;
   std::vector<AirLine> air;
   std::vector<HoldLine> holds;

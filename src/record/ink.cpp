@@ -1,5 +1,7 @@
 #include "record/ink.h"
 
+#include "record/typeface.h"
+
 namespace rb {
 
 namespace {
@@ -25,8 +27,9 @@ double points(int pango_units) {
 }  // namespace
 
 Ink::Ink(cairo_t* cr)
-    : cr_(cr),
-      context_(pango_cairo_create_context(cr), [](PangoContext* c) { g_object_unref(c); }) {
+    : cr_(cr), context_((bring_typeface(), pango_cairo_create_context(cr)), [](PangoContext* c) {
+        g_object_unref(c);
+      }) {
   // No hinting: the same layout on every machine and on every kind of surface.
   cairo_font_options_t* options = cairo_font_options_create();
   cairo_font_options_set_hint_style(options, CAIRO_HINT_STYLE_NONE);

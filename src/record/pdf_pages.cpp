@@ -201,7 +201,8 @@ class Pages {
       taken.push_back(i);
       const bool words = column.measure == Measure::text || column.measure == Measure::yes_no ||
                          column.measure == Measure::moment;
-      const bool number_words = column.key == "measured_text" || column.key == "limit_text";
+      const bool number_words =
+          column.key == "measured_text" || column.key == "limit_text" || column.key == "value_text";
       PaperColumn made;
       made.heading = heading_with_unit(column, record_.units);
       made.align = words && !number_words ? Align::left : Align::right;

@@ -36,6 +36,7 @@ class Maker {
   PourRecord make(const std::vector<SideDose>& fields) {
     head();
     plan_facts();
+    limits();
     before_and_between();
     placing();
     motors();
@@ -72,6 +73,37 @@ class Maker {
       out_.mixes.push_back({m.id.text, m.unit_weight, m.slump, m.initial_set, m.set_reference,
                             std::string{trade::to_text(m.cement)}});
     }
+  }
+
+  void limits() {
+    const Limits& l = plan_.limits;
+    const auto add = [this](const char* name, double value, const char* unit, LimitFrom from,
+                            const char* rule) {
+      std::string source = "plan";
+      if (from == LimitFrom::standard) {
+        source = "default";
+        for (const RuleCard& card : rule_cards()) {
+          if (std::string_view{card.id} == rule) source += fmt::format("; {}", card.source);
+        }
+      }
+      out_.limits.push_back({name, value, unit, std::move(source)});
+    };
+    add("dose at least", in_seconds(l.dose_min.value), "s", l.dose_min.from, "dose-low");
+    add("run of a row at most", in_seconds(l.dose_max.value), "s", l.dose_max.from, "run-long");
+    add("under-dosed share of a lift at most", l.under_share_max.value, "1", l.under_share_max.from,
+        "dose-low");
+    add("window of the rate of rise", in_seconds(l.rise_window.value), "s", l.rise_window.from,
+        "rise-fast");
+    add("age of a load at most", in_seconds(l.load_age_max.value), "s", l.load_age_max.from,
+        "load-old");
+    add("concrete not colder than", l.temp_min.value.degrees, "degC", l.temp_min.from, "temp-out");
+    add("concrete not warmer than", l.temp_max.value.degrees, "degC", l.temp_max.from, "temp-out");
+    add("placed against net volume within", l.volume_tolerance.value, "1", l.volume_tolerance.from,
+        "volume-off");
+    add("spacing of insertions, times the radius of action", l.insert_spacing_factor.value, "",
+        l.insert_spacing_factor.from, "insert-sparse");
+    add("insertions into the lift below", in_metres(l.knit_depth.value), "m", l.knit_depth.from,
+        "insert-sparse");
   }
 
   // Loads whose element was not named may have gone anywhere: they count for all.

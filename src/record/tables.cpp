@@ -293,6 +293,18 @@ Table mixes(const PourRecord& p) {
                    {"cement", "Cement class", M::text, of(&L::cement)}});
 }
 
+Table limits(const PourRecord& p, Units units) {
+  using L = LimitLine;
+  return table<L>(
+      "limits", "Limits it was held to", p.limits,
+      {{"limit", "Limit", M::text, of(&L::limit)},
+       {"value_text", "Value", M::text,
+        [units](const L& l) { return cell(finding_number(l.value, l.unit, units)); }, On::paper},
+       {"value", "Value (SI)", M::number, of(&L::value), On::data},
+       {"unit", "Unit", M::text, of(&L::unit), On::data},
+       {"from", "From", M::text, of(&L::from)}});
+}
+
 Table people(const PourRecord& p) {
   using L = PersonLine;
   return table<L>("people", "People", p.people,
@@ -390,10 +402,10 @@ Table signatures(const PourRecord& p) {
 }  // namespace
 
 std::vector<Table> tables_of(const PourRecord& p, Units units) {
-  return {people(p),      elements(p), mixes(p),  findings(p, units), lifts(p),  runs(p),
-          moves(p),       inserts(p),  trucks(p), ready(p),           air(p),    holds(p),
-          corrections(p), late(p),     aside(p),  notes(p),           strips(p), blemishes(p),
-          signatures(p)};
+  return {people(p),        elements(p), mixes(p),   findings(p, units), lifts(p),
+          runs(p),          moves(p),    inserts(p), trucks(p),          ready(p),
+          limits(p, units), air(p),      holds(p),   corrections(p),     late(p),
+          aside(p),         notes(p),    strips(p),  blemishes(p),       signatures(p)};
 }
 
 std::vector<Table> tables_of(const DailyRecord& record) {

@@ -141,6 +141,19 @@ TEST_CASE("a finding counts bays from 1 and keeps its number and source") {
   CHECK_FALSE(pour.findings[1].source.empty());
 }
 
+TEST_CASE("every limit is told with where it comes from") {
+  test::Sample sample = test::sample_pour();
+  auto plan = std::make_shared<Plan>(*sample.state.plan);
+  plan->limits.dose_min = {seconds(75), LimitFrom::plan};
+  sample.state.plan = plan;
+  const PourRecord pour = only(make_daily_record({sample.input()}, {}, test::kOffset, test::kBook));
+  REQUIRE(pour.limits.size() == 10);
+  CHECK(pour.limits[0].value == 75);
+  CHECK(pour.limits[0].from == "plan");
+  CHECK(pour.limits[1].value == 120);
+  CHECK(pour.limits[1].from.substr(0, 9) == "default; ");
+}
+
 TEST_CASE("a pour touches the days it has events on, by the local clock") {
   const test::Sample sample = test::sample_pour();
   const auto on = [&](const char* day, std::chrono::minutes offset) {

@@ -94,7 +94,9 @@ TEST_CASE("the workbook is dated by the record and is the same twice") {
 
 TEST_CASE("a text longer than a cell can hold is cut and the workbook still opens") {
   test::Sample sample = test::sample_pour();
-  sample.report.findings[0].advice = std::string(40000, 'a') + "é";
+  std::string& advice = sample.report.findings[0].advice;
+  advice.assign(40000, 'a');
+  advice.append("é");
   const DailyRecord record = make_daily_record(
       {sample.input()}, *parse_day("2026-03-02", test::kOffset), test::kOffset, test::kBook);
   CHECK(has(opened(record).at("xl/sharedStrings.xml").bytes, "aaa..."));
