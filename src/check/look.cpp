@@ -33,14 +33,29 @@ void put_rise(LiftReport& report, const PourState& state, const LiftState& lift)
   }
 }
 
+// When each row of an element ran.
+std::vector<trade::RunningTime> rows_ran(const PourState& state, std::size_t element,
+                                         Seconds until) {
+  std::vector<std::vector<trade::Interval>> spans(state.plan->elements[element].rows.size());
+  for (const RunState& run : state.runs) {
+    if (run.element != element) continue;
+    spans[run.row].push_back({run.from, std::min(run.to.value_or(until), until)});
+  }
+  std::vector<trade::RunningTime> ran;
+  for (auto& row : spans) ran.emplace_back(std::move(row));
+  return ran;
+}
+
 }  // namespace
 
 Look look_at(const PourState& state, AsOf asof) {
-  Look look{state, asof, {}, {}, {}};
+  Look look{state, asof, {}, {}, {}, {}, {}};
   for (std::size_t e = 0; e < state.elements.size(); ++e) {
     const auto sides = judged_sides(state.plan->elements[e]);
     look.fields.emplace_back();
-    if (!sides.empty()) look.fields[e] = trade::dose_field(face_of(state, e, sides, asof.at));
+    look.faces.push_back(face_of(state, e, sides, asof.at));
+    if (!sides.empty()) look.fields[e] = trade::dose_field(look.faces[e]);
+    look.ran.push_back(rows_ran(state, e, asof.at));
     for (std::size_t i = 0; i < state.elements[e].lifts.size(); ++i) {
       const LiftState& lift = state.elements[e].lifts[i];
       LiftReport report;

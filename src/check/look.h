@@ -13,8 +13,10 @@ namespace rb {
 struct Look {
   const PourState& state;
   AsOf asof;
-  std::vector<std::optional<trade::DoseField>>
-      fields;  ///< by element; none where no side is judged
+  std::vector<trade::Face> faces;  ///< by element, with its judged sides
+  /// By element; none where no side is judged.
+  std::vector<std::optional<trade::DoseField>> fields;
+  std::vector<std::vector<trade::RunningTime>> ran;  ///< by element and row
   std::vector<LiftReport> lifts;
   std::vector<RunReport> runs;
 

@@ -14,14 +14,8 @@ void for_rows_of_lifts(const Look& look, Visit visit) {
     for (std::size_t r = 0; r < rows.size(); ++r) {
       for (const int served : rows[r].serves) {
         if (served != report.lift) continue;
-        std::vector<trade::Interval> spans;
-        for (const RunState& run : look.state.runs) {
-          if (run.element == report.element && run.row == r) {
-            spans.push_back({run.from, look.run_end(run)});
-          }
-        }
         const Seconds until = look.lift(report).next_start.value_or(look.asof.at);
-        visit(report, r, trade::RunningTime{std::move(spans)}.within(report.placed_from, until));
+        visit(report, r, look.ran[report.element][r].within(report.placed_from, until));
         break;
       }
     }

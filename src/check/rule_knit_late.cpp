@@ -23,9 +23,7 @@ struct Reaching {
 
 std::vector<Reaching> rows_reaching(const Look& look, std::size_t element, Length z) {
   std::vector<Reaching> reaching;
-  const Element& planned = look.plan().elements[element];
-  const trade::Face face = face_of(look.state, element, judged_sides(planned), look.asof.at);
-  for (const auto& side : face.sides) {
+  for (const auto& side : look.faces[element].sides) {
     for (const trade::Shaker& shaker : side) {
       if (!shaker.reaches_z(z) || shaker.running.empty()) continue;
       reaching.push_back({shaker.x - shaker.reach_x, shaker.x + shaker.reach_x, shaker.running});

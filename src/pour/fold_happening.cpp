@@ -72,10 +72,10 @@ class Apply {
     LiftState* lift = latest_lift(element);
     for (const std::size_t bay : bays(element, e.bay)) {
       read_top(element, bay, e.height);
-      if (lift != nullptr && !lift->bay_ended[bay]) {
-        lift->top[bay] = state_.elements[element].tops[bay].standing();
-        lift->last_reading = at_;
-      }
+      if (lift == nullptr) continue;
+      // Concrete topped up after the lift's end still belongs to it: no part goes unjudged.
+      lift->top[bay] = state_.elements[element].tops[bay].standing();
+      if (!lift->bay_ended[bay]) lift->last_reading = at_;
     }
   }
   void operator()(const event::LiftEnd& e) {

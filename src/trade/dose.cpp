@@ -3,21 +3,107 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <tuple>
 
 namespace rb::trade {
 
 namespace {
 
-// Sums of spans that should be equal differ by rounding; less than this under the least dose is not
-// under it.
-constexpr Seconds kRounding{1e-6};
+using Schedule = std::size_t;             // index into a side's distinct running times
+using Schedules = std::vector<Schedule>;  // sorted
 
-using Cover = std::vector<std::size_t>;  // indices into a side's shakers
+// The motors of a row share one running time: told apart once, they are compared by number after.
+class SideSchedules {
+ public:
+  explicit SideSchedules(const std::vector<Shaker>& shakers) {
+    for (const Shaker& shaker : shakers) {
+      const auto known = std::find_if(distinct_.rbegin(), distinct_.rend(),
+                                      [&](const auto* r) { return *r == shaker.running; });
+      if (known == distinct_.rend()) {
+        of_.push_back(distinct_.size());
+        distinct_.push_back(&shaker.running);
+      } else {
+        of_.push_back(static_cast<Schedule>(distinct_.rend() - known) - 1);
+      }
+    }
+  }
+  [[nodiscard]] Schedule of(std::size_t shaker) const { return of_[shaker]; }
 
-bool in_openings(const std::vector<Patch>& openings, Length x, Length z) {
-  return std::any_of(openings.begin(), openings.end(),
-                     [&](const Patch& p) { return holds_x(p, x) && holds_z(p, z); });
-}
+  const RunningTime& together(const Schedules& schedules) {
+    const auto [it, fresh] = together_.try_emplace(schedules);
+    if (fresh) {
+      std::vector<Interval> spans;
+      for (const Schedule i : schedules) {
+        spans.insert(spans.end(), distinct_[i]->begin(), distinct_[i]->end());
+      }
+      it->second = RunningTime{std::move(spans)};
+    }
+    return it->second;
+  }
+
+ private:
+  std::vector<const std::vector<Interval>*> distinct_;
+  std::vector<Schedule> of_;
+  std::map<Schedules, RunningTime> together_;
+};
+
+// The heights over which a running time works at some x.
+struct Reach {
+  Length from, to;
+  Schedule schedule = 0;
+  bool operator==(const Reach&) const = default;
+  bool operator<(const Reach& o) const {
+    return std::tie(from, to, schedule) < std::tie(o.from, o.to, o.schedule);
+  }
+};
+
+// All that the dose up a strip depends on; strips alike in it are alike.
+struct StripKind {
+  std::size_t bay = 0;
+  std::vector<std::size_t> openings;
+  std::vector<std::vector<Reach>> sides;
+  bool operator<(const StripKind& o) const {
+    return std::tie(bay, openings, sides) < std::tie(o.bay, o.openings, o.sides);
+  }
+};
+
+// Reaches along x, from left to right: what works at an x is kept up from strip to strip.
+class SideSweep {
+ public:
+  SideSweep(const std::vector<Shaker>& shakers, const SideSchedules& schedules) {
+    for (std::size_t i = 0; i < shakers.size(); ++i) {
+      const Shaker& s = shakers[i];
+      if (s.running.empty()) continue;
+      coming_.push_back(
+          {s.x - s.reach_x - kSamePlace,
+           s.x + s.reach_x + kSamePlace,
+           {s.z - s.reach_z - kSamePlace, s.z + s.reach_z + kSamePlace, schedules.of(i)}});
+    }
+    std::sort(coming_.begin(), coming_.end(),
+              [](const Along& a, const Along& b) { return a.from > b.from; });
+  }
+
+  std::vector<Reach> at(Length x) {
+    while (!coming_.empty() && coming_.back().from <= x) {
+      working_.push_back(coming_.back());
+      coming_.pop_back();
+    }
+    std::erase_if(working_, [&](const Along& a) { return a.to < x; });
+    std::vector<Reach> reaches;
+    for (const Along& a : working_) reaches.push_back(a.reach);
+    std::sort(reaches.begin(), reaches.end());
+    reaches.erase(std::unique(reaches.begin(), reaches.end()), reaches.end());
+    return reaches;
+  }
+
+ private:
+  struct Along {
+    Length from, to;
+    Reach reach;
+  };
+  std::vector<Along> coming_;  // the leftmost last
+  std::vector<Along> working_;
+};
 
 // Places along x where the set of motors, the bay or the openings change.
 std::vector<Length> changes_along(const Face& face) {
@@ -42,117 +128,122 @@ std::vector<Length> changes_along(const Face& face) {
   return changes;
 }
 
-// What one strip of cells sees of a side: the motors that reach its x, and their running time
-// together for every set of them that some height has in common.
-class SideSeen {
- public:
-  SideSeen(const std::vector<Shaker>& shakers, Length x) : shakers_(shakers) {
-    for (std::size_t i = 0; i < shakers.size(); ++i) {
-      if (shakers[i].reaches_x(x)) near_.push_back(i);
-    }
-  }
-  [[nodiscard]] const Cover& near() const { return near_; }
-  [[nodiscard]] const Shaker& shaker(std::size_t i) const { return shakers_[i]; }
-
-  const RunningTime& running_at(Length z) {
-    Cover cover;
-    for (const std::size_t i : near_) {
-      if (shakers_[i].reaches_z(z)) cover.push_back(i);
-    }
-    const auto [it, fresh] = together_.try_emplace(std::move(cover));
-    if (fresh) {
-      std::vector<Interval> spans;
-      for (const std::size_t i : it->first) {
-        spans.insert(spans.end(), shakers_[i].running.begin(), shakers_[i].running.end());
-      }
-      it->second = RunningTime{std::move(spans)};
-    }
-    return it->second;
-  }
-
- private:
-  const std::vector<Shaker>& shakers_;
-  Cover near_;
-  std::map<Cover, RunningTime> together_;
-};
-
 class StripMaker {
  public:
-  StripMaker(const Face& face, std::size_t bay, Length x)
-      : face_(face), top_(face.tops[bay]), x_(x) {
-    for (const auto& side : face.sides) sides_.emplace_back(side, x);
-  }
+  StripMaker(const Face& face, std::vector<SideSchedules>& schedules, const StripKind& kind)
+      : face_(face), schedules_(schedules), kind_(kind), top_(face.tops[kind.bay]) {}
 
-  std::vector<DosePiece> pieces() {
-    std::vector<DosePiece> made;
-    const std::vector<Length> cuts = heights();
-    for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
-      if (cuts[i + 1] - cuts[i] > kSamePlace * 1e-3) add(made, cuts[i], cuts[i + 1]);
+  DosePieces pieces() {
+    const std::vector<Length> edges = band_edges();
+    for (std::size_t i = 0; i + 1 < edges.size(); ++i) {
+      if (edges[i + 1] - edges[i] > kSamePlace * 1e-3) add_band(edges[i], edges[i + 1]);
     }
-    return made;
+    return DosePieces{std::move(made_)};
   }
 
  private:
-  // Every height at which the dose may bend or jump.
-  std::vector<Length> heights() {
-    std::vector<Length> cuts{Length{}, top_.standing()};
-    const auto at_moment = [&](Seconds moment) {
-      cuts.push_back(top_.before(moment));
-      cuts.push_back(top_.at(moment));
+  // Heights at which the motors that work, or the openings, change.
+  [[nodiscard]] std::vector<Length> band_edges() const {
+    const Length top = top_.standing();
+    std::vector<Length> edges{Length{}, top};
+    const auto edge = [&](Length z) {
+      if (z > Length{} && z < top) edges.push_back(z);
     };
-    for (const SurfacePoint& point : top_.points()) cuts.push_back(point.height);
-    for (const Patch& p : face_.openings) {
-      if (!holds_x(p, x_)) continue;
-      cuts.push_back(p.z);
-      cuts.push_back(p.z + p.h);
+    for (const std::size_t i : kind_.openings) {
+      edge(face_.openings[i].z);
+      edge(face_.openings[i].z + face_.openings[i].h);
     }
-    for (const SetStep& step : face_.sets) at_moment(step.from);
-    for (const SideSeen& side : sides_) {
-      for (const std::size_t i : side.near()) {
-        const Shaker& s = side.shaker(i);
-        cuts.push_back(s.z - s.reach_z - kSamePlace);
-        cuts.push_back(s.z + s.reach_z + kSamePlace);
-        for (const Interval& run : s.running) {
-          for (const Seconds edge : {run.from, run.to}) {
-            at_moment(edge);
-            for (const SetStep& step : face_.sets) at_moment(edge - step.to_set);
-          }
-        }
+    for (const auto& side : kind_.sides) {
+      for (const Reach& reach : side) {
+        edge(reach.from);
+        edge(reach.to);
       }
     }
-    const Length top = top_.standing();
-    std::erase_if(cuts, [&](const Length& z) { return z < Length{} || z > top; });
+    std::sort(edges.begin(), edges.end());
+    edges.erase(std::unique(edges.begin(), edges.end()), edges.end());
+    return edges;
+  }
+
+  void add_band(Length z0, Length z1) {
+    const Length middle = (z0 + z1) * 0.5;
+    for (const std::size_t i : kind_.openings) {
+      if (holds_z(face_.openings[i], middle)) return;
+    }
+    const auto came0 = top_.covered(z0);
+    const auto came1 = top_.reached(z1);
+    if (!came0 || !came1) return;
+    running_.clear();
+    for (std::size_t s = 0; s < kind_.sides.size(); ++s) {
+      Schedules at_work;
+      for (const Reach& reach : kind_.sides[s]) {
+        if (reach.from <= middle && middle <= reach.to) at_work.push_back(reach.schedule);
+      }
+      std::sort(at_work.begin(), at_work.end());
+      running_.push_back(&schedules_[s].together(at_work));
+    }
+    const std::vector<Length> cuts = cuts_between(z0, z1, *came0, *came1);
+    for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
+      if (cuts[i + 1] - cuts[i] > kSamePlace * 1e-3) add_piece(cuts[i], cuts[i + 1]);
+    }
+  }
+
+  // Heights inside a band at which the dose may bend or jump: a reading, a change of the time to
+  // set, and where concrete came, or sets, as a run begins or ends.
+  [[nodiscard]] std::vector<Length> cuts_between(Length z0, Length z1, Seconds came0,
+                                                 Seconds came1) const {
+    std::vector<Length> cuts{z0, z1};
+    const auto cut = [&](Length z) {
+      if (z > z0 && z < z1) cuts.push_back(z);
+    };
+    const auto at_moment = [&](Seconds moment) {
+      cut(top_.before(moment));
+      cut(top_.at(moment));
+    };
+    const auto& points = top_.points();
+    const auto first =
+        std::upper_bound(points.begin(), points.end(), z0,
+                         [](Length z, const SurfacePoint& p) { return z < p.height; });
+    for (auto p = first; p != points.end() && p->height < z1; ++p) cut(p->height);
+    for (const SetStep& step : face_.sets) at_moment(step.from);
+    const auto edges_within = [&](const RunningTime& running, Seconds shift) {
+      const auto& spans = running.spans();
+      auto span = std::lower_bound(spans.begin(), spans.end(), came0 + shift,
+                                   [](const Interval& s, Seconds m) { return s.to < m; });
+      for (; span != spans.end() && span->from <= came1 + shift; ++span) {
+        at_moment(span->from - shift);
+        at_moment(span->to - shift);
+      }
+    };
+    for (const RunningTime* running : running_) {
+      edges_within(*running, Seconds{});
+      for (const SetStep& step : face_.sets) edges_within(*running, step.to_set);
+    }
     std::sort(cuts.begin(), cuts.end());
     cuts.erase(std::unique(cuts.begin(), cuts.end()), cuts.end());
     return cuts;
   }
 
-  void add(std::vector<DosePiece>& made, Length z0, Length z1) {
-    const Length middle = (z0 + z1) * 0.5;
-    if (in_openings(face_.openings, x_, middle)) return;
+  void add_piece(Length z0, Length z1) {
     const auto came0 = top_.covered(z0);
     const auto came1 = top_.reached(z1);
     if (!came0 || !came1) return;
     const Seconds to_set = face_.to_set((*came0 + *came1) / 2.0);
     DosePiece piece{z0, z1, {}, {}};
-    bool first = true;
-    for (SideSeen& side : sides_) {
-      const RunningTime& running = side.running_at(middle);
-      const DosePiece seen{z0, z1, running.within(*came0, *came0 + to_set),
-                           running.within(*came1, *came1 + to_set)};
-      if (first) {
+    for (std::size_t s = 0; s < running_.size(); ++s) {
+      const DosePiece seen{z0, z1, running_[s]->within(*came0, *came0 + to_set),
+                           running_[s]->within(*came1, *came1 + to_set)};
+      if (s == 0) {
         piece = seen;
-      } else if (!choose(made, piece, seen)) {
+      } else if (!choose(piece, seen)) {
         return;  // split in two, both added
       }
-      first = false;
     }
-    made.push_back(piece);
+    made_.push_back(piece);
   }
 
   // Keeps in `piece` the side that counts. Where the two sides' lines cross inside, adds the lower
-  // part to `made` and keeps the upper.
-  bool choose(std::vector<DosePiece>& made, DosePiece& piece, const DosePiece& other) const {
+  // part and the upper part.
+  bool choose(DosePiece& piece, const DosePiece& other) {
     const bool worst = face_.worst_side_counts;
     const auto pick = [&](Seconds a, Seconds b) { return worst ? std::min(a, b) : std::max(a, b); };
     const double g0 = (piece.d0 - other.d0).count();
@@ -161,8 +252,8 @@ class StripMaker {
       const double share = g0 / (g0 - g1);
       const Length z = piece.z0 + (piece.z1 - piece.z0) * share;
       const Seconds d = piece.d0 + (piece.d1 - piece.d0) * share;
-      made.push_back({piece.z0, z, pick(piece.d0, other.d0), d});
-      made.push_back({z, piece.z1, d, pick(piece.d1, other.d1)});
+      made_.push_back({piece.z0, z, pick(piece.d0, other.d0), d});
+      made_.push_back({z, piece.z1, d, pick(piece.d1, other.d1)});
       return false;
     }
     piece.d0 = pick(piece.d0, other.d0);
@@ -171,35 +262,50 @@ class StripMaker {
   }
 
   const Face& face_;
+  std::vector<SideSchedules>& schedules_;
+  const StripKind& kind_;
   const TopCurve& top_;
-  Length x_;
-  std::vector<SideSeen> sides_;
+  std::vector<const RunningTime*> running_;  // of each side, in the band at hand
+  std::vector<DosePiece> made_;
 };
 
-// The part of a piece inside a band; nothing when there is none.
-std::optional<DosePiece> clipped(const DosePiece& piece, const Band& band) {
-  const Length a = std::max(piece.z0, band.from);
-  const Length b = std::min(piece.z1, band.to);
-  if (b <= a) return std::nullopt;
-  const auto dose_at = [&](Length z) {
-    if (z == piece.z0) return piece.d0;
-    if (z == piece.z1) return piece.d1;
-    const double share = (z - piece.z0) / (piece.z1 - piece.z0);
-    return piece.d0 + (piece.d1 - piece.d0) * share;
-  };
-  return DosePiece{a, b, dose_at(a), dose_at(b)};
-}
+// Cells from the left, those that see the same taken together.
+class FieldMaker {
+ public:
+  explicit FieldMaker(const Face& face) : face_(face) {
+    for (const auto& side : face.sides) schedules_.emplace_back(side);
+    for (std::size_t s = 0; s < face.sides.size(); ++s) {
+      sweeps_.emplace_back(face.sides[s], schedules_[s]);
+    }
+  }
 
-// Which part of a piece lies under a dose: nothing, or a piece.
-std::optional<DosePiece> part_under(const DosePiece& p, Seconds least) {
-  const bool under0 = p.d0 < least - kRounding;
-  const bool under1 = p.d1 < least - kRounding;
-  if (!under0 && !under1) return std::nullopt;
-  if (under0 && under1) return p;
-  const double share = std::clamp((least - p.d0) / (p.d1 - p.d0), 0.0, 1.0);
-  const Length z = p.z0 + (p.z1 - p.z0) * share;
-  return under0 ? DosePiece{p.z0, z, p.d0, least} : DosePiece{z, p.z1, least, p.d1};
-}
+  void add(DoseField& field, Length x0, Length x1, Length middle) {
+    StripKind kind;
+    kind.bay = face_.bay_at(middle);
+    for (std::size_t i = 0; i < face_.openings.size(); ++i) {
+      if (holds_x(face_.openings[i], middle)) kind.openings.push_back(i);
+    }
+    for (SideSweep& sweep : sweeps_) kind.sides.push_back(sweep.at(middle));
+    const auto known = made_.find(kind);
+    if (!field.strips.empty() && known != made_.end() && known == latest_) {
+      field.strips.back().x1 = x1;
+      return;
+    }
+    latest_ = known;
+    if (known == made_.end()) {
+      DosePieces pieces = StripMaker{face_, schedules_, kind}.pieces();
+      latest_ = made_.emplace(std::move(kind), std::move(pieces)).first;
+    }
+    field.strips.push_back({x0, x1, latest_->first.bay, latest_->second});
+  }
+
+ private:
+  const Face& face_;
+  std::vector<SideSchedules> schedules_;
+  std::vector<SideSweep> sweeps_;
+  std::map<StripKind, DosePieces> made_;
+  std::map<StripKind, DosePieces>::iterator latest_ = made_.end();
+};
 
 }  // namespace
 
@@ -236,6 +342,7 @@ Seconds Face::to_set(Seconds came) const {
 
 DoseField dose_field(const Face& face, Length cell) {
   DoseField field;
+  FieldMaker maker{face};
   const Length length = face.length();
   const auto cells = static_cast<std::size_t>(std::ceil(length / cell - 1e-6));
   const std::vector<Length> changes = changes_along(face);
@@ -251,135 +358,9 @@ DoseField dose_field(const Face& face, Length cell) {
       continue;
     }
     segment = here;
-    const std::size_t bay = face.bay_at(middle);
-    field.strips.push_back({x0, x1, bay, StripMaker{face, bay, middle}.pieces()});
+    maker.add(field, x0, x1, middle);
   }
   return field;
-}
-
-std::optional<double> DoseShares::under_share() const {
-  if (area.value() <= 0) return std::nullopt;
-  return under / area;
-}
-
-DoseShares dose_shares(const DoseField& field, const std::vector<Band>& bands, Seconds dose_min) {
-  DoseShares shares;
-  double weighted = 0;  // m2 s
-  for (const DoseStrip& strip : field.strips) {
-    const Length width = strip.x1 - strip.x0;
-    for (const DosePiece& whole : strip.pieces) {
-      const auto piece = clipped(whole, bands[strip.bay]);
-      if (!piece) continue;
-      const Area area = width * (piece->z1 - piece->z0);
-      shares.area += area;
-      weighted += area.value() * (piece->d0 + piece->d1).count() / 2.0;
-      const Seconds least = std::min(piece->d0, piece->d1);
-      shares.least = shares.least ? std::min(*shares.least, least) : least;
-      if (const auto under = part_under(*piece, dose_min)) {
-        shares.under += width * (under->z1 - under->z0);
-      }
-    }
-  }
-  if (shares.area.value() > 0) shares.mean = seconds(weighted / shares.area.value());
-  return shares;
-}
-
-std::optional<WeakPatch> worst_patch(const DoseField& field, const std::vector<Band>& bands,
-                                     Seconds dose_min) {
-  // Under-dosed pieces are joined where they touch: up a strip, and across to the strip before.
-  struct Part {
-    Length x0, x1;
-    DosePiece piece;
-    std::size_t group;
-  };
-  std::vector<Part> parts;
-  std::vector<std::size_t> leader;  // of each group
-  const auto lead = [&](std::size_t g) {
-    while (leader[g] != g) g = leader[g];
-    return g;
-  };
-  std::size_t previous_from = 0, previous_to = 0;
-  for (const DoseStrip& strip : field.strips) {
-    const std::size_t from = parts.size();
-    for (const DosePiece& whole : strip.pieces) {
-      const auto piece = clipped(whole, bands[strip.bay]);
-      const auto under = piece ? part_under(*piece, dose_min) : std::nullopt;
-      if (!under) continue;
-      const std::size_t group = leader.size();
-      leader.push_back(group);
-      parts.push_back({strip.x0, strip.x1, *under, group});
-      const auto touches = [&](const Part& p) {
-        return p.piece.z0 <= under->z1 + kSamePlace && under->z0 <= p.piece.z1 + kSamePlace;
-      };
-      for (std::size_t i = previous_from; i < previous_to; ++i) {
-        if (touches(parts[i])) leader[lead(parts[i].group)] = lead(group);
-      }
-      if (parts.size() - from > 1 && touches(parts[parts.size() - 2])) {
-        leader[lead(parts[parts.size() - 2].group)] = lead(group);
-      }
-    }
-    previous_from = from;
-    previous_to = parts.size();
-  }
-  std::map<std::size_t, WeakPatch> patches;
-  for (const Part& part : parts) {
-    const Area area = (part.x1 - part.x0) * (part.piece.z1 - part.piece.z0);
-    const Seconds least = std::min(part.piece.d0, part.piece.d1);
-    const Patch box{part.x0, part.piece.z0, part.x1 - part.x0, part.piece.z1 - part.piece.z0};
-    const auto [it, fresh] = patches.try_emplace(lead(part.group), WeakPatch{box, area, least});
-    if (fresh) continue;
-    WeakPatch& patch = it->second;
-    const Length right = std::max(patch.box.x + patch.box.w, box.x + box.w);
-    const Length top = std::max(patch.box.z + patch.box.h, box.z + box.h);
-    patch.box.x = std::min(patch.box.x, box.x);
-    patch.box.z = std::min(patch.box.z, box.z);
-    patch.box.w = right - patch.box.x;
-    patch.box.h = top - patch.box.z;
-    patch.area += area;
-    patch.least = std::min(patch.least, least);
-  }
-  std::optional<WeakPatch> worst;
-  for (const auto& [group, patch] : patches) {
-    if (!worst || patch.area > worst->area) worst = patch;
-  }
-  return worst;
-}
-
-std::optional<SpotStory> spot_story(const Face& face, std::size_t side, Length x, Length z) {
-  const auto came = face.tops[face.bay_at(x)].reached(z);
-  if (!came || in_openings(face.openings, x, z)) return std::nullopt;
-  SpotStory story{*came, *came + face.to_set(*came), {}, {}};
-  const std::vector<Shaker>& shakers = face.sides[side];
-  Cover cover;
-  std::vector<Seconds> edges;
-  std::vector<Interval> all;
-  for (std::size_t i = 0; i < shakers.size(); ++i) {
-    if (!shakers[i].reaches_x(x) || !shakers[i].reaches_z(z)) continue;
-    cover.push_back(i);
-    for (const Interval& run : shakers[i].running) {
-      const Interval seen{std::max(run.from, story.came), std::min(run.to, story.sets)};
-      if (seen.to <= seen.from) continue;
-      all.push_back(seen);
-      edges.push_back(seen.from);
-      edges.push_back(seen.to);
-    }
-  }
-  story.dose = RunningTime{std::move(all)}.within(story.came, story.sets);
-  std::sort(edges.begin(), edges.end());
-  edges.erase(std::unique(edges.begin(), edges.end()), edges.end());
-  for (std::size_t e = 0; e + 1 < edges.size(); ++e) {
-    SpotStory::Shaken shaken{{edges[e], edges[e + 1]}, {}};
-    for (const std::size_t i : cover) {
-      for (const Interval& run : shakers[i].running) {
-        if (run.from <= edges[e] && run.to >= edges[e + 1]) {
-          shaken.shakers.push_back(i);
-          break;
-        }
-      }
-    }
-    if (!shaken.shakers.empty()) story.shaken.push_back(std::move(shaken));
-  }
-  return story;
 }
 
 }  // namespace rb::trade

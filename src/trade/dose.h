@@ -4,6 +4,7 @@
 #pragma once
 
 #include <cstddef>
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -49,11 +50,31 @@ struct DosePiece {
   bool operator==(const DosePiece&) const = default;
 };
 
+/// Pieces one above the other, upwards; gaps are openings. Strips alike share them.
+class DosePieces {
+ public:
+  DosePieces() = default;
+  explicit DosePieces(std::vector<DosePiece> pieces)
+      : pieces_(std::make_shared<const std::vector<DosePiece>>(std::move(pieces))) {}
+  [[nodiscard]] auto begin() const { return all().begin(); }
+  [[nodiscard]] auto end() const { return all().end(); }
+  [[nodiscard]] std::size_t size() const { return all().size(); }
+  [[nodiscard]] bool empty() const { return all().empty(); }
+  const DosePiece& operator[](std::size_t i) const { return all()[i]; }
+
+ private:
+  [[nodiscard]] const std::vector<DosePiece>& all() const {
+    static const std::vector<DosePiece> none;
+    return pieces_ ? *pieces_ : none;
+  }
+  std::shared_ptr<const std::vector<DosePiece>> pieces_;
+};
+
 /// Cells side by side that have the same dose at every height.
 struct DoseStrip {
   Length x0, x1;
   std::size_t bay = 0;
-  std::vector<DosePiece> pieces;  ///< upwards; gaps are openings
+  DosePieces pieces;
 };
 
 struct DoseField {
