@@ -36,6 +36,26 @@ TEST_CASE("readings on a power law give its set times back with no uncertainty")
   CHECK(set_time(*fit, kilopascals(40000.0))->beyond_readings);
 }
 
+TEST_CASE("three readings give the uncertainty worked out by hand") {
+  // ln h 0, 1, 2 and ln MPa 0, 1.3, 2: slope 1, residuals -0.1, 0.2, -0.1 with one degree of
+  // freedom.
+  const auto fit = fit_penetration({reading(1.0, 1.0), reading(std::exp(1.0), std::exp(1.3)),
+                                    reading(std::exp(2.0), std::exp(2.0))});
+  REQUIRE(fit.has_value());
+  CHECK(fit->slope == Approx(1.0));
+  CHECK(fit->intercept == Approx(0.1));
+  CHECK(fit->residual_deviation == Approx(std::sqrt(0.06)));
+  const auto set = set_time(*fit, kilopascals(1000.0 * std::exp(1.1)));
+  REQUIRE(set.has_value());
+  const double error = std::sqrt(0.06 / 3.0);
+  CHECK(in_hours(set->at) == Approx(std::exp(1.0)));
+  CHECK(in_hours(set->standard_error) == Approx(std::exp(1.0) * error));
+  // Student's t, one degree of freedom, two-sided 95 %: 12.706, read in a reprint of the
+  // NIST/SEMATECH e-Handbook's table.
+  CHECK(in_hours(set->early) == Approx(std::exp(1.0 - 12.706 * error)).epsilon(1e-4));
+  CHECK(in_hours(set->late) == Approx(std::exp(1.0 + 12.706 * error)).epsilon(1e-4));
+}
+
 TEST_CASE("the 95 % interval holds the true set time in about 95 of 100 series") {
   std::mt19937 random(20260306);
   std::normal_distribution<double> scatter(0.0, 0.08);

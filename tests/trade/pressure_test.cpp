@@ -201,6 +201,16 @@ TEST_CASE("a rating the form keeps at any rate sets no limit, one under the leas
         metres_per_hour(7.0));
 }
 
+TEST_CASE("a rating equal to the least pressure allows the rates at which the least governs") {
+  const PressureCase c = usual();
+  const Pressure least = *aci347_pressure(c, metres_per_hour(0.0));
+  const auto rise = rise_for_rating(PressureMethod::aci347, c, least);
+  REQUIRE(rise.has_value());
+  REQUIRE(rise->has_value());
+  // 7.2 + 785 R/37.8 reaches 30 kPa (both x Cw) at 1.0979 m/h.
+  CHECK(in_metres_per_hour(**rise) == Approx((30.0 - 7.2) * 37.8 / 785.0).epsilon(1e-9));
+}
+
 TEST_CASE("a method refuses what it does not cover and says to assume a full liquid head") {
   const auto refuses = [](PressureMethod method, const PressureCase& c, double rise,
                           const std::string& word) {
