@@ -21,7 +21,7 @@ void migrate(SQLite::Database& database, int from);
 /// A table, index or trigger as its file tells it.
 struct SchemaItem {
   std::string kind, name, sql;
-  auto operator<=>(const SchemaItem&) const = default;
+  bool operator==(const SchemaItem&) const = default;
 };
 
 /// Ordered by kind and name. Throws SQLite::Exception.

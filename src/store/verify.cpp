@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <tuple>
 #include <vector>
 
 #include "store/connection.h"
@@ -30,8 +31,11 @@ void check_schema(const SQLite::Database& database, VerifyReport& report) {
   const auto found = schema_of(database);
   const auto& expected = expected_schema();
   std::vector<SchemaItem> odd;
-  std::set_symmetric_difference(found.begin(), found.end(), expected.begin(), expected.end(),
-                                std::back_inserter(odd));
+  std::set_symmetric_difference(
+      found.begin(), found.end(), expected.begin(), expected.end(), std::back_inserter(odd),
+      [](const SchemaItem& a, const SchemaItem& b) {
+        return std::tie(a.kind, a.name, a.sql) < std::tie(b.kind, b.name, b.sql);
+      });
   for (const auto& item : odd) {
     const auto same_name = [&](const SchemaItem& other) {
       return other.kind == item.kind && other.name == item.name;

@@ -73,7 +73,7 @@ constexpr const char* kRefusedInside[] = {
 };
 
 fs::path three_events(const Folder& folder) {
-  const auto path = folder / "book.risebook";
+  auto path = folder / "book.risebook";
   auto book = book_with_pour(path);
   got(book.append(PourId{"N1"}, note("one"), entry_at(1)));
   got(book.append(PourId{"N1"}, note("two"), entry_at(2)));

@@ -56,7 +56,7 @@ constexpr Tampered kTampered[] = {
 };
 
 fs::path nine_events(const Folder& folder) {
-  const auto path = folder / "book.risebook";
+  auto path = folder / "book.risebook";
   auto book = book_with_pour(path);
   for (int i = 1; i < 9; ++i) {
     got(book.append(PourId{"N1"}, note("note " + std::to_string(i)), entry_at(i)));
