@@ -159,6 +159,7 @@ struct StripLine {
   std::string element, side, by;
 };
 struct BlemishLine {
+  int number = 0;  ///< as drawn on the face's picture
   Moment at;
   std::string element, side, kind;
   Patch patch;

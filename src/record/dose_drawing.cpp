@@ -34,7 +34,7 @@ constexpr std::array<Face, kDoseClasses> kFaces{{
     {{0.985, 0.980, 0.975}, Pattern::lattice, 9, look::clay},
     {{0.890, 0.900, 0.905}, Pattern::hatch, 7, look::clay},
     {{0.735, 0.785, 0.822}, Pattern::plain, 0, look::slate},
-    {{0.520, 0.595, 0.652}, Pattern::bars, 5, {0.40, 0.48, 0.54}},
+    {{0.520, 0.595, 0.652}, Pattern::bars, 7, {0.40, 0.48, 0.54}},
     {{0.250, 0.322, 0.384}, Pattern::dots, 7, look::white},
 }};
 
@@ -77,10 +77,10 @@ void put_pattern(const Ink& ink, const Face& face, const Box& b) {
     case Pattern::hatch:
       slanted(cr, b, gap, 1);
       break;
-    case Pattern::bars:
-      for (double y = b.y + gap; y < b.y + b.h; y += gap) {
-        cairo_move_to(cr, b.x, y);
-        cairo_line_to(cr, b.x + b.w, y);
+    case Pattern::bars:  // upright: the lines of lifts and rows lie flat
+      for (double x = b.x + gap; x < b.x + b.w; x += gap) {
+        cairo_move_to(cr, x, b.y);
+        cairo_line_to(cr, x, b.y + b.h);
       }
       break;
     case Pattern::dots:
@@ -133,6 +133,7 @@ class Strip {
     bays();
     lifts();
     rows();
+    blemishes();
     cairo_restore(cr);
     ink_.frame(box_.x, box_.y, box_.w, box_.h, look::slate, 1.1);
     lift_labels();
@@ -215,6 +216,25 @@ class Strip {
         cairo_set_line_width(cr, 1.3);
         cairo_stroke(cr);
       }
+    }
+  }
+
+  // Where the stripped face showed something: a frame and its number in the list.
+  void blemishes() const {
+    for (const DoseMapBlemish& b : map_.blemishes) {
+      const double x = px(b.patch.x);
+      const double y = pz(b.patch.z + b.patch.h);
+      const double w = std::max(in_metres(b.patch.w) * scale_, 4.0);
+      const double h = std::max(in_metres(b.patch.h) * scale_, 4.0);
+      ink_.frame(x, y, w, h, look::white, 3.6);
+      ink_.frame(x, y, w, h, look::slate, 1.8);
+      const std::string number = std::to_string(b.number);
+      const double wide = 7.0 + 4.5 * static_cast<double>(number.size());
+      const double tag = std::clamp(x + w + 2, box_.x, box_.x + box_.w - wide);
+      const double up = std::clamp(y + h / 2 - 5.5, box_.y, box_.y + box_.h - 11);
+      ink_.box(tag - 0.8, up - 0.8, wide + 1.6, 12.6, look::white);
+      ink_.box(tag, up, wide, 11, look::slate);
+      ink_.text(tag + wide / 2, up + 0.3, number, {7.5, true, look::white, Align::centre});
     }
   }
 

@@ -85,6 +85,15 @@ DoseMap make_dose_map(const PourState& state, const SideDose& field) {
     map.rows.push_back(std::move(drawn));
   }
   map.openings = element.openings;
+  int number = 0;  // as in the record's list, which has those of all faces
+  for (const EventRef ref : state.blemishes) {
+    const auto* seen = std::get_if<event::Blemish>(&state.log[ref].event.what);
+    if (seen == nullptr) continue;
+    ++number;
+    if (seen->element == element.id && seen->side == field.side) {
+      map.blemishes.push_back({number, seen->patch});
+    }
+  }
   map.patches = field.patches;
   map.dose_min = state.plan->limits.dose_min.value;
   map.dose_max = state.plan->limits.dose_max.value;

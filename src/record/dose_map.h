@@ -39,6 +39,12 @@ struct DoseMapRow {
   std::vector<Length> motors;
 };
 
+/// What the stripped face showed, with its number in the record.
+struct DoseMapBlemish {
+  int number = 0;
+  Patch patch;
+};
+
 /// All that is drawn, seen from the near side: x from the left end, z from the base.
 struct DoseMap {
   std::string element;
@@ -48,6 +54,7 @@ struct DoseMap {
   std::vector<DoseMapLift> lifts;
   std::vector<DoseMapRow> rows;
   std::vector<Patch> openings;
+  std::vector<DoseMapBlemish> blemishes;
   std::vector<DoseMapPatch> patches;  ///< none: the dose was not reckoned
   Seconds dose_min{90}, dose_max{120};
 };

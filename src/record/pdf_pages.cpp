@@ -134,9 +134,9 @@ class Pages {
       all.emplace_back("Placed against net", fmt::format("{:+.1f} %", off * 100));
     }
     for (const PersonLine& person : p.people) {
-      std::string role = person.role.empty() ? "On the pour" : person.role;
-      role.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(role.front())));
-      all.emplace_back(clean_text(role), clean_text(person.name.empty() ? person.id : person.name));
+      const std::string role = person.role.empty() ? "On the pour" : person.role;
+      all.emplace_back(capital(clean_text(role)),
+                       clean_text(person.name.empty() ? person.id : person.name));
     }
     constexpr std::size_t kAcross = 4;
     const double w = sheet_.width() / kAcross;
@@ -254,35 +254,61 @@ class Pages {
     sheet_.section("Signatures",
                    std::min(sheet_.body() - 60, kTall * static_cast<double>(p.signatures.size())));
     bookmark("Signatures", false);
-    const std::array<double, 5> at{0, 0.18, 0.42, 0.58, 0.74};
-    for (const SignatureLine& s : p.signatures) {
-      sheet_.keep(kTall);
-      const double y = sheet_.y();
-      const double w = sheet_.width();
-      std::string role = s.role.empty() ? "Signature" : clean_text(s.role);
-      role.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(role.front())));
-      put(role, at[0], y + 14, at[1] - at[0], {9, true, look::slate});
-      const std::array<std::string, 4> values{clean_text(s.by), clean_text(s.verdict),
-                                              s.at ? when(*s.at) : std::string{}, std::string{}};
-      const std::array<const char*, 4> names{"name", "verdict", "when", "by hand"};
-      for (std::size_t i = 0; i < values.size(); ++i) {
-        const double end = i + 2 < at.size() ? at[i + 2] : 1.0;
-        put(values[i], at[i + 1], y + 14, end - at[i + 1], {8.8, false, look::slate});
-        const double x = sheet_.left() + at[i + 1] * w;
-        ink_.line(x, y + 28, sheet_.left() + end * w - 8, y + 28, look::slate, 0.7);
-        ink_.text(x, y + 30, names[i], {6.6, false, look::steel});
-      }
-      sheet_.skip(kTall - 2);
-      if (!s.comment.empty()) {
-        sheet_.text("“" + clean_text(s.comment) + "”", {8.2, false, look::slate}, at[1] * w);
-        sheet_.skip(4);
-      }
+    for (const SignatureLine& s : p.signatures) signature(s);
+  }
+
+  // The role, then what was signed over lines to write on. What is too long for its line stands
+  // below, whole.
+  void signature(const SignatureLine& s) {
+    struct Field {
+      const char* name;
+      double from, to;  // shares of the width
+      std::string text;
+      bool below = false;
+    };
+    std::array<Field, 4> fields{{{"name", 0.18, 0.42, clean_text(s.by)},
+                                 {"verdict", 0.42, 0.64, clean_text(s.verdict)},
+                                 {"when", 0.64, 0.78, s.at ? when(*s.at) : std::string{}},
+                                 {"by hand", 0.78, 1.0, {}}}};
+    constexpr std::size_t kMostLines = 3;
+    const Style value{8.8, false, look::slate};
+    const double w = sheet_.width();
+    std::vector<Lines> laid;
+    double tall = lead(value.size);
+    for (Field& f : fields) {
+      laid.emplace_back(ink_, f.text, value, (f.to - f.from) * w - 10);
+      f.below = laid.back().count() > kMostLines;
+      if (f.below) laid.back() = Lines{ink_, "see below", value, (f.to - f.from) * w - 10};
+      tall = std::max(tall, laid.back().height());
+    }
+    sheet_.keep(tall + 34);
+    const double y = sheet_.y() + 12;
+    const std::string role = capital(s.role.empty() ? "Signature" : clean_text(s.role));
+    ink_.fitted(sheet_.left(), y + tall - lead(9), fields[0].from * w - 8, role,
+                {9, true, look::slate});
+    for (std::size_t i = 0; i < fields.size(); ++i) {
+      const double x = sheet_.left() + fields[i].from * w;
+      laid[i].draw(ink_, x, y + tall - laid[i].height(), 0, laid[i].count());
+      const double under = y + tall + 2;
+      ink_.line(x, under, sheet_.left() + fields[i].to * w - 8, under, look::slate, 0.7);
+      ink_.text(x, under + 2, fields[i].name, {6.6, false, look::steel});
+    }
+    sheet_.skip(tall + 30);
+    const double indent = fields[0].from * w;
+    for (const Field& f : fields) {
+      if (f.below) sheet_.text(capital(f.name) + ": " + f.text, {8.2, false, look::slate}, indent);
+    }
+    if (!s.comment.empty()) {
+      sheet_.text("“" + clean_text(s.comment) + "”", {8.2, false, look::slate}, indent);
+      sheet_.skip(4);
     }
   }
 
-  // One line in a share of the width.
-  void put(const std::string& text, double from, double y, double share, const Style& style) const {
-    ink_.fitted(sheet_.left() + from * sheet_.width(), y, share * sheet_.width() - 8, text, style);
+  static std::string capital(std::string text) {
+    if (!text.empty()) {
+      text.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(text.front())));
+    }
+    return text;
   }
 
   void cautions() {
@@ -314,8 +340,10 @@ class Pages {
 PageWords words_of(const DailyRecord& record) {
   return {clean_text(fmt::format("Daily consolidation record   ·   {}", record.site)),
           fmt::format("{}   ·   {}", day_text(record), offset_text(record.utc_offset)),
-          clean_text(fmt::format("Risebook   ·   book {}   ·   {} events", record.book.tag,
-                                 record.book.events)),
+          clean_text(fmt::format("Risebook   ·   book {}   ·   {} events, the newest of {} {}",
+                                 record.book.tag, record.book.events,
+                                 day_text(record.as_of, record.utc_offset),
+                                 clock_text(record.as_of, record.utc_offset))),
           clean_text("newest event's hash " + record.book.head_hash)};
 }
 

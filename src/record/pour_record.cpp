@@ -314,9 +314,10 @@ class Maker {
       const Event& e = names_.event(ref);
       const auto* blemish = std::get_if<event::Blemish>(&e.what);
       if (blemish == nullptr) continue;
-      out_.blemishes.push_back({names_.when(ref), blemish->element.text, to_text(blemish->side),
-                                blemish->kind, blemish->patch, blemish->note, repairs_of(e.id),
-                                names_.person(e.by)});
+      const int number = static_cast<int>(out_.blemishes.size()) + 1;
+      out_.blemishes.push_back({number, names_.when(ref), blemish->element.text,
+                                to_text(blemish->side), blemish->kind, blemish->patch,
+                                blemish->note, repairs_of(e.id), names_.person(e.by)});
     }
   }
 

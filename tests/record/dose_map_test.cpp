@@ -91,16 +91,18 @@ TEST_CASE("the outline comes from the plan and the lifts from the state") {
   CHECK(map.rows.size() == 4);
   CHECK(map.rows[0].motors.size() == 6);
   CHECK(map.openings.size() == 1);
+  REQUIRE(map.blemishes.size() == 1);
+  CHECK(map.blemishes[0].number == 1);
+  CHECK(in_metres(map.blemishes[0].patch.x) == Approx(6.2));
   CHECK(make_dose_map(sample.state, {0, Side::far_side, {}}).rows.empty());
+  CHECK(make_dose_map(sample.state, {0, Side::far_side, {}}).blemishes.empty());
 }
 
 TEST_CASE("a field of the engineering becomes patches, piece by piece") {
   trade::DoseField field;
-  field.strips.push_back({metres(0),
-                          metres(0.5),
-                          0,
-                          {{metres(0), metres(1), seconds(10), seconds(20)},
-                           {metres(1.5), metres(2), seconds(30), seconds(30)}}});
+  field.strips.push_back({metres(0), metres(0.5), 0,
+                          trade::DosePieces{{{metres(0), metres(1), seconds(10), seconds(20)},
+                                             {metres(1.5), metres(2), seconds(30), seconds(30)}}}});
   const SideDose dose = side_dose(0, Side::far_side, field);
   REQUIRE(dose.patches.size() == 2);
   CHECK(in_metres(dose.patches[1].z) == Approx(1.5));

@@ -6,6 +6,7 @@
 
 #include <cstdlib>
 #include <regex>
+#include <sstream>
 
 #include "sample.h"
 #include "temp_folder.h"
@@ -79,7 +80,7 @@ void check_pages(const std::vector<PageOfWords>& pages) {
     }
     CHECK(all.find(fmt::format("page {} of {}", p + 1, pages.size())) != std::string::npos);
     CHECK(all.find(test::kBook.head_hash) != std::string::npos);
-    CHECK(all.find("187 events") != std::string::npos);
+    CHECK(all.find("187 events,") != std::string::npos);
     for (std::size_t i = 0; i < page.words.size(); ++i) {
       for (std::size_t k = i + 1; k < page.words.size(); ++k) {
         const Word& a = page.words[i];
@@ -192,6 +193,25 @@ TEST_CASE("a word without an end is broken, not cut") {
       pdf_of(test::sample_record("si", 0, "\"" + std::string(3000, 'q') + "\""));
   check_pages(pages_of(pdf));
   CHECK(count(told(pdf, "-raw"), "q") >= 3000);
+}
+
+TEST_CASE("a long verdict is printed to its last word") {
+  DailyRecord record = test::sample_record();
+  for (const char* words :
+       {"reviewed with remarks on the second lift",
+        "reviewed with remarks on the second lift, the joint of bay 2 and the row "
+        "that ran short, to be looked at again when the face is stripped"}) {
+    record.pours[0].signatures[0].verdict = words;
+    const std::string pdf = pdf_of(record);
+    check_pages(pages_of(pdf));
+    std::istringstream each(words);
+    const std::string text = told(pdf, "-raw");
+    for (std::string word; each >> word;) {
+      CAPTURE(word);
+      CHECK(text.find(word) != std::string::npos);
+    }
+    CHECK(text.find("…") == std::string::npos);
+  }
 }
 
 TEST_CASE("long names do not run over their neighbours") {
