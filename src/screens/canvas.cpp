@@ -10,8 +10,12 @@ namespace rb::screens {
 
 namespace {
 
-ImU32 packed(Colour c) { return IM_COL32(c.r, c.g, c.b, 255); }
-ImVec2 vec(Point p) { return {p.x, p.y}; }
+ImU32 packed(Colour c) {
+  return IM_COL32(c.r, c.g, c.b, 255);
+}
+ImVec2 vec(Point p) {
+  return {p.x, p.y};
+}
 
 struct Line {
   std::string text;
@@ -133,13 +137,17 @@ void Canvas::clip(const Box& box) {
   list_.PushClipRect({box.x0, box.y0}, {box.x1, box.y1}, true);
 }
 
-void Canvas::unclip() { list_.PopClipRect(); }
+void Canvas::unclip() {
+  list_.PopClipRect();
+}
 
 float Canvas::width(std::string_view text, Face face) const {
   return measure(*fonts_[face], text);
 }
 
-float Canvas::height(Face face) const { return fonts_[face]->FontSize; }
+float Canvas::height(Face face) const {
+  return fonts_[face]->FontSize;
+}
 
 Box Canvas::text(std::string_view text, const Box& room, const TextStyle& style) {
   if (text.empty()) return {room.x0, room.y0, room.x0, room.y0};

@@ -31,14 +31,38 @@ struct TextStyle {
 
 /// Symbols drawn as shapes, so that none depends on a glyph.
 enum class Symbol {
-  none, run, rest, rise, level, check, cross, pencil, back, forward, up, down, more, hold, note,
-  stop_sign, mend_sign, note_sign, erase, clock, cable, plus, minus, sun, moon, list
+  none,
+  run,
+  rest,
+  rise,
+  level,
+  check,
+  cross,
+  pencil,
+  back,
+  forward,
+  up,
+  down,
+  more,
+  hold,
+  note,
+  stop_sign,
+  mend_sign,
+  note_sign,
+  erase,
+  clock,
+  cable,
+  plus,
+  minus,
+  sun,
+  moon,
+  list
 };
 
 class Canvas {
  public:
-  Canvas(ImDrawList& list, const Fonts& fonts, const Theme& theme, const Scale& scale,
-         Probe& probe, const std::optional<Tap>& tap, std::string pressed, int second);
+  Canvas(ImDrawList& list, const Fonts& fonts, const Theme& theme, const Scale& scale, Probe& probe,
+         const std::optional<Tap>& tap, std::string pressed, int second);
 
   [[nodiscard]] const Theme& theme() const { return theme_; }
   [[nodiscard]] const Scale& scale() const { return scale_; }

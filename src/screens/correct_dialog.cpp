@@ -55,8 +55,7 @@ bool has_row(const Happening& what) {
 }
 
 std::string reads(const Stage& stage, const Event& event, const PourView& view) {
-  return stage.say.clock(event.at) + "  " +
-         event_words(stage.say, event.what, view.two_sides);
+  return stage.say.clock(event.at) + "  " + event_words(stage.say, event.what, view.two_sides);
 }
 
 void draw_said(Stage& stage, Box& in, Word label, const std::string& text) {
@@ -81,8 +80,11 @@ void draw_foot(Stage& stage, Box& in, CorrectDraft& draft, bool next) {
   }
   if (draft.step == Step::choose || draft.step == Step::why) return;
   if (button(canvas, foot.column(1, 2, gap),
-             {.id = "next", .text = stage.say(Word::next_step), .look = Look::act,
-              .symbol = Symbol::forward, .enabled = next})) {
+             {.id = "next",
+              .text = stage.say(Word::next_step),
+              .look = Look::act,
+              .symbol = Symbol::forward,
+              .enabled = next})) {
     draft.step = Step::why;
   }
 }
@@ -96,7 +98,8 @@ void draw_choose(Stage& stage, Box in, CorrectDraft& draft) {
     Step step;
     bool strike;
   };
-  std::vector<Choice> choices{{"correct time", Word::correct_time, Symbol::clock, Step::time, false}};
+  std::vector<Choice> choices{
+      {"correct time", Word::correct_time, Symbol::clock, Step::time, false}};
   if (has_height(draft.before.what)) {
     choices.push_back({"correct height", Word::correct_height, Symbol::level, Step::height, false});
   }
@@ -123,10 +126,9 @@ void draw_time(Stage& stage, Box in, CorrectDraft& draft) {
     Word word;
     double seconds;
   };
-  constexpr std::array kShifts{Shift{"shift -60", Word::earlier_minute, -60},
-                               Shift{"shift +60", Word::later_minute, 60},
-                               Shift{"shift -10", Word::earlier_ten, -10},
-                               Shift{"shift +10", Word::later_ten, 10}};
+  constexpr std::array kShifts{
+      Shift{"shift -60", Word::earlier_minute, -60}, Shift{"shift +60", Word::later_minute, 60},
+      Shift{"shift -10", Word::earlier_ten, -10}, Shift{"shift +10", Word::later_ten, 10}};
   in.y1 = std::min(in.y1, in.y0 + 2 * canvas.mm(21));
   for (int i = 0; i < 4; ++i) {
     const Shift& shift = kShifts[static_cast<std::size_t>(i)];
@@ -134,8 +136,8 @@ void draw_time(Stage& stage, Box in, CorrectDraft& draft) {
     const Seconds would = draft.shift + Seconds{shift.seconds};
     // What has not happened yet cannot be logged.
     const bool can = after(draft.before.at, would) <= stage.now;
-    if (button(canvas, box, {.id = shift.id, .text = stage.say(shift.word), .enabled = can,
-                             .repeats = true})) {
+    if (button(canvas, box,
+               {.id = shift.id, .text = stage.say(shift.word), .enabled = can, .repeats = true})) {
       draft.shift = would;
     }
   }
@@ -182,12 +184,14 @@ void draw_why(Stage& stage, Box in, CorrectDraft& draft) {
     const Box box =
         in.line(static_cast<int>(i / 2), 3, gap).column(static_cast<int>(i % 2), 2, gap);
     if (i == kReasons.size()) {
-      if (button(canvas, box, {.id = "why typed", .text = stage.say(Word::why_typed),
-                               .symbol = Symbol::pencil})) {
+      if (button(
+              canvas, box,
+              {.id = "why typed", .text = stage.say(Word::why_typed), .symbol = Symbol::pencil})) {
         stage.open(TypeDraft{.use = TypeDraft::Use::why, .correcting = draft});
       }
     } else if (button(canvas, box,
-                      {.id = "why " + std::to_string(i), .text = stage.say(kReasons[i]),
+                      {.id = "why " + std::to_string(i),
+                       .text = stage.say(kReasons[i]),
                        .look = Look::act})) {
       keep_correction(stage, draft, stage.say(kReasons[i]));
       stage.close();
@@ -247,10 +251,18 @@ void draw_correct(Stage& stage, const Box& box, CorrectDraft& draft, const PourV
   draw_foot(stage, in, draft, changed);
   if (draft.step != step) return;  // the next frame shows what the tap led to
   switch (step) {
-    case Step::choose: draw_choose(stage, in, draft); break;
-    case Step::time: draw_time(stage, in, draft); break;
-    case Step::height: draw_height(stage, in, draft); break;
-    case Step::row: draw_row_choice(stage, in, draft, view); break;
+    case Step::choose:
+      draw_choose(stage, in, draft);
+      break;
+    case Step::time:
+      draw_time(stage, in, draft);
+      break;
+    case Step::height:
+      draw_height(stage, in, draft);
+      break;
+    case Step::row:
+      draw_row_choice(stage, in, draft, view);
+      break;
     case Step::why:
       stage.canvas.text(stage.say(Word::correct_why), in.cut_top(stage.canvas.height(Face::small)),
                         {.face = Face::small, .colours = stage.canvas.soft()});

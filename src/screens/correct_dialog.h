@@ -1,5 +1,5 @@
-// Putting a past tap right: what to change, to what, and why. Nothing is overwritten: what comes out
-// is a fix or a strike that names its target and its reason.
+// Putting a past tap right: what to change, to what, and why. Nothing is overwritten: what comes
+// out is a fix or a strike that names its target and its reason.
 #pragma once
 
 #include <string>

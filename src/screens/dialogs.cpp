@@ -49,10 +49,9 @@ void draw_hold(Stage& stage, const Box& box, const HoldDraft& draft) {
   back_button(stage, foot_of(stage, in), Word::cancel);
   constexpr std::array kReasons{Word::hold_pump, Word::hold_trucks,   Word::hold_rain,
                                 Word::hold_form, Word::hold_vibrator, Word::hold_other};
-  const int chosen = answers(stage, in, "hold",
-                             {kReasons[0], kReasons[1], kReasons[2], kReasons[3], kReasons[4],
-                              kReasons[5]},
-                             Look::act);
+  const int chosen = answers(
+      stage, in, "hold",
+      {kReasons[0], kReasons[1], kReasons[2], kReasons[3], kReasons[4], kReasons[5]}, Look::act);
   if (chosen < 0) return;
   stage.close();
   if (chosen == 5) {
@@ -73,9 +72,9 @@ void draw_note(Stage& stage, const Box& box, const NoteDraft& draft) {
   }
   constexpr std::array kNotes{Word::note_leak,    Word::note_form_moved, Word::note_motor_loose,
                               Word::note_mix_dry, Word::note_mix_wet,    Word::note_visit};
-  const int chosen = answers(
-      stage, in, "note", {kNotes[0], kNotes[1], kNotes[2], kNotes[3], kNotes[4], kNotes[5]},
-      Look::act);
+  const int chosen =
+      answers(stage, in, "note", {kNotes[0], kNotes[1], kNotes[2], kNotes[3], kNotes[4], kNotes[5]},
+              Look::act);
   if (chosen < 0) return;
   stage.close();
   stage.keep(event::Note{stage.say(kNotes[static_cast<std::size_t>(chosen)]), {}, {}}, draft.at);
@@ -97,36 +96,41 @@ void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourVie
   tell(say(Word::row_at, say.height(row->z)) + " \u00B7 " +
        say(Word::row_reach, say.height_bare(row->reach_low), say.height(row->reach_high)) +
        " \u00B7 " + say(Word::row_motors, row->spots.size()));
-  tell(!row->head     ? say(Word::caution_no_concrete)
-       : row->rating  ? say(Word::head_of, say.pressure_bare(*row->head), say.pressure(*row->rating))
-                      : say(Word::head_only, say.pressure(*row->head)));
+  tell(!row->head    ? say(Word::caution_no_concrete)
+       : row->rating ? say(Word::head_of, say.pressure_bare(*row->head), say.pressure(*row->rating))
+                     : say(Word::head_only, say.pressure(*row->head)));
   tell(say(Word::ran, timer(row->ran)) +
        (view.lift.latest ? " " + say(Word::for_this_lift, *view.lift.latest) : ""));
   const Word hung = !row->hung    ? Word::row_not_hung
                     : row->cables ? Word::row_hung_cables
                                   : Word::row_hung_open;
   const Box state = in.cut_top(canvas.height(Face::strong) * 2, gap);
-  canvas.text(say(hung), state,
-              {.face = Face::strong, .colours = canvas.on_panel(), .lines = 2});
+  canvas.text(say(hung), state, {.face = Face::strong, .colours = canvas.on_panel(), .lines = 2});
   const bool running = row->running_since.has_value();
   const bool can = !view.closed;
   in.y1 = std::min(in.y1, in.y0 + 3 * canvas.mm(21));
   if (button(canvas, in.line(0, 3, gap),
-             {.id = "hang fixed", .text = say(Word::hang_cables_fixed),
+             {.id = "hang fixed",
+              .text = say(Word::hang_cables_fixed),
               .look = row->hung && row->cables ? Look::quiet : Look::act,
-              .symbol = Symbol::check, .enabled = can && !(row->hung && row->cables)})) {
+              .symbol = Symbol::check,
+              .enabled = can && !(row->hung && row->cables)})) {
     stage.keep(event::Hang{draft.place, {}, true});
     stage.close();
   }
   if (button(canvas, in.line(1, 3, gap),
-             {.id = "hang open", .text = say(Word::hang_cables_open), .symbol = Symbol::mend_sign,
+             {.id = "hang open",
+              .text = say(Word::hang_cables_open),
+              .symbol = Symbol::mend_sign,
               .enabled = can && !(row->hung && !row->cables)})) {
     stage.keep(event::Hang{draft.place, {}, false});
     stage.close();
   }
   if (button(canvas, in.line(2, 3, gap),
-             {.id = "take down", .text = say(Word::take_down),
-              .under = running ? say(Word::take_down_running) : "", .symbol = Symbol::down,
+             {.id = "take down",
+              .text = say(Word::take_down),
+              .under = running ? say(Word::take_down_running) : "",
+              .symbol = Symbol::down,
               .enabled = can && row->hung && !running})) {
     stage.keep(event::TakeDown{draft.place});
     stage.close();
@@ -157,12 +161,16 @@ void draw_run_anyway(Stage& stage, const Box& box, const RunAnywayDraft& draft,
               {in.x0, in.y1 - canvas.height(Face::small) * 2, in.x1, in.y1},
               {.face = Face::small, .colours = canvas.soft(), .down = Down::bottom, .lines = 2});
   if (button(canvas, foot.column(0, 2, gap),
-             {.id = "back", .text = say(Word::do_not_run), .look = Look::act,
+             {.id = "back",
+              .text = say(Word::do_not_run),
+              .look = Look::act,
               .symbol = Symbol::back})) {
     stage.close();
   }
   if (button(canvas, foot.column(1, 2, gap),
-             {.id = "run anyway", .text = say(Word::run_anyway), .look = Look::stop,
+             {.id = "run anyway",
+              .text = say(Word::run_anyway),
+              .look = Look::stop,
               .symbol = Symbol::stop_sign})) {
     stage.keep(event::Run{draft.place, std::nullopt}, draft.at);
     stage.close();
@@ -177,22 +185,25 @@ void draw_more(Stage& stage, const Box& box, const PourView& view) {
   back_button(stage, foot_of(stage, in));
   in.y1 = std::min(in.y1, in.y0 + 3 * canvas.mm(25));
   const auto cell = [&](int i) { return in.line(i / 2, 3, gap).column(i % 2, 2, gap); };
-  if (button(canvas, cell(0), {.id = "all taps", .text = say(Word::last_taps_all),
-                               .symbol = Symbol::list})) {
+  if (button(canvas, cell(0),
+             {.id = "all taps", .text = say(Word::last_taps_all), .symbol = Symbol::list})) {
     stage.open(TapsDraft{});
   }
-  if (button(canvas, cell(1), {.id = "findings", .text = say(Word::findings),
-                               .symbol = Symbol::mend_sign})) {
+  if (button(canvas, cell(1),
+             {.id = "findings", .text = say(Word::findings), .symbol = Symbol::mend_sign})) {
     stage.open(FindingsDraft{});
   }
-  if (button(canvas, cell(2), {.id = "settings", .text = say(Word::settings),
-                               .symbol = stage.settings.theme == ThemeName::sun ? Symbol::sun
-                                                                                : Symbol::moon})) {
+  if (button(canvas, cell(2),
+             {.id = "settings",
+              .text = say(Word::settings),
+              .symbol = stage.settings.theme == ThemeName::sun ? Symbol::sun : Symbol::moon})) {
     stage.open(SettingsDraft{});
   }
-  if (button(canvas, cell(3), {.id = "close pour",
-                               .text = say(view.closed ? Word::pour_is_closed : Word::close_pour),
-                               .symbol = Symbol::check, .enabled = !view.closed})) {
+  if (button(canvas, cell(3),
+             {.id = "close pour",
+              .text = say(view.closed ? Word::pour_is_closed : Word::close_pour),
+              .symbol = Symbol::check,
+              .enabled = !view.closed})) {
     stage.open(CloseDraft{});
   }
   if (button(canvas, cell(4), {.id = "quit", .text = say(Word::quit), .symbol = Symbol::cross})) {
@@ -212,8 +223,11 @@ void draw_close(Stage& stage, const Box& box, const PourView& view) {
               {.colours = canvas.on_panel(), .down = Down::top, .lines = 6});
   back_button(stage, foot.column(0, 2, gap), Word::cancel);
   if (button(canvas, foot.column(1, 2, gap),
-             {.id = "close now", .text = say(Word::close_pour), .look = Look::act,
-              .symbol = Symbol::check, .enabled = !running && !view.closed})) {
+             {.id = "close now",
+              .text = say(Word::close_pour),
+              .look = Look::act,
+              .symbol = Symbol::check,
+              .enabled = !running && !view.closed})) {
     stage.keep(event::PourClose{});
     stage.close();
   }
@@ -229,7 +243,9 @@ void draw_quit(Stage& stage, const Box& box) {
               {.colours = canvas.on_panel(), .down = Down::top, .lines = 6});
   back_button(stage, foot.column(0, 2, gap), Word::cancel);
   if (button(canvas, foot.column(1, 2, gap),
-             {.id = "quit now", .text = say(Word::quit), .look = Look::act,
+             {.id = "quit now",
+              .text = say(Word::quit),
+              .look = Look::act,
               .symbol = Symbol::cross})) {
     stage.intents.emplace_back(Quit{});
   }
@@ -251,8 +267,10 @@ void draw_elements(Stage& stage, const Box& box, ElementsDraft& draft, const Pou
       under += fmt::format(" \u00B7 {} {}", say(Word::running), it.rows_running);
     }
     if (button(canvas, {pages.room.x0, top, pages.room.x1, top + tall},
-               {.id = "element " + it.id.text, .text = it.id.text, .under = under,
-                .look = it.rows_running > 0 ? Look::live
+               {.id = "element " + it.id.text,
+                .text = it.id.text,
+                .under = under,
+                .look = it.rows_running > 0               ? Look::live
                         : pages.first + i == view.element ? Look::act
                                                           : Look::quiet,
                 .free_text = true})) {

@@ -18,9 +18,9 @@ struct PadDraft {
   ElementId element{};
   int lift = 0;
   Length guess{};
-  std::string typed{};        ///< empty: the guess stands
-  std::optional<int> bay{};   ///< from 1; none = all
-  Moment at{};              ///< when the pad was asked for: that is when it happened
+  std::string typed{};       ///< empty: the guess stands
+  std::optional<int> bay{};  ///< from 1; none = all
+  Moment at{};               ///< when the pad was asked for: that is when it happened
 };
 
 /// A past tap being put right: what to change, to what, and why.
@@ -30,10 +30,10 @@ struct CorrectDraft {
   EventId target{};
   Event before{};
   bool strike = false;
-  Seconds shift{};                ///< of its time
+  Seconds shift{};  ///< of its time
   std::optional<Length> height{};
   std::optional<RowPlace> place{};
-  std::string typed{};              ///< of the height
+  std::string typed{};  ///< of the height
 };
 
 /// Words being typed on the screen's keys.

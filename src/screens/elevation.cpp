@@ -209,13 +209,16 @@ class Drawing {
       const bool far = row.place.side == Side::far_side;
       // Near rows are named at the left end, far rows at the right; a running row in the middle.
       float mid = far ? face_.x1 - canvas_.mm(1) - wide / 2 : face_.x0 + canvas_.mm(1) + wide / 2;
-      if (running) mid = (face_.x0 + face_.x1) / 2 + (far ? wide * 0.55F : view_.two_sides ? -wide * 0.55F : 0);
-      Box box{mid - wide / 2, std::round(at - tall / 2), mid + wide / 2,
-              std::round(at + tall / 2)};
+      if (running)
+        mid = (face_.x0 + face_.x1) / 2 + (far               ? wide * 0.55F
+                                           : view_.two_sides ? -wide * 0.55F
+                                                             : 0);
+      Box box{mid - wide / 2, std::round(at - tall / 2), mid + wide / 2, std::round(at + tall / 2)};
       canvas_.fill(box, pair.ground, canvas_.mm(0.8));
       if (running) canvas_.edge(box, pair.ink, canvas_.mm(0.3), canvas_.mm(0.8));
-      canvas_.text(text, box, {.face = Face::small, .colours = pair, .across = Across::middle,
-                               .free_text = true});
+      canvas_.text(
+          text, box,
+          {.face = Face::small, .colours = pair, .across = Across::middle, .free_text = true});
     }
   }
 
@@ -254,8 +257,8 @@ void draw_elevation(Stage& stage, const Box& box, const PourView& view) {
     }
   } else {
     const Box title = in.cut_top(canvas.height(Face::body), canvas.mm(0.4));
-    const std::string text = view.elements.empty() ? view.name
-                             : view.element_id.text + " \u00B7 " + view.name;
+    const std::string text =
+        view.elements.empty() ? view.name : view.element_id.text + " \u00B7 " + view.name;
     canvas.text(text, title, {.face = Face::body, .colours = canvas.soft(), .free_text = true});
   }
   if (view.elements.empty()) return;

@@ -14,7 +14,9 @@ class InWords {
   std::string operator()(const event::PourOpen&) const { return say_(Word::ev_open); }
   std::string operator()(const event::Ready& e) const { return say_(Word::ev_ready, e.item); }
   std::string operator()(const event::Hang& e) const { return row(Word::ev_hang, e.place); }
-  std::string operator()(const event::TakeDown& e) const { return row(Word::ev_take_down, e.place); }
+  std::string operator()(const event::TakeDown& e) const {
+    return row(Word::ev_take_down, e.place);
+  }
   std::string operator()(const event::LiftStart& e) const {
     return say_(Word::ev_lift_start, e.lift);
   }

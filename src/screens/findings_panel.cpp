@@ -18,9 +18,12 @@ struct WeightLook {
 
 WeightLook look_of(Weight weight) {
   switch (weight) {
-    case Weight::stop: return {Look::stop, Symbol::stop_sign, Word::weight_stop};
-    case Weight::mend: return {Look::mend, Symbol::mend_sign, Word::weight_mend};
-    case Weight::note: break;
+    case Weight::stop:
+      return {Look::stop, Symbol::stop_sign, Word::weight_stop};
+    case Weight::mend:
+      return {Look::mend, Symbol::mend_sign, Word::weight_mend};
+    case Weight::note:
+      break;
   }
   return {Look::off, Symbol::note_sign, Word::weight_note};
 }
@@ -66,9 +69,8 @@ void draw_attention(Stage& stage, const Box& box, const PourView& view, const Pl
   const Say& say = stage.say;
   const float radius = canvas.mm(1.6);
   const bool quiet = view.attention.empty();
-  const WeightLook look =
-      quiet ? WeightLook{Look::well, Symbol::check, Word::all_quiet}
-            : look_of(view.attention.front().weight);
+  const WeightLook look = quiet ? WeightLook{Look::well, Symbol::check, Word::all_quiet}
+                                : look_of(view.attention.front().weight);
   const Pair pair = pair_of(canvas.theme(), look.look);
   std::string first = quiet ? say(view.closed ? Word::pour_is_closed : Word::all_quiet)
                             : rule_title(say, view.attention.front().rule);

@@ -22,9 +22,9 @@ constexpr std::array<Cut, kFaces> kCuts{{
 }};
 
 // Latin-1 for English and Spanish, and the signs the screens write.
-constexpr ImWchar kGlyphs[] = {0x20,   0x7E,   0xA0,   0xFF,   0x2013, 0x2014, 0x2018, 0x2019,
-                               0x201C, 0x201D, 0x2026, 0x2026, 0x2032, 0x2033, 0x2190, 0x2193,
-                               0x2212, 0x2212, 0x2264, 0x2265, 0};
+constexpr ImWchar kGlyphs[] = {0x20,   0x7E,   0xA0,   0xFF,   0x2013, 0x2014, 0x2018,
+                               0x2019, 0x201C, 0x201D, 0x2026, 0x2026, 0x2032, 0x2033,
+                               0x2190, 0x2193, 0x2212, 0x2212, 0x2264, 0x2265, 0};
 
 }  // namespace
 
@@ -53,11 +53,16 @@ Fonts build_fonts(ImFontAtlas& atlas, const Scale& scale) {
 
 Face smaller(Face face) {
   switch (face) {
-    case Face::huge: return Face::title;
-    case Face::title: return Face::strong;
-    case Face::strong: return Face::small;
-    case Face::body: return Face::small;
-    case Face::small: break;
+    case Face::huge:
+      return Face::title;
+    case Face::title:
+      return Face::strong;
+    case Face::strong:
+      return Face::small;
+    case Face::body:
+      return Face::small;
+    case Face::small:
+      break;
   }
   return Face::small;
 }

@@ -12,16 +12,16 @@ namespace rb::screens {
 namespace {
 
 constexpr int kAcross = 7;
-constexpr std::array kEnglishKeys{"A", "B", "C", "D", "E", "F", "G", "H", "I", "J", "K", "L",
-                                  "M", "N", "O", "P", "Q", "R", "S", "T", "U", "V", "W", "X",
-                                  "Y", "Z", ".", "123"};
-constexpr std::array kSpanishKeys{"A", "B", "C", "D", "E", "F", "G", "H", "I", "J", "K", "L",
-                                  "M", "N", "\u00D1", "O", "P", "Q", "R", "S", "T", "U", "V",
-                                  "W", "X", "Y", "Z", "123"};
-constexpr std::array kFigures{"1", "2", "3", "4", "5", "6", "7", "8", "9", "0",
-                              ".", ",", "-", "+", "/", ":", "(", ")", "%", "'",
-                              "\u00C1", "\u00C9", "\u00CD", "\u00D3", "\u00DA", "\u00DC", "?",
-                              "ABC"};
+constexpr std::array kEnglishKeys{"A", "B", "C", "D", "E", "F", "G", "H",  "I", "J",
+                                  "K", "L", "M", "N", "O", "P", "Q", "R",  "S", "T",
+                                  "U", "V", "W", "X", "Y", "Z", ".", "123"};
+constexpr std::array kSpanishKeys{"A", "B", "C", "D", "E",      "F", "G", "H",  "I", "J",
+                                  "K", "L", "M", "N", "\u00D1", "O", "P", "Q",  "R", "S",
+                                  "T", "U", "V", "W", "X",      "Y", "Z", "123"};
+constexpr std::array kFigures{"1",      "2",      "3",      "4",      "5",      "6", "7",
+                              "8",      "9",      "0",      ".",      ",",      "-", "+",
+                              "/",      ":",      "(",      ")",      "%",      "'", "\u00C1",
+                              "\u00C9", "\u00CD", "\u00D3", "\u00DA", "\u00DC", "?", "ABC"};
 constexpr std::size_t kMostBytes = 200;
 
 }  // namespace
@@ -37,8 +37,7 @@ void draw_keyboard(Stage& stage, const Box& box, std::string& text) {
   Canvas& canvas = stage.canvas;
   const float gap = canvas.gap();
   bool& figures = stage.drafts.figures;
-  const auto& letters =
-      stage.say.language == Language::spanish ? kSpanishKeys : kEnglishKeys;
+  const auto& letters = stage.say.language == Language::spanish ? kSpanishKeys : kEnglishKeys;
   const auto& keys = figures ? kFigures : letters;
   const int lines = static_cast<int>(keys.size()) / kAcross + 1;
   std::string_view add;
@@ -47,8 +46,8 @@ void draw_keyboard(Stage& stage, const Box& box, std::string& text) {
                         .column(static_cast<int>(i) % kAcross, kAcross, gap);
     const char* letter = keys[i];
     const bool turn = i + 1 == keys.size();
-    if (button(canvas, key, {.id = fmt::format("key {}", letter), .text = letter,
-                             .repeats = true})) {
+    if (button(canvas, key,
+               {.id = fmt::format("key {}", letter), .text = letter, .repeats = true})) {
       if (turn) {
         figures = !figures;
       } else {
@@ -59,8 +58,8 @@ void draw_keyboard(Stage& stage, const Box& box, std::string& text) {
   const Box foot = box.line(lines - 1, lines, gap);
   Box space = foot;
   const Box erase = space.cut_right(foot.column(0, 3, gap).w(), gap);
-  if (button(canvas, space, {.id = "key space", .text = stage.say(Word::space_key),
-                             .repeats = true})) {
+  if (button(canvas, space,
+             {.id = "key space", .text = stage.say(Word::space_key), .repeats = true})) {
     add = " ";
   }
   if (button(canvas, erase,
@@ -96,7 +95,8 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
                      : draft.use == TypeDraft::Use::hold ? Word::hold_title
                                                          : Word::correct_why;
   const Colour soft = canvas.theme().ink_soft;
-  canvas.text(draft.text.empty() ? say(title) : fmt::format("{}_", draft.text), head.inset(canvas.mm(1.6), 0),
+  canvas.text(draft.text.empty() ? say(title) : fmt::format("{}_", draft.text),
+              head.inset(canvas.mm(1.6), 0),
               {.colours = {canvas.theme().quiet.ground,
                            draft.text.empty() ? soft : canvas.theme().quiet.ink},
                .lines = 2,
@@ -104,12 +104,20 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
   if (button(canvas, back, {.id = "back", .text = say(Word::cancel), .face = Face::small})) {
     stage.close();
   }
-  if (button(canvas, keep, {.id = "keep", .text = say(Word::keep), .look = Look::act,
-                            .face = Face::strong, .enabled = !blank})) {
+  if (button(canvas, keep,
+             {.id = "keep",
+              .text = say(Word::keep),
+              .look = Look::act,
+              .face = Face::strong,
+              .enabled = !blank})) {
     stage.close();
     switch (draft.use) {
-      case TypeDraft::Use::note: stage.keep(event::Note{draft.text, {}, {}}, draft.at); break;
-      case TypeDraft::Use::hold: stage.keep(event::Hold{draft.text}, draft.at); break;
+      case TypeDraft::Use::note:
+        stage.keep(event::Note{draft.text, {}, {}}, draft.at);
+        break;
+      case TypeDraft::Use::hold:
+        stage.keep(event::Hold{draft.text}, draft.at);
+        break;
       case TypeDraft::Use::why:
         if (draft.correcting) keep_correction(stage, *draft.correcting, draft.text);
         break;

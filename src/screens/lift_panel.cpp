@@ -17,10 +17,9 @@ std::string title(const Say& say, const LiftView& lift) {
 }
 
 std::string top_words(const Say& say, const LiftView& lift) {
-  const std::string top = lift.low == lift.high
-                              ? say(Word::top_now, say.height(lift.high))
-                              : say(Word::top_between, say.height_bare(lift.low),
-                                    say.height(lift.high));
+  const std::string top = lift.low == lift.high ? say(Word::top_now, say.height(lift.high))
+                                                : say(Word::top_between, say.height_bare(lift.low),
+                                                      say.height(lift.high));
   if (!lift.planned_top) return top;
   return top + " \u00B7 " + say(Word::planned_to, say.height_bare(*lift.planned_top));
 }
@@ -57,8 +56,7 @@ void draw_status(Stage& stage, Box box, const PourView& view) {
   if (view.hold) {
     const Box held = box.cut_top(canvas.height(Face::small));
     tag(canvas, held, Symbol::hold,
-        say(Word::on_hold_since, span_text(between(view.hold->since, view.now)),
-            view.hold->reason),
+        say(Word::on_hold_since, span_text(between(view.hold->since, view.now)), view.hold->reason),
         Look::live);
   } else {
     canvas.text(top_words(say, view.lift), box.cut_top(canvas.height(Face::small)),
@@ -70,7 +68,8 @@ void draw_status(Stage& stage, Box box, const PourView& view) {
 }
 
 void open_pad(Stage& stage, PadDraft::Use use, const PourView& view) {
-  stage.open(PadDraft{.use = use,
+  stage.open(
+      PadDraft{.use = use,
                .element = view.element_id,
                .lift = view.lift.placing.value_or(0),
                .guess = use == PadDraft::Use::top ? view.lift.guess_top : view.lift.guess_end,
@@ -98,8 +97,11 @@ void draw_lift_buttons(Stage& stage, const Box& box, const PourView& view) {
   Box rest = box;
   const Box top = rest.cut_left(std::round(box.w() * 0.36F), gap);
   if (button(canvas, top,
-             {.id = "top", .text = say(Word::top_reading), .symbol = Symbol::level,
-              .face = Face::strong, .enabled = can,
+             {.id = "top",
+              .text = say(Word::top_reading),
+              .symbol = Symbol::level,
+              .face = Face::strong,
+              .enabled = can,
               .symbol_above = true})) {
     open_pad(stage, PadDraft::Use::top, view);
   }
@@ -109,7 +111,8 @@ void draw_lift_buttons(Stage& stage, const Box& box, const PourView& view) {
               .look = Look::act,
               .symbol = Symbol::check,
               .face = Face::strong,
-              .enabled = can, .symbol_above = true})) {
+              .enabled = can,
+              .symbol_above = true})) {
     open_pad(stage, PadDraft::Use::lift_end, view);
   }
 }
@@ -126,21 +129,24 @@ void draw_lift(Stage& stage, const Box& box, const PourView& view) {
   const float status =
       canvas.height(Face::strong) + 2 * canvas.height(Face::small) + canvas.mm(0.6);
   Box buttons = in;
-  const Box words = buttons.cut_top(std::min(status, in.h() - canvas.scale().target() - gap),
-                                    canvas.mm(1));
+  const Box words =
+      buttons.cut_top(std::min(status, in.h() - canvas.scale().target() - gap), canvas.mm(1));
   buttons.y1 = std::min(buttons.y1, buttons.y0 + canvas.mm(24));
   draw_status(stage, words, view);
   draw_lift_buttons(stage, buttons, view);
   const bool can = !view.closed.has_value();
   if (view.hold) {
     if (button(canvas, actions.column(0, 2, gap),
-               {.id = "hold", .text = say(Word::resume), .look = Look::live,
-                .symbol = Symbol::run, .enabled = can})) {
+               {.id = "hold",
+                .text = say(Word::resume),
+                .look = Look::live,
+                .symbol = Symbol::run,
+                .enabled = can})) {
       stage.keep(event::Resume{});
     }
-  } else if (button(canvas, actions.column(0, 2, gap),
-                    {.id = "hold", .text = say(Word::hold), .symbol = Symbol::hold,
-                     .enabled = can})) {
+  } else if (button(
+                 canvas, actions.column(0, 2, gap),
+                 {.id = "hold", .text = say(Word::hold), .symbol = Symbol::hold, .enabled = can})) {
     stage.open(HoldDraft{stage.tapped()});
   }
   if (button(canvas, actions.column(1, 2, gap),

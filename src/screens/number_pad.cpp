@@ -104,15 +104,21 @@ void draw_value(Stage& stage, const Box& box, std::string& typed, Length guess) 
   const std::string named = units == Units::si ? "5 cm" : "1\u2033";
   const Box less = steps.column(0, 2, gap);
   const Box more = steps.column(1, 2, gap);
-  const auto put = [&](Length height) {
-    typed = as_typed(std::max(height, metres(0)), units);
-  };
-  if (button(canvas, less, {.id = "step-less", .text = named, .symbol = Symbol::minus,
-                            .enabled = now.has_value(), .repeats = true})) {
+  const auto put = [&](Length height) { typed = as_typed(std::max(height, metres(0)), units); };
+  if (button(canvas, less,
+             {.id = "step-less",
+              .text = named,
+              .symbol = Symbol::minus,
+              .enabled = now.has_value(),
+              .repeats = true})) {
     put(*now - step);
   }
-  if (button(canvas, more, {.id = "step-more", .text = named, .symbol = Symbol::plus,
-                            .enabled = now.has_value(), .repeats = true})) {
+  if (button(canvas, more,
+             {.id = "step-more",
+              .text = named,
+              .symbol = Symbol::plus,
+              .enabled = now.has_value(),
+              .repeats = true})) {
     put(*now + step);
   }
 }
@@ -126,10 +132,13 @@ void draw_bays(Stage& stage, const Box& box, PadDraft& draft, std::size_t bays) 
   const Say& say = stage.say;
   Box all = box;
   const Box every = all.cut_left(std::max(canvas.scale().target(), canvas.mm(20)), gap);
-  if (button(canvas, every, {.id = "bay all", .text = say(Word::pad_all_bays),
-                             .look = draft.bay ? Look::quiet : Look::act,
-                             .symbol = draft.bay ? Symbol::none : Symbol::check,
-                             .face = Face::small, .symbol_above = true})) {
+  if (button(canvas, every,
+             {.id = "bay all",
+              .text = say(Word::pad_all_bays),
+              .look = draft.bay ? Look::quiet : Look::act,
+              .symbol = draft.bay ? Symbol::none : Symbol::check,
+              .face = Face::small,
+              .symbol_above = true})) {
     draft.bay.reset();
   }
   const int room = static_cast<int>((all.w() + gap) / (canvas.scale().target() + gap));
@@ -138,9 +147,11 @@ void draw_bays(Stage& stage, const Box& box, PadDraft& draft, std::size_t bays) 
     for (int i = 0; i < count; ++i) {
       const bool on = draft.bay == i + 1;
       if (button(canvas, all.column(i, count, gap),
-                 {.id = "bay " + std::to_string(i + 1), .text = std::to_string(i + 1),
+                 {.id = "bay " + std::to_string(i + 1),
+                  .text = std::to_string(i + 1),
                   .look = on ? Look::act : Look::quiet,
-                  .symbol = on ? Symbol::check : Symbol::none, .symbol_above = true})) {
+                  .symbol = on ? Symbol::check : Symbol::none,
+                  .symbol_above = true})) {
         draft.bay = i + 1;
       }
     }
@@ -148,12 +159,12 @@ void draw_bays(Stage& stage, const Box& box, PadDraft& draft, std::size_t bays) 
   }
   const Box less = all.cut_left(canvas.scale().target(), gap);
   const Box more = all.cut_right(canvas.scale().target(), gap);
-  if (button(canvas, less, {.id = "bay less", .text = {}, .symbol = Symbol::back,
-                            .repeats = true})) {
+  if (button(canvas, less,
+             {.id = "bay less", .text = {}, .symbol = Symbol::back, .repeats = true})) {
     draft.bay = std::max(1, draft.bay.value_or(2) - 1);
   }
-  if (button(canvas, more, {.id = "bay more", .text = {}, .symbol = Symbol::forward,
-                            .repeats = true})) {
+  if (button(canvas, more,
+             {.id = "bay more", .text = {}, .symbol = Symbol::forward, .repeats = true})) {
     draft.bay = std::min(count, draft.bay.value_or(0) + 1);
   }
   canvas.text(draft.bay ? say(Word::pad_bay, *draft.bay) : say(Word::pad_all_bays), all,
@@ -167,8 +178,8 @@ void draw_pad(Stage& stage, const Box& box, PadDraft& draft, const PourView& vie
   const Say& say = stage.say;
   const float gap = canvas.gap();
   const bool end = draft.use == PadDraft::Use::lift_end;
-  Box in = panel_with_title(
-      stage, box, say(end ? Word::pad_end_title : Word::pad_top_title, draft.lift));
+  Box in = panel_with_title(stage, box,
+                            say(end ? Word::pad_end_title : Word::pad_top_title, draft.lift));
   const Box keys = in.cut_left(std::round(in.w() * 0.46F), gap);
   draw_keys(stage, keys, draft.typed);
   const Box last = in.cut_bottom(std::max(canvas.scale().target(), canvas.mm(19)), gap);
@@ -177,8 +188,8 @@ void draw_pad(Stage& stage, const Box& box, PadDraft& draft, const PourView& vie
   Box says = in.cut_bottom(canvas.height(Face::small) * 2, canvas.mm(1));
   draw_value(stage, in, draft.typed, draft.guess);
 
-  const auto height = draft.typed.empty() ? std::optional{draft.guess}
-                                          : typed_height(draft.typed, say.units);
+  const auto height =
+      draft.typed.empty() ? std::optional{draft.guess} : typed_height(draft.typed, say.units);
   Length stood = view.lift.low;
   if (draft.bay && static_cast<std::size_t>(*draft.bay) <= bays) {
     stood = view.elevation.bays[static_cast<std::size_t>(*draft.bay) - 1].standing;
@@ -201,8 +212,12 @@ void draw_pad(Stage& stage, const Box& box, PadDraft& draft, const PourView& vie
     stage.close();
   }
   if (button(canvas, last.column(1, 2, gap),
-             {.id = "keep", .text = say(Word::keep), .look = Look::act, .symbol = Symbol::check,
-              .face = Face::title, .enabled = height && !high})) {
+             {.id = "keep",
+              .text = say(Word::keep),
+              .look = Look::act,
+              .symbol = Symbol::check,
+              .face = Face::title,
+              .enabled = height && !high})) {
     if (end) {
       stage.keep(event::LiftEnd{draft.element, draft.lift, *height, draft.bay}, draft.at);
     } else {

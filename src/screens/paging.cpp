@@ -6,12 +6,11 @@ namespace rb::screens {
 
 std::size_t lines_in(const Canvas& canvas, float height) {
   const float gap = canvas.gap();
-  return static_cast<std::size_t>(
-      std::max(0.0F, (height + gap) / (canvas.scale().target() + gap)));
+  return static_cast<std::size_t>(std::max(0.0F, (height + gap) / (canvas.scale().target() + gap)));
 }
 
-Pages turn_pages(Stage& stage, const Box& box, std::size_t count, int& page,
-                 const std::string& id, float tall) {
+Pages turn_pages(Stage& stage, const Box& box, std::size_t count, int& page, const std::string& id,
+                 float tall) {
   Canvas& canvas = stage.canvas;
   const float gap = canvas.gap();
   if (tall <= 0) tall = canvas.scale().target();
@@ -31,7 +30,9 @@ Pages turn_pages(Stage& stage, const Box& box, std::size_t count, int& page,
       --page;
     }
     if (button(canvas, later,
-               {.id = id + " page-down", .text = {}, .symbol = Symbol::down,
+               {.id = id + " page-down",
+                .text = {},
+                .symbol = Symbol::down,
                 .enabled = page + 1 < pages})) {
       ++page;
     }
@@ -53,8 +54,7 @@ Box panel_with_title(Stage& stage, const Box& box, const std::string& title) {
 }
 
 bool back_button(Stage& stage, const Box& box, Word text) {
-  if (!button(stage.canvas, box,
-              {.id = "back", .text = stage.say(text), .symbol = Symbol::back})) {
+  if (!button(stage.canvas, box, {.id = "back", .text = stage.say(text), .symbol = Symbol::back})) {
     return false;
   }
   stage.close();

@@ -18,8 +18,8 @@ struct Pages {
 
 /// Draws the turning buttons at the foot of a box when the list needs them, else a way back alone.
 /// `page` is kept in range. Lines are `tall` pixels (0 = a target's height).
-Pages turn_pages(Stage& stage, const Box& box, std::size_t count, int& page,
-                 const std::string& id, float tall = 0);
+Pages turn_pages(Stage& stage, const Box& box, std::size_t count, int& page, const std::string& id,
+                 float tall = 0);
 
 /// A panel over the work area with its title at the top; returns the room inside. Used by every
 /// dialog; the way back is the dialog's own.

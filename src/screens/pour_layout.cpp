@@ -8,7 +8,7 @@ namespace {
 constexpr double kHeadMm = 15.0;
 constexpr double kSideButtonMm = 25.0;
 constexpr double kClockMm = 19.0;
-constexpr double kLowerMm = 58.0;  // lift and taps under a lying elevation
+constexpr double kLowerMm = 58.0;    // lift and taps under a lying elevation
 constexpr double kTypingMm = 111.0;  // a line of text and five of keys
 constexpr double kTallAspect = 1.1;
 }  // namespace
@@ -16,8 +16,9 @@ constexpr double kTallAspect = 1.1;
 PourLayout lay_out_pour(const Scale& scale, double aspect, bool two_sides, HandSide rows_on) {
   const float gap = scale.gap();
   PourLayout out;
-  Box all = Box{0, 0, static_cast<float>(scale.width_px()), static_cast<float>(scale.height_px())}
-                .inset(gap);
+  Box all =
+      Box{0, 0, static_cast<float>(scale.width_px()), static_cast<float>(scale.height_px())}.inset(
+          gap);
   Box head = all.cut_top(scale.mm(kHeadMm), gap);
   out.back = head.cut_left(scale.mm(kSideButtonMm), gap);
   out.more = head.cut_right(scale.mm(kSideButtonMm), gap);

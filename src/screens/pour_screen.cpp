@@ -63,16 +63,15 @@ void draw_pour(Stage& stage, const PourView& view, const std::vector<Finding>& f
                const Plan& plan) {
   Canvas& canvas = stage.canvas;
   const double high = std::max(in_metres(view.elevation.height), 0.1);
-  const PourLayout layout =
-      lay_out_pour(canvas.scale(), in_metres(view.elevation.length) / high, view.two_sides,
-                   stage.settings.rows_on);
-  if (button(canvas, layout.back, {.id = "pours", .text = stage.say(Word::all_pours),
-                                   .symbol = Symbol::back})) {
+  const PourLayout layout = lay_out_pour(canvas.scale(), in_metres(view.elevation.length) / high,
+                                         view.two_sides, stage.settings.rows_on);
+  if (button(canvas, layout.back,
+             {.id = "pours", .text = stage.say(Word::all_pours), .symbol = Symbol::back})) {
     stage.close();
     stage.intents.emplace_back(LeavePour{});
   }
-  if (button(canvas, layout.more, {.id = "more", .text = stage.say(Word::more),
-                                   .symbol = Symbol::more})) {
+  if (button(canvas, layout.more,
+             {.id = "more", .text = stage.say(Word::more), .symbol = Symbol::more})) {
     stage.open(MoreDraft{});
   }
   draw_clock(stage, layout.clock);

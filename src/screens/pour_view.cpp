@@ -177,9 +177,8 @@ std::vector<ElementChoice> choices(const PourState& state) {
   std::vector<ElementChoice> all;
   for (std::size_t i = 0; i < state.elements.size(); ++i) {
     const Element& element = state.plan->elements[i];
-    ElementChoice choice{.id = element.id,
-                         .kind = element.kind,
-                         .planned = static_cast<int>(element.lifts.size())};
+    ElementChoice choice{
+        .id = element.id, .kind = element.kind, .planned = static_cast<int>(element.lifts.size())};
     if (const LiftState* placing = state.placing(i)) choice.placing = placing->lift;
     choice.lifts_done = static_cast<int>(state.elements[i].lifts.size()) - (choice.placing ? 1 : 0);
     for (std::size_t row = 0; row < element.rows.size(); ++row) {

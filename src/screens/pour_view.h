@@ -26,31 +26,31 @@ struct RowView {
   std::size_t row = 0;  ///< index into the element's rows
   RowPlace place{};
   Length z{}, reach_low{}, reach_high{}, reach_left{}, reach_right{};
-  std::vector<MotorSpot> spots{};           ///< from left to right
+  std::vector<MotorSpot> spots{};         ///< from left to right
   bool serves_lift = false;               ///< the plan has it work for this lift
-  std::optional<Moment> running_since{};    ///< none = at rest
+  std::optional<Moment> running_since{};  ///< none = at rest
   Seconds ran{};                          ///< for this lift, all its runs, up to now
   Seconds low{}, high{};                  ///< the band
   DoseWord word = DoseWord::none;
-  Seconds to_go{};                        ///< until enough, or over by how much
-  std::optional<Pressure> head{};           ///< if it ran now, full liquid; none = nothing in reach
+  Seconds to_go{};                 ///< until enough, or over by how much
+  std::optional<Pressure> head{};  ///< if it ran now, full liquid; none = nothing in reach
   std::optional<Pressure> rating{};
   RowCaution caution = RowCaution::none;
   bool hung = false, cables = false;
 };
 
 struct LiftView {
-  std::optional<int> placing{};             ///< the lift being placed
-  int next = 1;                           ///< the lift a start would begin
-  int planned = 0;                        ///< how many lifts the plan has
-  std::optional<int> latest{};              ///< the lift started last: rows work for it
-  std::optional<Moment> since{};            ///< when the lift being placed, or the last one, began
-  std::optional<Length> planned_top{};      ///< of the lift being placed, or of the next
-  Length low{}, high{};                       ///< lowest and highest bay, as measured
-  std::optional<Moment> read_at{};          ///< the last reading
+  std::optional<int> placing{};         ///< the lift being placed
+  int next = 1;                         ///< the lift a start would begin
+  int planned = 0;                      ///< how many lifts the plan has
+  std::optional<int> latest{};          ///< the lift started last: rows work for it
+  std::optional<Moment> since{};        ///< when the lift being placed, or the last one, began
+  std::optional<Length> planned_top{};  ///< of the lift being placed, or of the next
+  Length low{}, high{};                 ///< lowest and highest bay, as measured
+  std::optional<Moment> read_at{};      ///< the last reading
   std::optional<Velocity> rise{}, rise_limit{};
-  Length guess_top{}, guess_end{};            ///< what the number pad starts from
-  Length ceiling{};                         ///< the form's height
+  Length guess_top{}, guess_end{};  ///< what the number pad starts from
+  Length ceiling{};                 ///< the form's height
   bool fast = false;
 };
 
@@ -58,7 +58,7 @@ struct LiftView {
 struct TapView {
   EventRef ref = 0;
   EventId id{};
-  Moment at{};                 ///< when it happened
+  Moment at{};                   ///< when it happened
   std::optional<Moment> kept{};  ///< when it was safe in the book
   Happening what{};
   bool struck = false, fixed = false, late = false, counts = true;
@@ -68,9 +68,9 @@ struct TapView {
 
 struct BayView {
   Length x0{}, x1{};
-  Length standing{};                 ///< measured
-  Length lift_bottom{};              ///< where this lift began
-  std::optional<Length> about{};     ///< reckoned from the last rise, never above the planned top
+  Length standing{};              ///< measured
+  Length lift_bottom{};           ///< where this lift began
+  std::optional<Length> about{};  ///< reckoned from the last rise, never above the planned top
   bool ended = true;
 };
 
@@ -104,8 +104,8 @@ struct PourView {
   std::vector<ElementChoice> elements{};
   Moment now{};
   LiftView lift{};
-  std::vector<RowView> rows{};  ///< from the top down, near before far
-  std::vector<TapView> taps{};  ///< the latest first
+  std::vector<RowView> rows{};       ///< from the top down, near before far
+  std::vector<TapView> taps{};       ///< the latest first
   std::vector<Finding> attention{};  ///< what needs a hand now, in order of harm
   int stops = 0, mends = 0, notes = 0;
   std::optional<HoldView> hold{};

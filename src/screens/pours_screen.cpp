@@ -34,9 +34,8 @@ void draw_card(Stage& stage, const Box& box, const PourCard& pour) {
   right.y0 += spare;
   canvas.text(pour.name, in.cut_top(canvas.height(Face::strong)),
               {.face = Face::strong, .colours = ground, .free_text = true});
-  const TextStyle soft{.face = Face::small,
-                       .colours = {ground.ground, canvas.theme().ink_soft},
-                       .free_text = true};
+  const TextStyle soft{
+      .face = Face::small, .colours = {ground.ground, canvas.theme().ink_soft}, .free_text = true};
   canvas.text(pour.site, in.cut_top(canvas.height(Face::small)), soft);
   const Box state = right.cut_top(canvas.height(Face::strong));
   if (pour.rows_running > 0) {
@@ -69,7 +68,9 @@ void draw_pours(Stage& stage, const std::vector<PourCard>& pours) {
     stage.open(QuitDraft{});
   }
   if (button(canvas, head.cut_right(side, gap),
-             {.id = "settings", .text = say(Word::settings), .face = Face::small,
+             {.id = "settings",
+              .text = say(Word::settings),
+              .face = Face::small,
               .symbol_above = true})) {
     stage.open(SettingsDraft{});
   }
@@ -97,7 +98,9 @@ void draw_pours(Stage& stage, const std::vector<PourCard>& pours) {
       --page;
     }
     if (button(canvas, foot.column(2, 3, gap),
-               {.id = "pours page-down", .text = {}, .symbol = Symbol::down,
+               {.id = "pours page-down",
+                .text = {},
+                .symbol = Symbol::down,
                 .enabled = page + 1 < pages})) {
       ++page;
     }

@@ -18,8 +18,8 @@ struct SeenTarget {
 
 struct SeenText {
   std::string text{};
-  Box box{};        ///< the room the letters took
-  Box room{};       ///< the room they had
+  Box box{};   ///< the room the letters took
+  Box room{};  ///< the room they had
   Colour ink{}, ground{};
   bool fits = true;
   bool free_text = false;  ///< written by a user: may be shortened with an ellipsis

@@ -13,20 +13,28 @@ constexpr double kTallestMm = 27.0;
 
 Look look_of(DoseWord word) {
   switch (word) {
-    case DoseWord::enough: return Look::well;
-    case DoseWord::over: return Look::mend;
-    case DoseWord::more: return Look::live;
-    case DoseWord::none: break;
+    case DoseWord::enough:
+      return Look::well;
+    case DoseWord::over:
+      return Look::mend;
+    case DoseWord::more:
+      return Look::live;
+    case DoseWord::none:
+      break;
   }
   return Look::quiet;
 }
 
 std::string dose_words(const Say& say, const RowView& row) {
   switch (row.word) {
-    case DoseWord::more: return say(Word::seconds_more, whole_seconds(row.to_go));
-    case DoseWord::enough: return say(Word::enough);
-    case DoseWord::over: return say(Word::seconds_over, whole_seconds(row.to_go));
-    case DoseWord::none: break;
+    case DoseWord::more:
+      return say(Word::seconds_more, whole_seconds(row.to_go));
+    case DoseWord::enough:
+      return say(Word::enough);
+    case DoseWord::over:
+      return say(Word::seconds_over, whole_seconds(row.to_go));
+    case DoseWord::none:
+      break;
   }
   return say(Word::not_run_yet);
 }
@@ -39,11 +47,16 @@ struct Caution {
 
 Caution caution_of(const Say& say, const RowView& row) {
   switch (row.caution) {
-    case RowCaution::head_over: return {say(Word::caution_head), Symbol::stop_sign, Look::stop};
-    case RowCaution::cables_open: return {say(Word::caution_cables), Symbol::mend_sign, Look::mend};
-    case RowCaution::not_hung: return {say(Word::caution_not_hung), Symbol::cable, Look::off};
-    case RowCaution::no_concrete: return {say(Word::caution_no_concrete), Symbol::none, Look::off};
-    case RowCaution::none: break;
+    case RowCaution::head_over:
+      return {say(Word::caution_head), Symbol::stop_sign, Look::stop};
+    case RowCaution::cables_open:
+      return {say(Word::caution_cables), Symbol::mend_sign, Look::mend};
+    case RowCaution::not_hung:
+      return {say(Word::caution_not_hung), Symbol::cable, Look::off};
+    case RowCaution::no_concrete:
+      return {say(Word::caution_no_concrete), Symbol::none, Look::off};
+    case RowCaution::none:
+      break;
   }
   return {};
 }
@@ -82,20 +95,18 @@ void draw_info(Stage& stage, const Box& box, const RowView& row, bool two_sides)
   if (ran) bar = in.cut_bottom(canvas.mm(2.6), canvas.mm(1.6)).inset(0, canvas.mm(0.4));
   const bool roomy = in.h() >= canvas.height(Face::huge) + canvas.height(Face::small);
   Box first = in.cut_top(std::max(in.h() / 2, roomy ? canvas.height(Face::huge) : 0.0F));
-  const Box label = canvas.text(
-      row.place.row.text, first,
-      {.face = Face::title, .colours = ground, .free_text = true});
+  const Box label = canvas.text(row.place.row.text, first,
+                                {.face = Face::title, .colours = ground, .free_text = true});
   Box beside{label.x1 + canvas.mm(1.5), first.y0, first.x1, first.y1};
   if (ran) {
-    canvas.text(timer(row.ran), beside,
-                {.face = roomy ? Face::huge : Face::title,
-                 .colours = ground,
-                 .across = Across::right});
+    canvas.text(
+        timer(row.ran), beside,
+        {.face = roomy ? Face::huge : Face::title, .colours = ground, .across = Across::right});
   } else {
     std::string where = say.height(row.z);
     if (two_sides) {
-      where = say(row.place.side == Side::near_side ? Word::near_side : Word::far_side) + " " +
-              where;
+      where =
+          say(row.place.side == Side::near_side ? Word::near_side : Word::far_side) + " " + where;
     }
     canvas.text(where, beside,
                 {.face = Face::small,
@@ -198,16 +209,15 @@ void draw_rows(Stage& stage, const Box& box, int columns, const PourView& view) 
                {.id = "rows up", .text = {}, .symbol = Symbol::up, .enabled = page > 0})) {
       --page;
     }
-    if (button(canvas, turn.column(1, 2, gap),
-               {.id = "rows down", .text = {}, .symbol = Symbol::down,
-                .enabled = page + 1 < pages})) {
+    if (button(
+            canvas, turn.column(1, 2, gap),
+            {.id = "rows down", .text = {}, .symbol = Symbol::down, .enabled = page + 1 < pages})) {
       ++page;
     }
     first = static_cast<std::size_t>(page) * lines;
   }
-  const float tall =
-      std::min(canvas.mm(kTallestMm),
-               std::floor((room.h() + gap) / static_cast<float>(lines)) - gap);
+  const float tall = std::min(canvas.mm(kTallestMm),
+                              std::floor((room.h() + gap) / static_cast<float>(lines)) - gap);
   for (std::size_t s = 0; s < stacks.size(); ++s) {
     const Box column = room.column(static_cast<int>(s), columns, gap);
     for (std::size_t i = 0; i < lines && first + i < stacks[s].size(); ++i) {

@@ -44,8 +44,8 @@ std::string Say::rise(Velocity rise) const {
 }
 
 std::string Say::rise_bare(Velocity rise) const {
-  return fmt::format("{:.1f}", units == Units::us ? in_feet_per_hour(rise)
-                                                  : in_metres_per_hour(rise));
+  return fmt::format("{:.1f}",
+                     units == Units::us ? in_feet_per_hour(rise) : in_metres_per_hour(rise));
 }
 
 std::string Say::temperature(Celsius temperature) const {
@@ -53,11 +53,17 @@ std::string Say::temperature(Celsius temperature) const {
   return fmt::format("{:.0f} \u00B0C", temperature.degrees);
 }
 
-std::string Say::clock(Moment moment) const { return clock_text(moment, utc_offset); }
+std::string Say::clock(Moment moment) const {
+  return clock_text(moment, utc_offset);
+}
 
-std::string Say::clock_short(Moment moment) const { return clock(moment).substr(0, 5); }
+std::string Say::clock_short(Moment moment) const {
+  return clock(moment).substr(0, 5);
+}
 
-std::string Say::day(Moment moment) const { return day_text(moment, utc_offset); }
+std::string Say::day(Moment moment) const {
+  return day_text(moment, utc_offset);
+}
 
 std::string Say::figure(double value, const std::string& unit) const {
   if (unit == "s") return value < 600 ? fmt::format("{:.0f} s", value) : span_text(Seconds{value});
@@ -90,6 +96,8 @@ std::string span_text(Seconds span) {
   return fmt::format("{} h {} min", whole / 3600, whole / 60 % 60);
 }
 
-int whole_seconds(Seconds span) { return static_cast<int>(std::ceil(std::max(span.count(), 0.0))); }
+int whole_seconds(Seconds span) {
+  return static_cast<int>(std::ceil(std::max(span.count(), 0.0)));
+}
 
 }  // namespace rb::screens

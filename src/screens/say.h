@@ -28,9 +28,9 @@ struct Say {
   [[nodiscard]] std::string height(Length height) const;
   /// The same for the inside of a sentence where the unit was just said: "1.35".
   [[nodiscard]] std::string height_bare(Length height) const;
-  [[nodiscard]] std::string pressure(Pressure pressure) const;       ///< "42 kPa", "877 psf"
+  [[nodiscard]] std::string pressure(Pressure pressure) const;  ///< "42 kPa", "877 psf"
   [[nodiscard]] std::string pressure_bare(Pressure pressure) const;
-  [[nodiscard]] std::string rise(Velocity rise) const;               ///< "1.8 m/h", "5.9 ft/h"
+  [[nodiscard]] std::string rise(Velocity rise) const;  ///< "1.8 m/h", "5.9 ft/h"
   [[nodiscard]] std::string rise_bare(Velocity rise) const;
   [[nodiscard]] std::string temperature(Celsius temperature) const;  ///< "21 °C", "70 °F"
   [[nodiscard]] std::string clock(Moment moment) const;              ///< "05:12:07"

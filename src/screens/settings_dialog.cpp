@@ -45,12 +45,12 @@ void draw_size(Stage& stage, const Box& line, Settings& changed) {
               {.face = Face::strong, .colours = canvas.on_panel(), .lines = 2});
   const Box less = in.cut_left(canvas.scale().target(), canvas.gap());
   const Box more = in.cut_right(canvas.scale().target(), canvas.gap());
-  if (button(canvas, less, {.id = "size less", .text = {}, .symbol = Symbol::minus,
-                            .repeats = true})) {
+  if (button(canvas, less,
+             {.id = "size less", .text = {}, .symbol = Symbol::minus, .repeats = true})) {
     changed.diagonal_inches = std::max(7.0, changed.diagonal_inches - 0.1);
   }
-  if (button(canvas, more, {.id = "size more", .text = {}, .symbol = Symbol::plus,
-                            .repeats = true})) {
+  if (button(canvas, more,
+             {.id = "size more", .text = {}, .symbol = Symbol::plus, .repeats = true})) {
     changed.diagonal_inches = std::min(32.0, changed.diagonal_inches + 0.1);
   }
   // A bar to hold a rule against: the only honest way to know the density.
@@ -76,10 +76,10 @@ void draw_settings(Stage& stage, const Box& box) {
   Box in = panel_with_title(stage, box, say(Word::settings));
   back_button(stage, in.cut_bottom(canvas.scale().target(), gap));
   in.y1 = std::min(in.y1, in.y0 + 5 * canvas.mm(20));
-  const int theme = choose(stage, in.line(0, 5, gap), Word::set_theme,
-                           {{"theme sun", say(Word::set_sun), changed.theme == ThemeName::sun},
-                            {"theme night", say(Word::set_night),
-                             changed.theme == ThemeName::night}});
+  const int theme =
+      choose(stage, in.line(0, 5, gap), Word::set_theme,
+             {{"theme sun", say(Word::set_sun), changed.theme == ThemeName::sun},
+              {"theme night", say(Word::set_night), changed.theme == ThemeName::night}});
   if (theme >= 0) changed.theme = theme == 0 ? ThemeName::sun : ThemeName::night;
   const int language =
       choose(stage, in.line(1, 5, gap), Word::set_language,
@@ -93,10 +93,10 @@ void draw_settings(Stage& stage, const Box& box) {
   if (units == 0) changed.units.reset();
   if (units == 1) changed.units = Units::si;
   if (units == 2) changed.units = Units::us;
-  const int hand = choose(stage, in.line(3, 5, gap), Word::hand,
-                          {{"hand left", say(Word::hand_left), changed.rows_on == HandSide::left},
-                           {"hand right", say(Word::hand_right),
-                            changed.rows_on == HandSide::right}});
+  const int hand =
+      choose(stage, in.line(3, 5, gap), Word::hand,
+             {{"hand left", say(Word::hand_left), changed.rows_on == HandSide::left},
+              {"hand right", say(Word::hand_right), changed.rows_on == HandSide::right}});
   if (hand >= 0) changed.rows_on = hand == 0 ? HandSide::left : HandSide::right;
   draw_size(stage, in.line(4, 5, gap), changed);
   if (!(changed == stage.settings)) stage.intents.emplace_back(ChangeSettings{changed});

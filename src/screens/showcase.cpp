@@ -13,7 +13,9 @@ Drafts with(Dialog dialog) {
   return drafts;
 }
 
-Drafts plain(const PourState&) { return {}; }
+Drafts plain(const PourState&) {
+  return {};
+}
 
 ElementId first_element(const PourState& state) {
   return state.plan->elements.empty() ? ElementId{} : state.plan->elements.front().id;
@@ -64,8 +66,7 @@ constexpr std::array kScreens{
                    [](const PourState& s) { return with(pad_draft(s, PadDraft::Use::top)); }},
     ShowcaseScreen{"pad-end", true,
                    [](const PourState& s) { return with(pad_draft(s, PadDraft::Use::lift_end)); }},
-    ShowcaseScreen{"row", true,
-                   [](const PourState& s) { return with(RowDraft{first_row(s)}); }},
+    ShowcaseScreen{"row", true, [](const PourState& s) { return with(RowDraft{first_row(s)}); }},
     ShowcaseScreen{"run-anyway", true,
                    [](const PourState& s) {
                      return with(RunAnywayDraft{first_row(s), s.moment(s.last)});
@@ -107,7 +108,9 @@ constexpr std::array kScreens{
 
 }  // namespace
 
-std::span<const ShowcaseScreen> showcase() { return kScreens; }
+std::span<const ShowcaseScreen> showcase() {
+  return kScreens;
+}
 
 const ShowcaseScreen* find_screen(std::string_view name) {
   const auto found = std::find_if(kScreens.begin(), kScreens.end(),

@@ -31,7 +31,9 @@ struct Stage {
   void close() const { next = std::monostate{}; }
   /// When the tap answered in this frame happened.
   [[nodiscard]] Moment tapped() const { return canvas.tap() ? canvas.tap()->wall : now; }
-  void keep(Happening what, Moment at) const { intents.emplace_back(KeepEvent{std::move(what), at}); }
+  void keep(Happening what, Moment at) const {
+    intents.emplace_back(KeepEvent{std::move(what), at});
+  }
   void keep(Happening what) const { keep(std::move(what), tapped()); }
 };
 

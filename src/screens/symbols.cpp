@@ -76,9 +76,14 @@ void sun(Pen& pen) {
 void Canvas::symbol(Symbol symbol, const Box& box, Colour colour) {
   Pen pen(*this, box, colour);
   switch (symbol) {
-    case Symbol::none: break;
-    case Symbol::run: pen.wedge({6, 3}, {6, 21}, {21, 12}); break;
-    case Symbol::rest: pen.block(5, 5, 19, 19); break;
+    case Symbol::none:
+      break;
+    case Symbol::run:
+      pen.wedge({6, 3}, {6, 21}, {21, 12});
+      break;
+    case Symbol::rest:
+      pen.block(5, 5, 19, 19);
+      break;
     case Symbol::rise:
       pen.stroke({{12, 16}, {12, 3.5F}});
       pen.stroke({{6, 9}, {12, 3}, {18, 9}});
@@ -90,7 +95,9 @@ void Canvas::symbol(Symbol symbol, const Box& box, Colour colour) {
       pen.stroke({{7, 17}, {17, 17}}, 2);
       pen.stroke({{10, 21}, {14, 21}}, 2);
       break;
-    case Symbol::check: pen.stroke({{4, 13}, {10, 19}, {20, 6}}, 3.4F); break;
+    case Symbol::check:
+      pen.stroke({{4, 13}, {10, 19}, {20, 6}}, 3.4F);
+      break;
     case Symbol::cross:
       pen.stroke({{5, 5}, {19, 19}}, 3.4F);
       pen.stroke({{19, 5}, {5, 19}}, 3.4F);
@@ -100,10 +107,18 @@ void Canvas::symbol(Symbol symbol, const Box& box, Colour colour) {
       pen.wedge({3, 21}, {4.2F, 15.8F}, {8.2F, 19.8F});
       pen.stroke({{13, 21}, {21, 21}}, 2);
       break;
-    case Symbol::back: pen.stroke({{15, 4}, {7, 12}, {15, 20}}, 3.4F); break;
-    case Symbol::forward: pen.stroke({{9, 4}, {17, 12}, {9, 20}}, 3.4F); break;
-    case Symbol::up: pen.stroke({{4, 15}, {12, 7}, {20, 15}}, 3.4F); break;
-    case Symbol::down: pen.stroke({{4, 9}, {12, 17}, {20, 9}}, 3.4F); break;
+    case Symbol::back:
+      pen.stroke({{15, 4}, {7, 12}, {15, 20}}, 3.4F);
+      break;
+    case Symbol::forward:
+      pen.stroke({{9, 4}, {17, 12}, {9, 20}}, 3.4F);
+      break;
+    case Symbol::up:
+      pen.stroke({{4, 15}, {12, 7}, {20, 15}}, 3.4F);
+      break;
+    case Symbol::down:
+      pen.stroke({{4, 9}, {12, 17}, {20, 9}}, 3.4F);
+      break;
     case Symbol::more:
       pen.spot(4.5F, 12, 2.6F);
       pen.spot(12, 12, 2.6F);
@@ -150,8 +165,12 @@ void Canvas::symbol(Symbol symbol, const Box& box, Colour colour) {
       pen.stroke({{12, 4}, {12, 20}}, 3.4F);
       pen.stroke({{4, 12}, {20, 12}}, 3.4F);
       break;
-    case Symbol::minus: pen.stroke({{4, 12}, {20, 12}}, 3.4F); break;
-    case Symbol::sun: sun(pen); break;
+    case Symbol::minus:
+      pen.stroke({{4, 12}, {20, 12}}, 3.4F);
+      break;
+    case Symbol::sun:
+      sun(pen);
+      break;
     case Symbol::moon:
       pen.stroke({{15, 3}, {10, 5}, {7, 9}, {7, 14}, {10, 19}, {15, 21}, {20, 19}}, 2.4F);
       pen.stroke({{15, 3}, {13, 8}, {14, 13}, {17, 17}, {20, 19}}, 2.4F);

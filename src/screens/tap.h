@@ -24,16 +24,16 @@ struct Touch {
 
 /// What can be tapped, as it was last drawn. Later ones lie over earlier ones.
 struct Target {
-  std::string id{};         ///< what it is, not what is written on it: "row R1 near" runs and rests
-  Box box{};                ///< where it is drawn and felt
-  bool enabled = true;    ///< a target that is not still swallows the tap
-  bool repeats = false;   ///< may be tapped as fast as a finger can (keys of a pad)
+  std::string id{};      ///< what it is, not what is written on it: "row R1 near" runs and rests
+  Box box{};             ///< where it is drawn and felt
+  bool enabled = true;   ///< a target that is not still swallows the tap
+  bool repeats = false;  ///< may be tapped as fast as a finger can (keys of a pad)
 };
 
 struct Tap {
   std::string id{};
   Point at{};
-  Moment wall{};     ///< when the finger left the glass
+  Moment wall{};  ///< when the finger left the glass
   Seconds steady{};
 };
 

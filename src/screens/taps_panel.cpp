@@ -64,8 +64,8 @@ void draw_tap(Stage& stage, const Box& box, const TapView& tap, const PourView& 
   const std::string at = say.clock_short(tap.at);
   const Box when = first.cut_left(canvas.width("00:00", Face::small), canvas.mm(1.5));
   canvas.text(at, when, {.face = Face::small, .colours = {pair.ground, soft}});
-  const Box wrote = canvas.text(text, first,
-                                {.face = Face::strong, .colours = pair, .free_text = true});
+  const Box wrote =
+      canvas.text(text, first, {.face = Face::strong, .colours = pair, .free_text = true});
   if (tap.struck) {
     canvas.line({wrote.x0, wrote.middle().y}, {wrote.x1, wrote.middle().y}, pair.ink,
                 canvas.mm(0.5));

@@ -52,6 +52,8 @@ constexpr Theme kNight{
 
 }  // namespace
 
-const Theme& theme(ThemeName name) { return name == ThemeName::night ? kNight : kSun; }
+const Theme& theme(ThemeName name) {
+  return name == ThemeName::night ? kNight : kSun;
+}
 
 }  // namespace rb::screens

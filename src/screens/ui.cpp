@@ -34,8 +34,7 @@ struct Ui::Inside {
     fonts = build_fonts(*ImGui::GetIO().Fonts, *scale);
     ++fonts_version;
   }
-  void draw(const UiInput& input, const World& world, const std::optional<Tap>& tap,
-            UiOutput& out);
+  void draw(const UiInput& input, const World& world, const std::optional<Tap>& tap, UiOutput& out);
 };
 
 namespace {
@@ -53,16 +52,16 @@ void draw_trouble(Stage& stage, const Trouble& trouble) {
   const Word head = trouble.not_kept ? Word::not_kept : Word::trouble;
   canvas.text(stage.say(head), in.cut_top(canvas.height(Face::strong)),
               {.face = Face::strong, .colours = pair});
-  canvas.text(trouble.text, in,
-              {.face = Face::small, .colours = pair, .down = Down::top, .lines = 2,
-               .free_text = true});
+  canvas.text(
+      trouble.text, in,
+      {.face = Face::small, .colours = pair, .down = Down::top, .lines = 2, .free_text = true});
 }
 
 void draw_over_pours(Stage& stage, const std::vector<PourCard>& pours) {
   const Scale& scale = stage.canvas.scale();
-  const Box all = Box{0, 0, static_cast<float>(scale.width_px()),
-                      static_cast<float>(scale.height_px())}
-                      .inset(stage.canvas.gap());
+  const Box all =
+      Box{0, 0, static_cast<float>(scale.width_px()), static_cast<float>(scale.height_px())}.inset(
+          stage.canvas.gap());
   if (std::holds_alternative<SettingsDraft>(stage.drafts.dialog)) {
     draw_settings(stage, all);
   } else if (std::holds_alternative<QuitDraft>(stage.drafts.dialog)) {
@@ -78,11 +77,11 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
                       UiOutput& out) {
   const Theme& colours = theme(settings.theme);
   const auto second = std::chrono::floor<std::chrono::seconds>(world.now.time_since_epoch());
-  Canvas canvas(*ImGui::GetBackgroundDrawList(), fonts, colours, *scale, probe, tap,
-                taps.pressed(), static_cast<int>(second.count() % 3600));
+  Canvas canvas(*ImGui::GetBackgroundDrawList(), fonts, colours, *scale, probe, tap, taps.pressed(),
+                static_cast<int>(second.count() % 3600));
   const Units units = settings.units ? *settings.units
-                      : world.state ? world.state->plan->units
-                                    : Units::si;
+                      : world.state  ? world.state->plan->units
+                                     : Units::si;
   const Say say{settings.language, units, world.utc_offset};
   std::optional<Dialog> next;
   Stage stage{canvas, say, settings, drafts, out.intents, world.now, next, input.typed};
@@ -91,8 +90,7 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
   canvas.fill(all, colours.page);
   if (input.escape) stage.close();
   if (world.state != nullptr && world.report != nullptr) {
-    const PourView view =
-        make_pour_view(*world.state, *world.report, drafts.element, world.now);
+    const PourView view = make_pour_view(*world.state, *world.report, drafts.element, world.now);
     drafts.element = view.element;
     draw_pour(stage, view, world.report->findings, *world.state->plan);
     out.next_change = screens::next_change(view);
@@ -116,7 +114,9 @@ Ui::Ui(Settings settings) : in_(std::make_unique<Inside>()) {
   io.LogFilename = nullptr;
 }
 
-Ui::~Ui() { ImGui::DestroyContext(in_->context); }
+Ui::~Ui() {
+  ImGui::DestroyContext(in_->context);
+}
 
 UiOutput Ui::frame(const UiInput& input, const World& world) {
   Inside& in = *in_;
@@ -158,11 +158,23 @@ UiOutput Ui::frame(const UiInput& input, const World& world) {
   return out;
 }
 
-int Ui::fonts_version() const { return in_->fonts_version; }
-const Settings& Ui::settings() const { return in_->settings; }
-void Ui::set(const Settings& settings) { in_->settings = settings; }
-Drafts& Ui::drafts() { return in_->drafts; }
-const Probe& Ui::probe() const { return in_->probe; }
-int Ui::refused_taps() const { return in_->taps.refused(); }
+int Ui::fonts_version() const {
+  return in_->fonts_version;
+}
+const Settings& Ui::settings() const {
+  return in_->settings;
+}
+void Ui::set(const Settings& settings) {
+  in_->settings = settings;
+}
+Drafts& Ui::drafts() {
+  return in_->drafts;
+}
+const Probe& Ui::probe() const {
+  return in_->probe;
+}
+int Ui::refused_taps() const {
+  return in_->taps.refused();
+}
 
 }  // namespace rb::screens

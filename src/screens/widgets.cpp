@@ -11,14 +11,22 @@ constexpr double kRadiusMm = 1.6;
 
 Pair pair_of(const Theme& theme, Look look) {
   switch (look) {
-    case Look::quiet: return theme.quiet;
-    case Look::act: return theme.act;
-    case Look::run: return theme.run;
-    case Look::live: return theme.live;
-    case Look::stop: return theme.stop;
-    case Look::mend: return theme.mend;
-    case Look::well: return theme.well;
-    case Look::off: return theme.off;
+    case Look::quiet:
+      return theme.quiet;
+    case Look::act:
+      return theme.act;
+    case Look::run:
+      return theme.run;
+    case Look::live:
+      return theme.live;
+    case Look::stop:
+      return theme.stop;
+    case Look::mend:
+      return theme.mend;
+    case Look::well:
+      return theme.well;
+    case Look::off:
+      return theme.off;
   }
   return theme.quiet;
 }
@@ -149,9 +157,9 @@ void band_bar(Canvas& canvas, const Box& box, double value, double low, double h
   // Posts stand out over and under the bar, so the band is a shape and not a shade.
   const float post = canvas.mm(0.6);
   for (const double v : {low, high}) {
-    canvas.fill({at(v) - post / 2, box.y0 - canvas.mm(0.8), at(v) + post / 2,
-                 box.y1 + canvas.mm(0.8)},
-                theme.ink);
+    canvas.fill(
+        {at(v) - post / 2, box.y0 - canvas.mm(0.8), at(v) + post / 2, box.y1 + canvas.mm(0.8)},
+        theme.ink);
   }
 }
 

@@ -12,10 +12,10 @@ enum class Look { quiet, act, run, live, stop, mend, well, off };
 Pair pair_of(const Theme& theme, Look look);
 
 struct ButtonSpec {
-  std::string id{};            ///< stays the same whatever is written
-  std::string text{};          ///< what it does, in capitals by habit of the words table
-  std::string under = {};    ///< a second, smaller line
-  std::string said{};        ///< words that belong to it but stand beside it: the row's name
+  std::string id{};        ///< stays the same whatever is written
+  std::string text{};      ///< what it does, in capitals by habit of the words table
+  std::string under = {};  ///< a second, smaller line
+  std::string said{};      ///< words that belong to it but stand beside it: the row's name
   Look look = Look::quiet;
   Symbol symbol = Symbol::none;
   Face face = Face::strong;

@@ -75,7 +75,9 @@ TEST_CASE("every letter of every word, figure and key has its glyph in every fac
       }
     }
   }
-  look("\u00B7 \u2026 _ \u2033 \u2032 \u00BD \u00D1\u00C1\u00C9\u00CD\u00D3\u00DA\u00DC\u00F1 ?%'()/:,.+-");
+  look(
+      "\u00B7 \u2026 _ \u2033 \u2032 \u00BD \u00D1\u00C1\u00C9\u00CD\u00D3\u00DA\u00DC\u00F1 "
+      "?%'()/:,.+-");
   for (const unsigned code : missing) CAPTURE(code);
   CHECK(missing.empty());
 }

@@ -18,7 +18,9 @@ struct Size {
 };
 constexpr Size kSizes[] = {{1280, 800}, {1920, 1200}, {1024, 768}, {800, 1280}};
 
-Rgb rgb_of(Colour c) { return {c.r, c.g, c.b}; }
+Rgb rgb_of(Colour c) {
+  return {c.r, c.g, c.b};
+}
 
 struct Scene {
   const char* name;
@@ -52,8 +54,8 @@ std::vector<std::string> faults(const Probe& probe, const Scale& scale) {
     const SeenTarget& a = probe.targets[i];
     const std::string& id = a.target.id;
     if (mm(a.target.box.w()) < kTargetMm - 1e-3 || mm(a.target.box.h()) < kTargetMm - 1e-3) {
-      found.push_back(fmt::format("{} is {:.1f} x {:.1f} mm", id, mm(a.target.box.w()),
-                                  mm(a.target.box.h())));
+      found.push_back(
+          fmt::format("{} is {:.1f} x {:.1f} mm", id, mm(a.target.box.w()), mm(a.target.box.h())));
     }
     if (!glass.holds(a.target.box)) found.push_back(id + " is off the glass");
     if (!a.clip.holds(a.target.box)) found.push_back(id + " is clipped");
@@ -123,9 +125,13 @@ TEST_CASE("the measure notices a small target, a near one, cut text and faint in
   const Scale scale(1280, 800);
   Probe probe;
   const float big = scale.target();
-  probe.targets.push_back({{.id = "small", .box = {100, 100, 100 + big - 2, 100 + big}}, "", {0, 0, 1280, 800}});
-  probe.targets.push_back({{.id = "near", .box = {110 + big, 100, 110 + 2 * big, 100 + big}}, "", {0, 0, 1280, 800}});
-  probe.texts.push_back({"cut", {0, 0, 10, 10}, {0, 0, 5, 10}, rgb(0), rgb(0xFFFFFF), false, false});
-  probe.texts.push_back({"faint", {0, 0, 10, 10}, {0, 0, 10, 10}, rgb(0x777777), rgb(0xFFFFFF), true, false});
+  probe.targets.push_back(
+      {{.id = "small", .box = {100, 100, 100 + big - 2, 100 + big}}, "", {0, 0, 1280, 800}});
+  probe.targets.push_back(
+      {{.id = "near", .box = {110 + big, 100, 110 + 2 * big, 100 + big}}, "", {0, 0, 1280, 800}});
+  probe.texts.push_back(
+      {"cut", {0, 0, 10, 10}, {0, 0, 5, 10}, rgb(0), rgb(0xFFFFFF), false, false});
+  probe.texts.push_back(
+      {"faint", {0, 0, 10, 10}, {0, 0, 10, 10}, rgb(0x777777), rgb(0xFFFFFF), true, false});
   CHECK(faults(probe, scale).size() == 4);
 }

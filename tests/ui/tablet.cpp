@@ -25,7 +25,9 @@ void Tablet::refold() {
 }
 
 void Tablet::run(const std::optional<Touch>& touch, std::vector<std::string> typed) {
-  UiInput input{.width_px = spec_.width, .height_px = spec_.height, .touch = touch,
+  UiInput input{.width_px = spec_.width,
+                .height_px = spec_.height,
+                .touch = touch,
                 .typed = std::move(typed)};
   World world{.now = now, .pours = &pours};
   if (in_pour) {
@@ -56,7 +58,9 @@ void Tablet::run(const std::optional<Touch>& touch, std::vector<std::string> typ
   }
 }
 
-void Tablet::frame() { run({}); }
+void Tablet::frame() {
+  run({});
+}
 
 void Tablet::touch(Touch::Kind kind, Point at) {
   run(Touch{kind, at, now, now.time_since_epoch()});
@@ -90,7 +94,9 @@ void Tablet::tap(const std::string& words) {
   wait(Seconds{0.5});
 }
 
-void Tablet::type(const std::string& letters) { run({}, {letters}); }
+void Tablet::type(const std::string& letters) {
+  run({}, {letters});
+}
 
 void Tablet::wait(Seconds span) {
   now = after(now, span);

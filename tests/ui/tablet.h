@@ -1,5 +1,5 @@
-// A tablet without glass: the real screens, a book in memory and a clock moved by hand. Taps by what
-// is written on a button.
+// A tablet without glass: the real screens, a book in memory and a clock moved by hand. Taps by
+// what is written on a button.
 #pragma once
 
 #include <string>
