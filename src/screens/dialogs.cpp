@@ -85,9 +85,8 @@ void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourVie
   const Say& say = stage.say;
   const float gap = canvas.gap();
   const RowView* row = find_row(view, draft.place);
-  Box in = panel_with_title(stage, box,
-                            say(Word::row_title, row_name(say, draft.place, view.two_sides)));
-  back_button(stage, foot_of(stage, in));
+  Box in =
+      panel_with_back(stage, box, say(Word::row_title, row_name(say, draft.place, view.two_sides)));
   if (row == nullptr) return;
   const auto tell = [&](const std::string& text, Face face = Face::body) {
     canvas.text(text, in.cut_top(canvas.height(face), canvas.mm(0.8)),

@@ -81,6 +81,7 @@ struct Drafts {
   std::size_t element = 0;  ///< which of the pour's elements is shown
   Dialog dialog{};
   int rows_page = 0;
+  Side rows_side = Side::near_side;  ///< whose rows are shown where both sides have some
   int pours_page = 0;
   bool figures = false;  ///< the keys show figures instead of letters
 };

@@ -11,7 +11,9 @@ namespace rb::screens {
 
 namespace {
 
-constexpr int kAcross = 7;
+constexpr int kMostAcross = 7;
+constexpr int kKeys = 28;
+constexpr double kEdgeMm = 2.0;
 constexpr std::array kEnglishKeys{"A", "B", "C", "D", "E", "F", "G", "H",  "I", "J",
                                   "K", "L", "M", "N", "O", "P", "Q", "R",  "S", "T",
                                   "U", "V", "W", "X", "Y", "Z", ".", "123"};
@@ -26,6 +28,18 @@ constexpr std::size_t kMostBytes = 200;
 
 }  // namespace
 
+int keys_across(const Scale& scale, float width) {
+  const float each = scale.target() + scale.gap();
+  return std::clamp(static_cast<int>((width + scale.gap()) / each), 4, kMostAcross);
+}
+
+float keyboard_height(const Scale& scale, float panel_width) {
+  const int across = keys_across(scale, panel_width - 2 * scale.mm(kEdgeMm));
+  const int lines = (kKeys + across - 1) / across + 2;  // the text above, the space bar below
+  return static_cast<float>(lines) * (scale.target() + scale.gap()) - scale.gap() +
+         2 * scale.mm(kEdgeMm);
+}
+
 void erase_letter(std::string& text) {
   while (!text.empty() && (static_cast<unsigned char>(text.back()) & 0xC0U) == 0x80U) {
     text.pop_back();
@@ -39,11 +53,12 @@ void draw_keyboard(Stage& stage, const Box& box, std::string& text) {
   bool& figures = stage.drafts.figures;
   const auto& letters = stage.say.language == Language::spanish ? kSpanishKeys : kEnglishKeys;
   const auto& keys = figures ? kFigures : letters;
-  const int lines = static_cast<int>(keys.size()) / kAcross + 1;
+  const int across = keys_across(canvas.scale(), box.w());
+  const int lines = (kKeys + across - 1) / across + 1;
   std::string_view add;
   for (std::size_t i = 0; i < keys.size(); ++i) {
-    const Box key = box.line(static_cast<int>(i) / kAcross, lines, gap)
-                        .column(static_cast<int>(i) % kAcross, kAcross, gap);
+    const Box key = box.line(static_cast<int>(i) / across, lines, gap)
+                        .column(static_cast<int>(i) % across, across, gap);
     const char* letter = keys[i];
     const bool turn = i + 1 == keys.size();
     if (button(canvas, key,
@@ -82,7 +97,7 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
   }
   panel(canvas, box);
   canvas.edge(box, canvas.theme().act.ground, canvas.mm(0.6), canvas.mm(1.6));
-  Box in = box.inset(gap);
+  Box in = box.inset(canvas.mm(kEdgeMm));
   // Writing over keeping: the text grows to the left of the two ways out.
   Box head = in.cut_top(canvas.scale().target(), gap);
   const float wide = std::max(canvas.scale().target(), canvas.mm(25));

@@ -9,6 +9,11 @@ namespace rb::screens {
 
 /// Draws the keys and adds to `text`. Characters from a real keyboard come in through the drafts'
 /// `typed_in` as well.
+/// How many keys stand side by side in a width, none narrower than a target.
+int keys_across(const Scale& scale, float width);
+/// How tall a panel with a line of text and the keys must be.
+float keyboard_height(const Scale& scale, float panel_width);
+
 void draw_keyboard(Stage& stage, const Box& box, std::string& text);
 
 /// Takes the last letter off, however many bytes it has.

@@ -57,7 +57,7 @@ void draw_status(Stage& stage, Box box, const PourView& view) {
     const Box held = box.cut_top(canvas.height(Face::small));
     tag(canvas, held, Symbol::hold,
         say(Word::on_hold_since, span_text(between(view.hold->since, view.now)), view.hold->reason),
-        Look::live);
+        Look::live, Face::small, true);
   } else {
     canvas.text(top_words(say, view.lift), box.cut_top(canvas.height(Face::small)),
                 {.face = Face::small, .colours = canvas.on_panel()});

@@ -125,6 +125,11 @@ void draw_value(Stage& stage, const Box& box, std::string& typed, Length guess) 
 
 namespace {
 
+// To a tenth of a millimetre: no tape tells more, and the book is spared 0.30000000000000004.
+Length as_read(Length height) {
+  return metres(std::round(in_metres(height) * 10000.0) / 10000.0);
+}
+
 // Bays side by side; with more than fit, the ones on either side are reached by stepping.
 void draw_bays(Stage& stage, const Box& box, PadDraft& draft, std::size_t bays) {
   Canvas& canvas = stage.canvas;
@@ -167,8 +172,9 @@ void draw_bays(Stage& stage, const Box& box, PadDraft& draft, std::size_t bays) 
              {.id = "bay more", .text = {}, .symbol = Symbol::forward, .repeats = true})) {
     draft.bay = std::min(count, draft.bay.value_or(0) + 1);
   }
-  canvas.text(draft.bay ? say(Word::pad_bay, *draft.bay) : say(Word::pad_all_bays), all,
-              {.face = Face::strong, .colours = canvas.on_panel(), .across = Across::middle});
+  canvas.text(
+      draft.bay ? say(Word::pad_bay, *draft.bay) : std::string("\u2013"), all,
+      {.face = Face::strong, .colours = canvas.on_panel(), .across = Across::middle, .lines = 2});
 }
 
 }  // namespace
@@ -218,10 +224,11 @@ void draw_pad(Stage& stage, const Box& box, PadDraft& draft, const PourView& vie
               .symbol = Symbol::check,
               .face = Face::title,
               .enabled = height && !high})) {
+    const Length read = as_read(*height);
     if (end) {
-      stage.keep(event::LiftEnd{draft.element, draft.lift, *height, draft.bay}, draft.at);
+      stage.keep(event::LiftEnd{draft.element, draft.lift, read, draft.bay}, draft.at);
     } else {
-      stage.keep(event::Top{draft.element, *height, draft.bay}, draft.at);
+      stage.keep(event::Top{draft.element, read, draft.bay}, draft.at);
     }
     stage.close();
   }

@@ -25,6 +25,9 @@ Pages turn_pages(Stage& stage, const Box& box, std::size_t count, int& page, con
 /// dialog; the way back is the dialog's own.
 Box panel_with_title(Stage& stage, const Box& box, const std::string& title);
 
+/// The same with the way back beside the title: for dialogs that need all the height there is.
+Box panel_with_back(Stage& stage, const Box& box, const std::string& title);
+
 /// The button that leads back; true when tapped, and the dialog is then closed.
 bool back_button(Stage& stage, const Box& box, Word text = Word::back);
 

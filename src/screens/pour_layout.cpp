@@ -1,5 +1,7 @@
 #include "screens/pour_layout.h"
 
+#include "screens/keyboard.h"
+
 #include <algorithm>
 
 namespace rb::screens {
@@ -8,12 +10,12 @@ namespace {
 constexpr double kHeadMm = 15.0;
 constexpr double kSideButtonMm = 25.0;
 constexpr double kClockMm = 19.0;
-constexpr double kLowerMm = 58.0;    // lift and taps under a lying elevation
-constexpr double kTypingMm = 111.0;  // a line of text and five of keys
+constexpr double kLowerMm = 58.0;   // lift and taps under a lying elevation
+constexpr double kPanelMm = 106.0;  // the tallest panels, five lines under a title
 constexpr double kTallAspect = 1.1;
 }  // namespace
 
-PourLayout lay_out_pour(const Scale& scale, double aspect, bool two_sides, HandSide rows_on) {
+PourLayout lay_out_pour(const Scale& scale, double aspect, HandSide rows_on) {
   const float gap = scale.gap();
   PourLayout out;
   Box all =
@@ -24,21 +26,23 @@ PourLayout lay_out_pour(const Scale& scale, double aspect, bool two_sides, HandS
   out.more = head.cut_right(scale.mm(kSideButtonMm), gap);
   out.clock = head.cut_right(scale.mm(kClockMm), gap);
   out.attention = head;
-  out.row_columns = two_sides ? 2 : 1;
   if (scale.portrait()) {
     out.attention = all.cut_top(scale.mm(kHeadMm), gap);
     out.clock.x0 = head.x0;
     out.rows = all.cut_bottom(std::max(all.h() * 0.36F, scale.mm(69)), gap);
   } else {
-    const float share = two_sides ? 0.42F : 0.31F;
-    const float wide = std::max(all.w() * share, scale.mm(two_sides ? 84 : 60));
+    const float wide = std::max(all.w() * 0.31F, scale.mm(60));
     out.rows = rows_on == HandSide::right ? all.cut_right(wide, gap) : all.cut_left(wide, gap);
   }
   out.work = all;
+  // A panel short of height takes the line above it as well, never the rows.
+  out.tall = all;
+  if (all.h() < scale.mm(kPanelMm)) out.tall.y0 = out.attention.y0;
   out.typing = all;
-  if (all.h() < scale.mm(kTypingMm)) out.typing.y0 = out.attention.y0;
+  const float keys = keyboard_height(scale, all.w());
+  if (all.h() < keys) out.typing.y0 = out.attention.y0;
   Box work = all;
-  if (aspect < kTallAspect && !two_sides) {
+  if (aspect < kTallAspect) {
     out.elevation = work.cut_right(work.w() * 0.44F, gap);
     Box column = work;
     out.lift = column.cut_top(std::min(scale.mm(kLowerMm - 6), column.h() * 0.55F), gap);

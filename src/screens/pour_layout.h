@@ -11,14 +11,14 @@ namespace rb::screens {
 struct PourLayout {
   Box back, attention, clock, more;  ///< the head of the screen
   Box work;                          ///< elevation, lift and taps together: panels open here
+  Box tall;                          ///< for the tallest panels: more where work is low
   Box typing;                        ///< where letters are typed: work, and more where that is low
   Box elevation, lift, taps;
   Box rows;
-  int row_columns = 1;
 };
 
 /// `aspect` is the element's length over its height: a column stands beside the taps, a wall lies
 /// over them.
-PourLayout lay_out_pour(const Scale& scale, double aspect, bool two_sides, HandSide rows_on);
+PourLayout lay_out_pour(const Scale& scale, double aspect, HandSide rows_on);
 
 }  // namespace rb::screens

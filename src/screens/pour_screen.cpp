@@ -24,11 +24,13 @@ class DrawDialog {
 
   bool operator()(std::monostate&) const { return false; }
   bool operator()(PadDraft& d) const { return draw_pad(stage_, box(), d, view_), true; }
-  bool operator()(CorrectDraft& d) const { return draw_correct(stage_, box(), d, view_), true; }
+  bool operator()(CorrectDraft& d) const {
+    return draw_correct(stage_, layout_.tall, d, view_), true;
+  }
   bool operator()(TypeDraft& d) const { return draw_typing(stage_, layout_.typing, d), true; }
   bool operator()(NoteDraft& d) const { return draw_note(stage_, box(), d), true; }
   bool operator()(HoldDraft& d) const { return draw_hold(stage_, box(), d), true; }
-  bool operator()(RowDraft& d) const { return draw_row(stage_, box(), d, view_), true; }
+  bool operator()(RowDraft& d) const { return draw_row(stage_, layout_.tall, d, view_), true; }
   bool operator()(RunAnywayDraft& d) const {
     return draw_run_anyway(stage_, box(), d, view_), true;
   }
@@ -37,7 +39,7 @@ class DrawDialog {
     return draw_findings(stage_, box(), d, view_, findings_, plan_), true;
   }
   bool operator()(MoreDraft&) const { return draw_more(stage_, box(), view_), true; }
-  bool operator()(SettingsDraft&) const { return draw_settings(stage_, box()), true; }
+  bool operator()(SettingsDraft&) const { return draw_settings(stage_, layout_.tall), true; }
   bool operator()(CloseDraft&) const { return draw_close(stage_, box(), view_), true; }
   bool operator()(QuitDraft&) const { return draw_quit(stage_, box()), true; }
   bool operator()(ElementsDraft& d) const { return draw_elements(stage_, box(), d, view_), true; }
@@ -51,6 +53,15 @@ class DrawDialog {
   const Plan& plan_;
 };
 
+// The room a panel takes.
+const Box& box_of(const Dialog& dialog, const PourLayout& layout) {
+  if (std::holds_alternative<TypeDraft>(dialog)) return layout.typing;
+  const bool tall = std::holds_alternative<CorrectDraft>(dialog) ||
+                    std::holds_alternative<RowDraft>(dialog) ||
+                    std::holds_alternative<SettingsDraft>(dialog);
+  return tall ? layout.tall : layout.work;
+}
+
 void draw_clock(Stage& stage, const Box& box) {
   Canvas& canvas = stage.canvas;
   canvas.text(stage.say.clock_short(stage.now), box,
@@ -63,8 +74,8 @@ void draw_pour(Stage& stage, const PourView& view, const std::vector<Finding>& f
                const Plan& plan) {
   Canvas& canvas = stage.canvas;
   const double high = std::max(in_metres(view.elevation.height), 0.1);
-  const PourLayout layout = lay_out_pour(canvas.scale(), in_metres(view.elevation.length) / high,
-                                         view.two_sides, stage.settings.rows_on);
+  const PourLayout layout =
+      lay_out_pour(canvas.scale(), in_metres(view.elevation.length) / high, stage.settings.rows_on);
   if (button(canvas, layout.back,
              {.id = "pours", .text = stage.say(Word::all_pours), .symbol = Symbol::back})) {
     stage.close();
@@ -76,8 +87,8 @@ void draw_pour(Stage& stage, const PourView& view, const std::vector<Finding>& f
   }
   draw_clock(stage, layout.clock);
   Dialog& dialog = stage.drafts.dialog;
-  const bool typing = std::holds_alternative<TypeDraft>(dialog);
-  if (!typing || layout.typing.y0 > layout.attention.y0) {
+  const Box& panel_box = box_of(dialog, layout);
+  if (panel_box.y0 > layout.attention.y0) {
     draw_attention(stage, layout.attention, view, plan);
   }
   if (!std::visit(DrawDialog{stage, layout, view, findings, plan}, dialog)) {
@@ -85,7 +96,7 @@ void draw_pour(Stage& stage, const PourView& view, const std::vector<Finding>& f
     draw_lift(stage, layout.lift, view);
     draw_last_taps(stage, layout.taps, view);
   }
-  draw_rows(stage, layout.rows, layout.row_columns, view);
+  draw_rows(stage, layout.rows, view);
 }
 
 }  // namespace rb::screens

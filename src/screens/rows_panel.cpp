@@ -94,7 +94,10 @@ void draw_info(Stage& stage, const Box& box, const RowView& row, bool two_sides)
   Box bar{};
   if (ran) bar = in.cut_bottom(canvas.mm(2.6), canvas.mm(1.6)).inset(0, canvas.mm(0.4));
   const bool roomy = in.h() >= canvas.height(Face::huge) + canvas.height(Face::small);
-  Box first = in.cut_top(std::max(in.h() / 2, roomy ? canvas.height(Face::huge) : 0.0F));
+  // Words in two lines below the name come before an even halving.
+  const float words = 2 * canvas.height(Face::small);
+  const float half = ran ? in.h() / 2 : std::min(in.h() / 2, in.h() - words);
+  Box first = in.cut_top(std::max(half, ran && roomy ? canvas.height(Face::huge) : 0.0F));
   const Box label = canvas.text(row.place.row.text, first,
                                 {.face = Face::title, .colours = ground, .free_text = true});
   Box beside{label.x1 + canvas.mm(1.5), first.y0, first.x1, first.y1};
@@ -103,12 +106,7 @@ void draw_info(Stage& stage, const Box& box, const RowView& row, bool two_sides)
         timer(row.ran), beside,
         {.face = roomy ? Face::huge : Face::title, .colours = ground, .across = Across::right});
   } else {
-    std::string where = say.height(row.z);
-    if (two_sides) {
-      where =
-          say(row.place.side == Side::near_side ? Word::near_side : Word::far_side) + " " + where;
-    }
-    canvas.text(where, beside,
+    canvas.text(say.height(row.z), beside,
                 {.face = Face::small,
                  .colours = {ground.ground, canvas.theme().ink_soft},
                  .across = Across::right});
@@ -118,15 +116,16 @@ void draw_info(Stage& stage, const Box& box, const RowView& row, bool two_sides)
       tag(canvas, in, row.word == DoseWord::enough ? Symbol::check : Symbol::mend_sign, state,
           look_of(row.word));
     } else {
-      canvas.text(state, in, {.face = Face::strong, .colours = ground});
+      canvas.text(state, in, {.face = Face::strong, .colours = ground, .lines = 2});
     }
   } else if (!caution.words.empty() && caution.look != Look::off) {
     tag(canvas, in, caution.symbol, caution.words, caution.look);
   } else if (ran) {
     tag(canvas, in, Symbol::none, state, look_of(row.word));
   } else {
-    canvas.text(row.caution == RowCaution::not_hung && row.head ? caution.words : state, in,
-                {.face = Face::small, .colours = {ground.ground, canvas.theme().ink_soft}});
+    canvas.text(
+        row.caution == RowCaution::not_hung && row.head ? caution.words : state, in,
+        {.face = Face::small, .colours = {ground.ground, canvas.theme().ink_soft}, .lines = 2});
   }
   if (ran) {
     band_bar(canvas, bar, row.ran.count(), row.low.count(), row.high.count(),
@@ -174,9 +173,37 @@ void draw_card(Stage& stage, const Box& box, const RowView& row, const PourView&
   draw_button(stage, press, row, view);
 }
 
+// Which side's rows are shown. A side that runs while it is not shown says so, in stripes and
+// words.
+void draw_sides(Stage& stage, const Box& box, const PourView& view) {
+  Canvas& canvas = stage.canvas;
+  Side& shown = stage.drafts.rows_side;
+  int at = 0;
+  for (const Side side : {Side::near_side, Side::far_side}) {
+    const auto running = std::count_if(view.rows.begin(), view.rows.end(), [&](const RowView& row) {
+      return row.place.side == side && row.running_since;
+    });
+    const bool on = side == shown;
+    const bool hidden_run = !on && running > 0;
+    ButtonSpec spec{.id = std::string("side ") + to_text(side),
+                    .text = stage.say(side == Side::near_side ? Word::near_side : Word::far_side),
+                    .look = hidden_run ? Look::live : (on ? Look::act : Look::quiet),
+                    .symbol = on ? Symbol::check : (hidden_run ? Symbol::run : Symbol::none),
+                    .face = Face::strong,
+                    .repeats = true};
+    if (running > 0) {
+      spec.under = fmt::format("{} {}", running, stage.say(Word::running));
+    }
+    if (button(canvas, box.column(at++, 2, canvas.gap()), spec)) {
+      shown = side;
+      stage.drafts.rows_page = 0;
+    }
+  }
+}
+
 }  // namespace
 
-void draw_rows(Stage& stage, const Box& box, int columns, const PourView& view) {
+void draw_rows(Stage& stage, const Box& box, const PourView& view) {
   Canvas& canvas = stage.canvas;
   const float gap = canvas.gap();
   if (view.rows.empty()) {
@@ -185,24 +212,22 @@ void draw_rows(Stage& stage, const Box& box, int columns, const PourView& view) 
                 {.colours = canvas.soft(), .across = Across::middle, .lines = 3});
     return;
   }
-  // With rows on both sides, near stands left and far right, so that a level is a line.
-  std::vector<std::vector<const RowView*>> stacks(static_cast<std::size_t>(columns));
-  for (const RowView& row : view.rows) {
-    const std::size_t at = columns == 2 && row.place.side == Side::far_side ? 1 : 0;
-    stacks[at].push_back(&row);
-  }
-  std::size_t deepest = 1;
-  for (const auto& stack : stacks) deepest = std::max(deepest, stack.size());
   Box room = box;
+  if (view.two_sides) draw_sides(stage, room.cut_top(canvas.scale().target(), gap), view);
+  std::vector<const RowView*> shown;
+  for (const RowView& row : view.rows) {
+    if (!view.two_sides || row.place.side == stage.drafts.rows_side) shown.push_back(&row);
+  }
   const auto in_one = [&](float height) {
     return static_cast<std::size_t>((height + gap) / (canvas.scale().target() + gap));
   };
-  std::size_t lines = deepest;
+  std::size_t lines = std::max<std::size_t>(1, shown.size());
   std::size_t first = 0;
-  if (deepest > in_one(room.h())) {
+  if (lines > in_one(room.h())) {
+    const std::size_t all = lines;
     const Box turn = room.cut_bottom(canvas.scale().target(), gap);
     lines = std::max<std::size_t>(1, in_one(room.h()));
-    const int pages = static_cast<int>((deepest + lines - 1) / lines);
+    const int pages = static_cast<int>((all + lines - 1) / lines);
     int& page = stage.drafts.rows_page;
     page = std::clamp(page, 0, pages - 1);
     if (button(canvas, turn.column(0, 2, gap),
@@ -218,12 +243,9 @@ void draw_rows(Stage& stage, const Box& box, int columns, const PourView& view) 
   }
   const float tall = std::min(canvas.mm(kTallestMm),
                               std::floor((room.h() + gap) / static_cast<float>(lines)) - gap);
-  for (std::size_t s = 0; s < stacks.size(); ++s) {
-    const Box column = room.column(static_cast<int>(s), columns, gap);
-    for (std::size_t i = 0; i < lines && first + i < stacks[s].size(); ++i) {
-      const float top = std::round(column.y0 + static_cast<float>(i) * (tall + gap));
-      draw_card(stage, {column.x0, top, column.x1, top + tall}, *stacks[s][first + i], view);
-    }
+  for (std::size_t i = 0; i < lines && first + i < shown.size(); ++i) {
+    const float top = std::round(room.y0 + static_cast<float>(i) * (tall + gap));
+    draw_card(stage, {room.x0, top, room.x1, top + tall}, *shown[first + i], view);
   }
 }
 

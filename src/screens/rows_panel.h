@@ -5,6 +5,6 @@
 
 namespace rb::screens {
 
-void draw_rows(Stage& stage, const Box& box, int columns, const PourView& view);
+void draw_rows(Stage& stage, const Box& box, const PourView& view);
 
 }  // namespace rb::screens

@@ -62,8 +62,9 @@ void draw_size(Stage& stage, const Box& line, Settings& changed) {
   canvas.fill({left, in.y0 + canvas.mm(0.5), left + bar, in.y0 + canvas.mm(2.2)},
               canvas.theme().ink);
   in.y0 += canvas.mm(2.6);
-  canvas.text(stage.say(Word::diagonal_check), in,
-              {.face = Face::small, .colours = canvas.soft(), .across = Across::middle});
+  canvas.text(
+      stage.say(Word::diagonal_check), in,
+      {.face = Face::small, .colours = canvas.soft(), .across = Across::middle, .lines = 2});
 }
 
 }  // namespace
@@ -73,8 +74,7 @@ void draw_settings(Stage& stage, const Box& box) {
   const Say& say = stage.say;
   const float gap = canvas.gap();
   Settings changed = stage.settings;
-  Box in = panel_with_title(stage, box, say(Word::settings));
-  back_button(stage, in.cut_bottom(canvas.scale().target(), gap));
+  Box in = panel_with_back(stage, box, say(Word::settings));
   in.y1 = std::min(in.y1, in.y0 + 5 * canvas.mm(20));
   const int theme =
       choose(stage, in.line(0, 5, gap), Word::set_theme,

@@ -31,7 +31,8 @@ void draw_tap(Stage& stage, const Box& box, const TapView& tap, const PourView& 
   Box line = box;
   const std::string key = tap.id.empty() ? std::to_string(tap.ref) : tap.id.text;
   if (tap.take_back) {
-    const Box back = line.cut_right(std::max(canvas.mm(27), canvas.scale().target()), canvas.gap());
+    const float wide = std::min(canvas.mm(27), std::round(line.w() * 0.42F));
+    const Box back = line.cut_right(std::max(wide, canvas.scale().target()), canvas.gap());
     if (button(canvas, back,
                {.id = "take-back " + key,
                 .text = say(Word::take_back),
@@ -73,7 +74,10 @@ void draw_tap(Stage& stage, const Box& box, const TapView& tap, const PourView& 
   in.y1 = in.y0 + canvas.height(Face::small);
   const Box sign = in.cut_left(canvas.mm(3.2), canvas.mm(1));
   if (!tap.struck) canvas.symbol(Symbol::check, sign.inset(0, canvas.mm(0.4)), soft);
-  canvas.text(standing, tap.struck ? Box{sign.x0, in.y0, in.x1, in.y1} : in,
+  // Where the room is narrow the bare word stands; the whole is a tap away.
+  const bool narrow = canvas.width(standing, Face::small) > in.w() && tap.kept && !tap.struck;
+  canvas.text(narrow ? say(Word::kept) : standing,
+              tap.struck ? Box{sign.x0, in.y0, in.x1, in.y1} : in,
               {.face = Face::small, .colours = {pair.ground, soft}});
 }
 

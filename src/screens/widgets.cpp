@@ -67,8 +67,11 @@ bool button(Canvas& canvas, const Box& box, const ButtonSpec& spec) {
                  .across = Across::middle,
                  .lines = 2,
                  .free_text = spec.free_text};
+  const bool under_breaks = canvas.width(spec.under, Face::small) > in.w();
+  const float under_tall =
+      spec.under.empty() ? 0.0F : canvas.height(Face::small) * (under_breaks ? 2.0F : 1.0F);
   if (spec.symbol != Symbol::none && spec.symbol_above) {
-    const float words_tall = canvas.height(spec.face) * (spec.under.empty() ? 1.0F : 2.0F);
+    const float words_tall = canvas.height(spec.face) + under_tall;
     const float side = std::min(canvas.mm(7), in.h() - words_tall);
     if (side > canvas.mm(3)) {
       const float top = in.y0 + (in.h() - words_tall - side) / 2;
@@ -92,9 +95,8 @@ bool button(Canvas& canvas, const Box& box, const ButtonSpec& spec) {
   if (spec.under.empty()) {
     canvas.text(spec.text, in, text);
   } else {
-    const float small = canvas.height(Face::small);
     const float big = canvas.height(spec.face);
-    const float spare = std::max(0.0F, (in.h() - small - big) / 2);
+    const float spare = std::max(0.0F, (in.h() - under_tall - big) / 2);
     Box first = in;
     first.y0 += spare;
     first.y1 = first.y0 + big;
@@ -122,22 +124,26 @@ void heading(Canvas& canvas, Box& box, std::string_view text) {
   canvas.line({line.x0, line.y1}, {line.x1, line.y1}, canvas.theme().line, canvas.mm(0.2));
 }
 
-Box tag(Canvas& canvas, const Box& room, Symbol symbol, std::string_view text, Look look,
-        Face face) {
+Box tag(Canvas& canvas, const Box& room, Symbol symbol, std::string_view text, Look look, Face face,
+        bool free_text) {
   const Pair pair = pair_of(canvas.theme(), look);
   const float pad = canvas.mm(0.9);
-  const float tall = canvas.height(face);
-  const float sign = symbol == Symbol::none ? 0 : tall * 0.8F + pad;
-  const float wide = std::min(room.w(), canvas.width(text, face) + sign + 2 * pad);
+  const float line = canvas.height(face);
+  const float sign = symbol == Symbol::none ? 0 : line * 0.8F + pad;
+  const float wanted = canvas.width(text, face) + sign + 2 * pad;
+  const float wide = std::min(room.w(), wanted);
+  // What does not go in one line goes in two, where there is height for it.
+  const int lines = wanted > room.w() && room.h() >= 2 * line ? 2 : 1;
+  const float tall = line * static_cast<float>(lines);
   const Box box{room.x0, std::round(room.middle().y - tall / 2), room.x0 + wide,
                 std::round(room.middle().y - tall / 2) + tall};
   canvas.fill(box, pair.ground, canvas.mm(0.8));
   Box in = box.inset(pad, 0);
   if (symbol != Symbol::none) {
-    const Box at = in.cut_left(tall * 0.8F, pad);
-    canvas.symbol(symbol, at.inset(0, tall * 0.1F), pair.ink);
+    const Box at = in.cut_left(line * 0.8F, pad);
+    canvas.symbol(symbol, at.inset(0, (tall - line * 0.8F) / 2), pair.ink);
   }
-  canvas.text(text, in, {.face = face, .colours = pair});
+  canvas.text(text, in, {.face = face, .colours = pair, .lines = lines, .free_text = free_text});
   return box;
 }
 

@@ -36,7 +36,7 @@ void heading(Canvas& canvas, Box& box, std::string_view text);
 
 /// A label on its own ground with a symbol: a state said in word, shape and colour.
 Box tag(Canvas& canvas, const Box& room, Symbol symbol, std::string_view text, Look look,
-        Face face = Face::small);
+        Face face = Face::small, bool free_text = false);
 
 /// The time a row ran against the band it should reach: a bar whose band is marked by two posts.
 void band_bar(Canvas& canvas, const Box& box, double value, double low, double high, Look look);

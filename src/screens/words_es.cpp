@@ -37,7 +37,7 @@ constexpr WordTable kTable{{
     {Word::rise_of, "sube {} de {}"},
     {Word::rise_limit_none, "sube {}, límite desconocido"},
     {Word::rise_unknown, "subida: lea un nivel"},
-    {Word::rise_over, "MUY RÁPIDO: {} sobre {}"},
+    {Word::rise_over, "RÁPIDO: {} sobre {}"},
     {Word::about, "cerca de {}"},
 
     {Word::run, "VIBRAR"},
@@ -189,7 +189,7 @@ constexpr WordTable kTable{{
      "desencofrada vienen después."},
     {Word::close_pour_rows, "Pare antes todas las filas."},
     {Word::pour_is_closed, "Este colado está cerrado."},
-    {Word::all_pours, "COLADOS"},
+    {Word::all_pours, "LISTA"},
     {Word::choose_element, "¿Qué elemento?"},
 
     {Word::set_theme, "Luz"},

@@ -87,7 +87,10 @@ TEST_CASE("targets are 15 mm with 3 mm between, text is whole and contrast is 7 
     const auto state = fold(scene.events);
     REQUIRE(state);
     const CheckReport report = check(*state, AsOf::now(*state, scene.now));
-    const std::vector<PourCard> pours(9, make_pour_card(*state));
+    std::vector<PourCard> pours(9, make_pour_card(*state));
+    for (PourCard& card : pours) {
+      card.id.text += "-" + std::to_string(&card - pours.data());
+    }
     for (const Size size : kSizes) {
       for (const ThemeName theme : {ThemeName::sun, ThemeName::night}) {
         for (const Language language : {Language::english, Language::spanish}) {
@@ -107,8 +110,8 @@ TEST_CASE("targets are 15 mm with 3 mm between, text is whole and contrast is 7 
               ++looked;
               const auto wrong = faults(ui.probe(), scale);
               for (const std::string& fault : wrong) {
-                MESSAGE(scene.name, " ", screen.name, " ", size.width, "x", size.height, " ",
-                        language == Language::spanish ? "es " : "en ",
+                MESSAGE(std::string(scene.name), " ", std::string(screen.name), " ", size.width,
+                        "x", size.height, " ", language == Language::spanish ? "es " : "en ",
                         units == Units::us ? "us " : "si ", fault);
               }
               CHECK(wrong.empty());
