@@ -99,6 +99,13 @@ Picture OffscreenPainter::paint(screens::Ui& ui) {
     ImGui_ImplOpenGL3_DestroyFontsTexture();
     ImGui_ImplOpenGL3_CreateFontsTexture();
     in.fonts_version = ui.fonts_version();
+    // The frame was built before its letters were in this texture: it is told of it now.
+    const ImDrawData& drawn = *ImGui::GetDrawData();
+    for (int list = 0; list < drawn.CmdListsCount; ++list) {
+      for (ImDrawCmd& command : drawn.CmdLists[list]->CmdBuffer) {
+        command.TextureId = ImGui::GetIO().Fonts->TexID;
+      }
+    }
   }
   ImGui_ImplOpenGL3_NewFrame();
   glViewport(0, 0, in.width, in.height);
