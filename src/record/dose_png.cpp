@@ -5,15 +5,6 @@
 
 namespace rb {
 
-namespace {
-
-cairo_status_t keep_bytes(void* closure, const unsigned char* data, unsigned int length) {
-  static_cast<std::string*>(closure)->append(reinterpret_cast<const char*>(data), length);
-  return CAIRO_STATUS_SUCCESS;
-}
-
-}  // namespace
-
 std::string dose_map_png(const DoseMap& map, Units units, int width) {
   constexpr double kWide = 560;  // points the picture is laid out in
   constexpr double kMost = 420;

@@ -119,4 +119,9 @@ void Ink::line(double x1, double y1, double x2, double y2, Colour c, double widt
   cairo_stroke(cr_);
 }
 
+cairo_status_t keep_bytes(void* text, const unsigned char* data, unsigned int length) {
+  static_cast<std::string*>(text)->append(reinterpret_cast<const char*>(data), length);
+  return CAIRO_STATUS_SUCCESS;
+}
+
 }  // namespace rb

@@ -66,4 +66,7 @@ class Ink {
 using SurfaceHandle = std::unique_ptr<cairo_surface_t, decltype(&cairo_surface_destroy)>;
 using PenHandle = std::unique_ptr<cairo_t, decltype(&cairo_destroy)>;
 
+/// A cairo write function: appends to the std::string that is its closure.
+cairo_status_t keep_bytes(void* text, const unsigned char* data, unsigned int length);
+
 }  // namespace rb

@@ -10,12 +10,6 @@ namespace rb {
 
 namespace {
 
-cairo_status_t keep_bytes(void* closure, const unsigned char* data, unsigned int length) {
-  auto* bytes = static_cast<std::string*>(closure);
-  bytes->append(reinterpret_cast<const char*>(data), length);
-  return CAIRO_STATUS_SUCCESS;
-}
-
 cairo_status_t drop_bytes(void* /*closure*/, const unsigned char* /*data*/, unsigned int /*n*/) {
   return CAIRO_STATUS_SUCCESS;
 }
