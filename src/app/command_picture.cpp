@@ -24,6 +24,7 @@ std::string known_screens() {
 
 std::vector<screens::PourCard> cards_of(const std::vector<PourState>& states) {
   std::vector<screens::PourCard> cards;
+  cards.reserve(states.size());
   for (const PourState& state : states) cards.push_back(screens::make_pour_card(state));
   screens::order_cards(cards);
   return cards;

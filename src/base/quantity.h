@@ -46,6 +46,7 @@ struct Celsius {
   double degrees = 0;
   constexpr Celsius() = default;
   explicit constexpr Celsius(double d) : degrees(d) {}
+  // NOLINTNEXTLINE(modernize-use-nullptr): clang-tidy 14 takes the defaulted one for a pointer
   constexpr auto operator<=>(const Celsius&) const = default;
   [[nodiscard]] constexpr double kelvin() const { return degrees + 273.15; }
   [[nodiscard]] constexpr double fahrenheit() const { return degrees * 1.8 + 32.0; }

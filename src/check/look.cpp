@@ -42,6 +42,7 @@ std::vector<trade::RunningTime> rows_ran(const PourState& state, std::size_t ele
     spans[run.row].push_back({run.from, std::min(run.to.value_or(until), until)});
   }
   std::vector<trade::RunningTime> ran;
+  ran.reserve(spans.size());
   for (auto& row : spans) ran.emplace_back(std::move(row));
   return ran;
 }

@@ -34,6 +34,7 @@ std::span<const Rule* const> rules() {
 std::span<const RuleCard> rule_cards() {
   static const auto cards = [] {
     std::vector<RuleCard> list;
+    list.reserve(kRules.size());
     for (const Rule* rule : kRules) list.push_back(rule->card);
     return list;
   }();

@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "record/clean_text.h"
 #include "record/dose_drawing.h"
 
@@ -13,7 +15,8 @@ std::string dose_map_png(const DoseMap& map, Units units, int width) {
   const double tall = dose_drawing_height(map, kWide - 2 * kMargin, kMost) + kTitle + 2 * kMargin;
   const double scale = width / kWide;
   const SurfaceHandle surface{
-      cairo_image_surface_create(CAIRO_FORMAT_RGB24, width, static_cast<int>(tall * scale + 0.5)),
+      cairo_image_surface_create(CAIRO_FORMAT_RGB24, width,
+                                 static_cast<int>(std::lround(tall * scale))),
       &cairo_surface_destroy};
   const PenHandle pen{cairo_create(surface.get()), &cairo_destroy};
   cairo_scale(pen.get(), scale, scale);

@@ -149,7 +149,7 @@ std::string finding_place(const Say& say, const Plan& plan, const Finding& findi
 
 std::string finding_figures(const Say& say, const Finding& finding) {
   if (!finding.measured) return {};
-  const std::string measured = say.figure(*finding.measured, finding.unit);
+  std::string measured = say.figure(*finding.measured, finding.unit);
   if (!finding.limit) return measured;
   return say(Word::finding_limit, measured, say.figure(*finding.limit, finding.unit));
 }

@@ -58,9 +58,7 @@ Face smaller(Face face) {
     case Face::title:
       return Face::strong;
     case Face::strong:
-      return Face::small;
     case Face::body:
-      return Face::small;
     case Face::small:
       break;
   }

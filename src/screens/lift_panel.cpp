@@ -17,9 +17,9 @@ std::string title(const Say& say, const LiftView& lift) {
 }
 
 std::string top_words(const Say& say, const LiftView& lift) {
-  const std::string top = lift.low == lift.high ? say(Word::top_now, say.height(lift.high))
-                                                : say(Word::top_between, say.height_bare(lift.low),
-                                                      say.height(lift.high));
+  std::string top = lift.low == lift.high
+                        ? say(Word::top_now, say.height(lift.high))
+                        : say(Word::top_between, say.height_bare(lift.low), say.height(lift.high));
   if (!lift.planned_top) return top;
   return top + " \u00B7 " + say(Word::planned_to, say.height_bare(*lift.planned_top));
 }

@@ -268,7 +268,8 @@ static_assert(complete(kTable), "words_en.cpp: a word is missing, empty or out o
 
 }  // namespace
 
-extern const WordTable kEnglish;
+extern const WordTable
+    kEnglish;  // NOLINT(readability-redundant-declaration): gives the table to words.cpp
 const WordTable kEnglish = kTable;
 
 }  // namespace rb::screens

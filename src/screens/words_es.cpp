@@ -268,7 +268,8 @@ static_assert(complete(kTable), "words_es.cpp: a word is missing, empty or out o
 
 }  // namespace
 
-extern const WordTable kSpanish;
+extern const WordTable
+    kSpanish;  // NOLINT(readability-redundant-declaration): gives the table to words.cpp
 const WordTable kSpanish = kTable;
 
 }  // namespace rb::screens
