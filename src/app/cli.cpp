@@ -3,6 +3,7 @@
 #include <CLI/CLI.hpp>
 #include <functional>
 
+#include "app/calc.h"
 #include "app/commands.h"
 
 namespace rb {
@@ -23,7 +24,12 @@ class Words {
   }
 
   CLI::App& add(const char* name, const char* what, std::function<Exit()> run) {
-    CLI::App* sub = app_.add_subcommand(name, what);
+    return add_under(app_, name, what, std::move(run));
+  }
+
+  CLI::App& add_under(CLI::App& parent, const char* name, const char* what,
+                      std::function<Exit()> run) {
+    CLI::App* sub = parent.add_subcommand(name, what);
     sub->callback([this, run = std::move(run)] { chosen_ = run; });
     return *sub;
   }
@@ -121,6 +127,49 @@ int run_cli(int argc, char** argv) {
   picture_words.add_option("--utc-offset", picture.utc_offset, "The site's offset from UTC");
   picture_words.add_option("--width", picture.width, "Pixels")->check(CLI::Range(640, 8000));
   picture_words.add_option("--height", picture.height, "Pixels")->check(CLI::Range(480, 8000));
+
+  CLI::App& calc = *words.app().add_subcommand("calc", "Single formulas; a unit on every number");
+  calc.require_subcommand(1);
+
+  PressureWish pressure;
+  auto& pressure_words = words.add_under(calc, "pressure", "Lateral pressure on a form",
+                                         [&] { return calc_pressure(pressure); });
+  pressure_words.add_option("--method", pressure.method, "aci347, ciria108 or din18218");
+  pressure_words.add_option("--shape", pressure.shape, "wall or column");
+  pressure_words.add_option("--cement", pressure.cement,
+                            "plain, retarded, blended, blended-retarded or high-blend");
+  pressure_words.add_option("--unit-weight", pressure.unit_weight, "\"24 kN/m3\" or \"150 pcf\"");
+  pressure_words.add_option("--height", pressure.height, "of the form: \"3.6 m\"")->required();
+  pressure_words.add_option("--rise", pressure.rise, "\"1.5 m/h\" or \"5 ft/h\"")->required();
+  pressure_words.add_option("--temp", pressure.temperature, "of the concrete: \"15 C\"");
+  pressure_words.add_option("--slump", pressure.slump, "\"120 mm\"");
+  pressure_words.add_option("--set-time", pressure.set_time, "initial set, for DIN 18218: \"5 h\"");
+  pressure_words.add_option("--rating", pressure.rating, "of the form, \"60 kPa\": the rise at it");
+
+  SetWish set;
+  auto& set_words = words.add_under(calc, "set", "Time to initial set by equivalent age",
+                                    [&] { return calc_set(set); });
+  set_words.add_option("--initial-set", set.initial_set, "at the reference: \"5 h\"")->required();
+  set_words.add_option("--reference", set.reference, "\"20 C\"");
+  set_words.add_option("--temp", set.temperature, "of the concrete: \"12 C\"")->required();
+
+  ForceWish force;
+  auto& force_words = words.add_under(calc, "force", "Centrifugal force, and the force needed",
+                                      [&] { return calc_force(force); });
+  force_words.add_option("--eccentric", force.eccentric, "mass: \"0.4 kg\"")->required();
+  force_words.add_option("--radius", force.radius, "\"20 mm\"")->required();
+  force_words.add_option("--speed", force.speed, "\"6000 vpm\"")->required();
+  force_words.add_option("--form", force.form, "mass of form in reach: \"150 kg\"");
+  force_words.add_option("--concrete", force.concrete, "mass of concrete in reach: \"900 kg\"");
+
+  VoltsWish cord;
+  auto& cord_words = words.add_under(calc, "volts", "Three-phase voltage drop in a cord",
+                                     [&] { return calc_volts(cord); });
+  cord_words.add_option("--volts", cord.volts, "of the inverter: \"42 V\"");
+  cord_words.add_option("--amps", cord.amps, "of the motors on it: \"7.5 A\"")->required();
+  cord_words.add_option("--section", cord.section, "\"4 mm2\"")->required();
+  cord_words.add_option("--length", cord.length, "\"25 m\"")->required();
+  cord_words.add_option("--speed", cord.speed, "\"6000 vpm\" or \"100 Hz\"");
 
   ScreensWish screens;
   words.app().add_option("book", screens.book, "Book to open (default: the user's own)");

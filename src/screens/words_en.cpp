@@ -268,8 +268,8 @@ static_assert(complete(kTable), "words_en.cpp: a word is missing, empty or out o
 
 }  // namespace
 
-extern const WordTable
-    kEnglish;  // NOLINT(readability-redundant-declaration): gives the table to words.cpp
+// NOLINTNEXTLINE(readability-redundant-declaration): makes the table known to words.cpp
+extern const WordTable kEnglish;
 const WordTable kEnglish = kTable;
 
 }  // namespace rb::screens

@@ -268,8 +268,8 @@ static_assert(complete(kTable), "words_es.cpp: a word is missing, empty or out o
 
 }  // namespace
 
-extern const WordTable
-    kSpanish;  // NOLINT(readability-redundant-declaration): gives the table to words.cpp
+// NOLINTNEXTLINE(readability-redundant-declaration): makes the table known to words.cpp
+extern const WordTable kSpanish;
 const WordTable kSpanish = kTable;
 
 }  // namespace rb::screens
