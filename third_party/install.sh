@@ -6,7 +6,7 @@ sudo=""
 $sudo apt-get update -qq
 $sudo env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends \
   g++ cmake ninja-build pkg-config \
-  libimgui-dev libglfw3-dev libgl-dev libegl-dev libgl1-mesa-dri \
+  libimgui-dev libglfw3-dev libgl-dev libopengl-dev libegl-dev libgl1-mesa-dri \
   libsqlite3-dev libsqlitecpp-dev libsodium-dev \
   nlohmann-json3-dev libcli11-dev libfmt-dev libexpected-dev libboost-dev \
   libhowardhinnant-date-dev tzdata \
