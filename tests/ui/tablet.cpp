@@ -24,12 +24,53 @@ void Tablet::refold() {
   pours = {make_pour_card(*state)};
 }
 
-void Tablet::run(const std::optional<Touch>& touch, std::vector<std::string> typed) {
-  UiInput input{.width_px = spec_.width,
-                .height_px = spec_.height,
-                .touch = touch,
-                .typed = std::move(typed)};
-  World world{.now = now, .pours = &pours};
+void Tablet::restart(std::vector<Event> all, Moment at) {
+  events = std::move(all);
+  now = at;
+  in_pour = true;
+  trouble_.reset();
+  ui.drafts() = Drafts{};
+  refold();
+}
+
+Scale Tablet::scale() const {
+  return {spec_.width, spec_.height, ui.settings().diagonal_inches};
+}
+
+Box Tablet::glass() const {
+  return {0, 0, static_cast<float>(spec_.width), static_cast<float>(spec_.height)};
+}
+
+UiInput Tablet::input() const {
+  return {.width_px = spec_.width, .height_px = spec_.height};
+}
+
+void Tablet::keep(const KeepEvent& wish) {
+  ++wanted;
+  Event event;
+  event.id = EventId{"t" + std::to_string(events.size())};
+  event.at = wish.at;
+  event.by = PersonId{"foreman"};
+  event.what = wish.what;
+  event.entry = Entry{now, now.time_since_epoch(), "boot"};
+  const auto may = admissible(*state, event);
+  if (!may && refusing) {
+    ++refused;
+    trouble_ = Trouble{to_text(may.error()), true};
+    CHECK(!may.error().what.empty());
+    return;
+  }
+  CAPTURE(kind_text(event.what));
+  REQUIRE_MESSAGE(may, (may ? "" : to_text(may.error())));
+  trouble_.reset();
+  events.push_back(event);
+  extend(*state, event);
+  if (checking) report = check(*state, AsOf::now(*state, now));
+  pours = {make_pour_card(*state)};
+}
+
+void Tablet::run(const UiInput& input) {
+  World world{.now = now, .pours = &pours, .trouble = trouble_};
   if (in_pour) {
     world.state = &*state;
     world.report = &report;
@@ -37,18 +78,8 @@ void Tablet::run(const std::optional<Touch>& touch, std::vector<std::string> typ
   const UiOutput out = ui.frame(input, world);
   last_change = out.next_change;
   for (const Intent& intent : out.intents) {
-    if (const auto* keep = std::get_if<KeepEvent>(&intent)) {
-      Event event;
-      event.id = EventId{"t" + std::to_string(events.size())};
-      event.at = keep->at;
-      event.by = PersonId{"foreman"};
-      event.what = keep->what;
-      event.entry = Entry{now, now.time_since_epoch(), "boot"};
-      const auto may = admissible(*state, event);
-      CAPTURE(kind_text(event.what));
-      REQUIRE_MESSAGE(may, (may ? "" : to_text(may.error())));
-      events.push_back(event);
-      refold();
+    if (const auto* wish = std::get_if<KeepEvent>(&intent)) {
+      keep(*wish);
       continue;
     }
     if (const auto* settings = std::get_if<ChangeSettings>(&intent)) ui.set(settings->settings);
@@ -59,11 +90,13 @@ void Tablet::run(const std::optional<Touch>& touch, std::vector<std::string> typ
 }
 
 void Tablet::frame() {
-  run({});
+  run(input());
 }
 
 void Tablet::touch(Touch::Kind kind, Point at) {
-  run(Touch{kind, at, now, now.time_since_epoch()});
+  UiInput in = input();
+  in.touch = Touch{kind, at, now, now.time_since_epoch()};
+  run(in);
 }
 
 void Tablet::tap_at(Point at, Seconds held) {
@@ -95,7 +128,15 @@ void Tablet::tap(const std::string& words) {
 }
 
 void Tablet::type(const std::string& letters) {
-  run({}, {letters});
+  UiInput in = input();
+  in.typed = {letters};
+  run(in);
+}
+
+void Tablet::escape() {
+  UiInput in = input();
+  in.escape = true;
+  run(in);
 }
 
 void Tablet::wait(Seconds span) {

@@ -9,6 +9,7 @@
 #include "pour/event_json.h"
 #include "pour/fold.h"
 #include "pour/script.h"
+#include "screens/scale.h"
 #include "screens/ui.h"
 
 namespace rb::test {
@@ -22,6 +23,8 @@ class Tablet {
  public:
   /// Opens straight into the pour that the events open.
   Tablet(std::vector<Event> events, Moment now, TabletSpec spec = {});
+  /// The same tablet with other events, nothing open: spares making the fonts anew.
+  void restart(std::vector<Event> events, Moment now);
 
   /// Taps the one button on which this is written (whole words, in order). Fails the test when
   /// there is none, or more than one.
@@ -30,6 +33,7 @@ class Tablet {
   void tap_at(screens::Point at, Seconds held = Seconds{0.08});
   void touch(screens::Touch::Kind kind, screens::Point at);
   void type(const std::string& letters);
+  void escape();
   void wait(Seconds span);
   void frame();
 
@@ -37,6 +41,9 @@ class Tablet {
   [[nodiscard]] const screens::SeenTarget* find(const std::string& words) const;
   [[nodiscard]] const screens::SeenTarget* find_id(const std::string& id) const;
   [[nodiscard]] std::vector<std::string> written() const;  ///< on every target
+
+  [[nodiscard]] screens::Scale scale() const;
+  [[nodiscard]] screens::Box glass() const;
 
   screens::Ui ui;
   std::vector<Event> events;
@@ -46,14 +53,20 @@ class Tablet {
   std::vector<screens::PourCard> pours;
   Moment now;
   bool in_pour = true;
-  bool checking = true;  ///< false: findings are not worked out, for tests of many taps
+  bool checking = true;   ///< false: findings are not worked out, for tests of many taps
+  bool refusing = false;  ///< true: what is not admissible is told as trouble, as the program does
   int taps = 0;
+  int wanted = 0;   ///< events the screens asked to keep
+  int refused = 0;  ///< of those, refused with words
   Seconds last_change{};
 
  private:
-  void run(const std::optional<screens::Touch>& touch, std::vector<std::string> typed = {});
+  void run(const screens::UiInput& input);
+  void keep(const screens::KeepEvent& wish);
+  [[nodiscard]] screens::UiInput input() const;
   void refold();
   TabletSpec spec_;
+  std::optional<screens::Trouble> trouble_;
 };
 
 /// The events of a pour script up to a moment, with the ids and entries a book would give them.
