@@ -13,7 +13,12 @@ bool CheckReport::clean() const {
 }
 
 CheckReport check(const PourState& state, AsOf asof) {
-  Look look = look_at(state, asof);
+  CheckMemory memory;
+  return check(state, asof, memory);
+}
+
+CheckReport check(const PourState& state, AsOf asof, CheckMemory& memory) {
+  Look look = look_at(state, asof, memory);
   CheckReport report{asof, {}, {}, {}};
   for (const Rule* rule : rules()) rule->look(look, *rule, report.findings);
   std::stable_sort(report.findings.begin(), report.findings.end(),

@@ -1,6 +1,7 @@
 // The checker: every rule over the state of a pour. Pure; takes the moment it is asked at.
 #pragma once
 
+#include <memory>
 #include <span>
 #include <string>
 #include <vector>
@@ -28,11 +29,14 @@ struct LiftReport {
   std::optional<Velocity> rise_mean, rise_window, rise_limit;
   std::optional<double> under_share;
   std::optional<Seconds> min_dose, mean_dose;
+  bool operator==(const LiftReport&) const = default;
 };
 
 struct RunReport {
-  std::size_t run = 0;  ///< into PourState::runs
-  Pressure head;        ///< full liquid down to the row's lower reach, at the end of the run
+  std::size_t run = 0;       ///< into PourState::runs
+  Pressure head;             ///< full liquid down to the row's lower reach, at the end of the run
+  bool in_concrete = false;  ///< some concrete stood in the row's reach then
+  bool operator==(const RunReport&) const = default;
 };
 
 struct CheckReport {
@@ -44,6 +48,26 @@ struct CheckReport {
 };
 
 CheckReport check(const PourState& state, AsOf asof);
+
+/// What a check worked out, kept for the next: after one more event only what the event touches is
+/// worked out anew. Holds answers beside all that they depend on and gives them only for equal
+/// questions, so that any state may follow any other; another plan empties it.
+class CheckMemory {
+ public:
+  CheckMemory();
+  ~CheckMemory();
+  CheckMemory(CheckMemory&&) noexcept;
+  CheckMemory& operator=(CheckMemory&&) noexcept;
+
+  struct Inside;
+  [[nodiscard]] Inside& inside() { return *inside_; }
+
+ private:
+  std::unique_ptr<Inside> inside_;
+};
+
+/// The same report as without a memory, sooner.
+CheckReport check(const PourState& state, AsOf asof, CheckMemory& memory);
 
 /// `check --json` of the design: SI, unrounded, RFC 3339 UTC, absent = null.
 std::string to_json(const PourState& state, const CheckReport& report);

@@ -15,18 +15,23 @@ bool feeds(const Inverter& inverter, const MotorId& motor) {
   return std::find(inverter.motors.begin(), inverter.motors.end(), motor) != inverter.motors.end();
 }
 
-// Starts and ends of motors of one inverter, by where they hang.
+// Starts and ends of motors of one inverter, those of a row that shook alike together.
 std::vector<Change> changes_of(const Look& look, const Inverter& inverter) {
   std::vector<Change> changes;
   for (std::size_t e = 0; e < look.plan().elements.size(); ++e) {
     const auto& rows = look.plan().elements[e].rows;
     for (std::size_t r = 0; r < rows.size(); ++r) {
-      const auto shaken = shaking(look.state, e, r, look.asof.at);
-      for (std::size_t i = 0; i < shaken.size(); ++i) {
+      std::vector<std::pair<trade::Running, int>> fed;
+      for (std::size_t i = 0; i < rows[r].motors.size(); ++i) {
         if (!feeds(inverter, rows[r].motors[i].id)) continue;
-        for (const trade::Interval& span : shaken[i]) {
-          changes.push_back({span.from, +1});
-          changes.push_back({span.to, -1});
+        const trade::Running& running = look.shaken[e][r][i];
+        if (fed.empty() || !fed.back().first.shares(running)) fed.emplace_back(running, 0);
+        ++fed.back().second;
+      }
+      for (const auto& [running, motors] : fed) {
+        for (const trade::Interval& span : running) {
+          changes.push_back({span.from, +motors});
+          changes.push_back({span.to, -motors});
         }
       }
     }

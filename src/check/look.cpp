@@ -1,17 +1,18 @@
 #include "check/look.h"
 
+#include <algorithm>
+
+#include "check/memory.h"
 #include "trade/rise.h"
 
 namespace rb {
 
 namespace {
 
-void put_dose(LiftReport& report, const trade::DoseField& field, const LiftState& lift,
-              Seconds dose_min) {
-  const trade::DoseShares shares = trade::dose_shares(field, lift_bands(lift), dose_min);
-  report.under_share = shares.under_share();
-  report.min_dose = shares.least;
-  report.mean_dose = shares.mean;
+void put_dose(LiftReport& report, const LiftLook& look) {
+  report.under_share = look.shares.under_share();
+  report.min_dose = look.shares.least;
+  report.mean_dose = look.shares.mean;
 }
 
 void put_rise(LiftReport& report, const PourState& state, const LiftState& lift) {
@@ -34,29 +35,122 @@ void put_rise(LiftReport& report, const PourState& state, const LiftState& lift)
 }
 
 // When each row of an element ran.
-std::vector<trade::RunningTime> rows_ran(const PourState& state, std::size_t element,
-                                         Seconds until) {
-  std::vector<std::vector<trade::Interval>> spans(state.plan->elements[element].rows.size());
-  for (const RunState& run : state.runs) {
-    if (run.element != element) continue;
-    spans[run.row].push_back({run.from, std::min(run.to.value_or(until), until)});
+std::vector<std::vector<trade::Running>> rows_ran(const PourState& state, Seconds until) {
+  std::vector<std::vector<std::vector<trade::Interval>>> spans(state.elements.size());
+  for (std::size_t e = 0; e < spans.size(); ++e) {
+    spans[e].resize(state.plan->elements[e].rows.size());
   }
-  std::vector<trade::RunningTime> ran;
-  ran.reserve(spans.size());
-  for (auto& row : spans) ran.emplace_back(std::move(row));
+  for (const RunState& run : state.runs) {
+    spans[run.element][run.row].push_back({run.from, std::min(run.to.value_or(until), until)});
+  }
+  std::vector<std::vector<trade::Running>> ran(spans.size());
+  for (std::size_t e = 0; e < spans.size(); ++e) {
+    for (auto& row : spans[e]) ran[e].emplace_back(std::move(row));
+  }
   return ran;
+}
+
+void forget_other_plans(CheckMemory::Inside& memory, const PourState& state) {
+  if (memory.plan == state.plan) return;
+  memory = {state.plan, std::vector<ElementMemory>(state.elements.size()), {}};
+  for (std::size_t e = 0; e < state.elements.size(); ++e) {
+    const Element& element = state.plan->elements[e];
+    for (std::size_t r = 0; r < element.rows.size(); ++r) {
+      memory.elements[e].bays_of_rows.push_back(bays_reached(element, r));
+    }
+  }
+}
+
+// Up to which moment all tops of an element are as they were at the last check.
+Seconds tops_known_until(ElementMemory& memory, const std::vector<trade::TopCurve>& tops) {
+  Seconds until = seconds(1e18);
+  for (std::size_t bay = 0; bay < tops.size(); ++bay) {
+    const auto& now = tops[bay].points();
+    if (memory.tops.size() != tops.size() || memory.tops[bay].points().empty()) {
+      until = seconds(-1e18);
+      break;
+    }
+    const auto& past = memory.tops[bay].points();
+    const auto differs = std::mismatch(past.begin(), past.end(), now.begin(), now.end());
+    // Two readings of one moment: only before them is the height what it was.
+    const auto same = static_cast<std::size_t>(differs.first - past.begin());
+    until = std::min(until, same == 0 ? seconds(-1e18) : past[same - 1].at);
+  }
+  memory.tops = tops;
+  return until;
+}
+
+RunReport head_of(const PourState& state, std::size_t index, Seconds end,
+                  const std::vector<BayReached>& bays, UnitWeight weight) {
+  Length deepest;
+  for (const BayReached& reached : bays) {
+    const Length top = state.elements[state.runs[index].element].tops[reached.bay].at(end);
+    deepest = std::max(deepest, top - reached.low);
+  }
+  return {index, weight * deepest, deepest.value() > 0};
+}
+
+void look_at_heads(Look& look, CheckMemory::Inside& memory) {
+  const PourState& state = look.state;
+  std::vector<Seconds> known;
+  for (std::size_t e = 0; e < state.elements.size(); ++e) {
+    known.push_back(tops_known_until(memory.elements[e], state.elements[e].tops));
+  }
+  const UnitWeight weight = heaviest(*state.plan);
+  memory.heads.resize(state.runs.size());
+  look.runs.reserve(state.runs.size());
+  for (std::size_t r = 0; r < state.runs.size(); ++r) {
+    const RunState& run = state.runs[r];
+    // A run still on is judged at the moment of the check.
+    const Seconds end = run.to.value_or(look.asof.at);
+    KnownHead& head = memory.heads[r];
+    const bool same = head.element == run.element && head.row == run.row && head.end == end &&
+                      head.report.run == r && end < known[run.element];
+    if (!same) {
+      head = {run.element, run.row, end,
+              head_of(state, r, end, memory.elements[run.element].bays_of_rows[run.row], weight)};
+    }
+    look.runs.push_back(head.report);
+  }
+}
+
+// What stood before the first lift began.
+std::vector<trade::Band> bands_below(const ElementState& element) {
+  std::vector<trade::Band> bands;
+  for (std::size_t bay = 0; bay < element.tops.size(); ++bay) {
+    bands.push_back({Length{}, element.lifts.empty() ? element.tops[bay].standing()
+                                                     : element.lifts.front().bottom[bay]});
+  }
+  return bands;
+}
+
+// The looks at an element's concrete: first what lies below all lifts.
+void look_at_concrete(Look& look, ElementMemory& memory, std::size_t e) {
+  const ElementState& element = look.state.elements[e];
+  const Seconds least = look.plan().limits.dose_min.value;
+  while (memory.lifts.size() < element.lifts.size() + 1) {
+    memory.lifts.push_back(std::make_unique<LiftLook>());
+  }
+  memory.lifts.resize(element.lifts.size() + 1);
+  memory.lifts[0]->look_at(look.faces[e], bands_below(element), least);
+  for (std::size_t i = 0; i < element.lifts.size(); ++i) {
+    memory.lifts[i + 1]->look_at(look.faces[e], lift_bands(element.lifts[i]), least);
+  }
+  for (const auto& lift : memory.lifts) look.concrete[e].push_back(lift.get());
 }
 
 }  // namespace
 
-Look look_at(const PourState& state, AsOf asof) {
-  Look look{state, asof, {}, {}, {}, {}, {}};
+Look look_at(const PourState& state, AsOf asof, CheckMemory& memory) {
+  CheckMemory::Inside& known = memory.inside();
+  forget_other_plans(known, state);
+  Look look{state, asof, {}, {}, rows_ran(state, asof.at), {}, {}, {}, {}};
+  look.concrete.resize(state.elements.size());
   for (std::size_t e = 0; e < state.elements.size(); ++e) {
     const auto sides = judged_sides(state.plan->elements[e]);
-    look.fields.emplace_back();
-    look.faces.push_back(face_of(state, e, sides, asof.at));
-    if (!sides.empty()) look.fields[e] = trade::dose_field(look.faces[e]);
-    look.ran.push_back(rows_ran(state, e, asof.at));
+    look.shaken.push_back(shaking(state, e, asof.at));
+    look.faces.push_back(face_of(state, e, sides, look.shaken[e]));
+    if (!sides.empty()) look_at_concrete(look, known.elements[e], e);
     for (std::size_t i = 0; i < state.elements[e].lifts.size(); ++i) {
       const LiftState& lift = state.elements[e].lifts[i];
       LiftReport report;
@@ -66,17 +160,19 @@ Look look_at(const PourState& state, AsOf asof) {
       report.placed_from = lift.started;
       report.placed_to = lift.last_reading;
       for (const Length& top : lift.top) report.top = std::max(report.top, top);
-      if (look.fields[e]) {
-        put_dose(report, *look.fields[e], lift, state.plan->limits.dose_min.value);
-      }
+      look.lift_looks.push_back(sides.empty() ? nullptr : look.concrete[e][i + 1]);
+      if (look.lift_looks.back() != nullptr) put_dose(report, *look.lift_looks.back());
       put_rise(report, state, lift);
       look.lifts.push_back(report);
     }
   }
-  for (std::size_t r = 0; r < state.runs.size(); ++r) {
-    look.runs.push_back({r, head_of_run(state, state.runs[r], asof.at)});
-  }
+  look_at_heads(look, known);
   return look;
 }
+
+CheckMemory::CheckMemory() : inside_(std::make_unique<Inside>()) {}
+CheckMemory::~CheckMemory() = default;
+CheckMemory::CheckMemory(CheckMemory&&) noexcept = default;
+CheckMemory& CheckMemory::operator=(CheckMemory&&) noexcept = default;
 
 }  // namespace rb

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "check/check.h"
+#include "check/lift_look.h"
 #include "pour/form.h"
 
 namespace rb {
@@ -13,11 +14,13 @@ namespace rb {
 struct Look {
   const PourState& state;
   AsOf asof;
-  std::vector<trade::Face> faces;  ///< by element, with its judged sides
-  /// By element; none where no side is judged.
-  std::vector<std::optional<trade::DoseField>> fields;
-  std::vector<std::vector<trade::RunningTime>> ran;  ///< by element and row
+  std::vector<trade::Face> faces;                ///< by element, with its judged sides
+  std::vector<std::vector<RowShaking>> shaken;   ///< by element and row
+  std::vector<std::vector<trade::Running>> ran;  ///< by element and row, whatever hung
   std::vector<LiftReport> lifts;
+  std::vector<LiftLook*> lift_looks;  ///< of `lifts`; none where no side is judged
+  /// By element: all its concrete, lift by lift, and what was there before any lift began.
+  std::vector<std::vector<LiftLook*>> concrete;
   std::vector<RunReport> runs;
 
   [[nodiscard]] const Plan& plan() const { return *state.plan; }
@@ -37,6 +40,7 @@ struct Look {
   }
 };
 
-Look look_at(const PourState& state, AsOf asof);
+/// Good as long as the memory is not used again.
+Look look_at(const PourState& state, AsOf asof, CheckMemory& memory);
 
 }  // namespace rb

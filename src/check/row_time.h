@@ -15,7 +15,7 @@ void for_rows_of_lifts(const Look& look, Visit visit) {
       for (const int served : rows[r].serves) {
         if (served != report.lift) continue;
         const Seconds until = look.lift(report).next_start.value_or(look.asof.at);
-        visit(report, r, look.ran[report.element][r].within(report.placed_from, until));
+        visit(report, r, look.ran[report.element][r].time().within(report.placed_from, until));
         break;
       }
     }

@@ -7,36 +7,14 @@ namespace rb {
 
 namespace {
 
-// The bay with the largest under-dosed area, and the box around the largest weak patch.
-struct Worst {
-  std::size_t bay = 0;
-  trade::WeakPatch patch;
-};
-
-Worst worst_of(const trade::DoseField& field, const LiftState& lift, Seconds dose_min) {
-  Worst worst;
-  const auto bands = lift_bands(lift);
-  Area most;
-  for (std::size_t bay = 0; bay < bands.size(); ++bay) {
-    std::vector<trade::Band> only(bands.size(), trade::Band{});
-    only[bay] = bands[bay];
-    const Area under = trade::dose_shares(field, only, dose_min).under;
-    if (under > most) {
-      most = under;
-      worst.bay = bay;
-    }
-  }
-  if (const auto patch = trade::worst_patch(field, bands, dose_min)) worst.patch = *patch;
-  return worst;
-}
-
 void look_dose_low(const Look& look, const Rule& rule, Findings& out) {
   const Limits& limits = look.plan().limits;
-  for (const LiftReport& report : look.lifts) {
+  for (std::size_t i = 0; i < look.lifts.size(); ++i) {
+    const LiftReport& report = look.lifts[i];
     if (!report.under_share || *report.under_share <= limits.under_share_max.value) continue;
     if (!look.settled(report)) continue;
     const LiftState& lift = look.lift(report);
-    const Worst worst = worst_of(*look.fields[report.element], lift, limits.dose_min.value);
+    const WorstPlace& worst = look.lift_looks[i]->worst_place();
     Finding f = found(rule);
     f.element = report.element;
     f.lift = report.lift;

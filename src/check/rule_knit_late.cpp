@@ -9,88 +9,45 @@ namespace rb {
 
 namespace {
 
-struct Joint {
-  Seconds came{};                ///< when the spot's concrete came
-  Seconds sets{};                ///< when it set
-  std::optional<Seconds> knits;  ///< when it was knitted, if it was
+struct JointSeen {
+  Seconds came{}, sets{};
+  std::optional<Seconds> knits;
 };
 
-// The moments rows ran that reach a height, by where along the element they reach.
-struct Reaching {
-  Length from, to;  ///< along x
-  std::vector<trade::Interval> ran;
-};
-
-std::vector<Reaching> rows_reaching(const Look& look, std::size_t element, Length z) {
-  std::vector<Reaching> reaching;
-  for (const auto& side : look.faces[element].sides) {
-    for (const trade::Shaker& shaker : side) {
-      if (!shaker.reaches_z(z) || shaker.running.empty()) continue;
-      reaching.push_back({shaker.x - shaker.reach_x, shaker.x + shaker.reach_x, shaker.running});
-    }
-  }
-  return reaching;
+Knitting knitting_of(const trade::Face& face, std::size_t bay, const JointQuestion& question,
+                     LiftLook* known) {
+  const auto ask = [&] {
+    return knitting(face, bay, question.z, question.covered, question.insert);
+  };
+  if (known == nullptr) return ask();
+  auto& kept = known->joints[bay];
+  if (kept && kept->question == question) return kept->knitting;
+  const Knitting knit = ask();
+  kept.reset();
+  // Knitted before it set: all that ran until then is in what the lift's look depends on.
+  if (knit.when && *knit.when <= question.sets) kept = LiftLook::KnownJoint{question, knit};
+  return knit;
 }
 
-std::optional<Seconds> first_running(const std::vector<trade::Interval>& ran, Seconds from) {
-  for (const trade::Interval& span : ran) {
-    if (span.to > from) return std::max(span.from, from);
-  }
-  return std::nullopt;
-}
-
-std::optional<Seconds> first_insert(const Look& look, std::size_t element, std::size_t bay,
-                                    Seconds from) {
-  for (const InsertState& insert : look.state.inserts) {  // in order of time
-    if (insert.element != element || insert.at < from) continue;
-    if (insert.bay && *insert.bay != bay) continue;
-    if (insert.what.depth_below >= look.plan().limits.knit_depth.value) return insert.at;
-  }
-  return std::nullopt;
-}
-
-void keep_earlier(std::optional<Seconds>& best, std::optional<Seconds> other) {
-  if (other && (!best || *other < *best)) best = other;
-}
-
-bool open_at(const Element& element, Length x, Length z) {
-  return std::any_of(element.openings.begin(), element.openings.end(), [&](const Patch& p) {
-    return trade::holds_x(p, x) && z >= p.z && z <= p.z + p.h;
-  });
-}
-
-// The joint of one bay at the top of a lift, as its worst spot along the bay has it.
-std::optional<Joint> worst_joint(const Look& look, std::size_t element, std::size_t bay, Length z) {
-  const Element& planned = look.plan().elements[element];
+// None: there is no joint.
+std::optional<JointSeen> joint_of(const Look& look, std::size_t element, std::size_t bay, Length z,
+                                  LiftLook* known) {
   const trade::TopCurve& top = look.state.elements[element].tops[bay];
   const auto came = top.reached(z);
   const auto covered = top.covered(z);
   if (!came || !covered) return std::nullopt;
-  const auto insert = first_insert(look, element, bay, *covered);
-  const auto reaching = rows_reaching(look, element, z);
-  const auto cells = static_cast<std::size_t>(std::ceil(planned.length / trade::kDoseCell - 1e-6));
-  std::optional<Joint> worst;
-  for (std::size_t i = 0; i < cells; ++i) {
-    const Length x = trade::kDoseCell * (static_cast<double>(i) + 0.5);
-    if (planned.bay_at(x) != bay || open_at(planned, x, z)) continue;
-    Joint joint{*came, sets_at(look.state, element, *came), insert};
-    for (const Reaching& row : reaching) {
-      if (x >= row.from - trade::kSamePlace && x <= row.to + trade::kSamePlace) {
-        keep_earlier(joint.knits, first_running(row.ran, *covered));
-      }
-    }
-    const bool worse = !worst || !joint.knits || (worst->knits && *joint.knits > *worst->knits);
-    if (worse) worst = joint;
-    if (!joint.knits) break;
-  }
-  return worst;
+  const JointQuestion question{z, *came, *covered, *came + look.faces[element].to_set(*came),
+                               first_deep_insert(look.state, element, bay, *covered)};
+  const Knitting knit = knitting_of(look.faces[element], bay, question, known);
+  if (!knit.spots) return std::nullopt;
+  return JointSeen{question.came, question.sets, knit.when};
 }
 
-void judge(const Look& look, const Rule& rule, const LiftReport& report, std::size_t bay,
-           Findings& out) {
+void judge(const Look& look, const Rule& rule, const LiftReport& report, LiftLook* known,
+           std::size_t bay, Findings& out) {
   const Element& element = look.element(report);
   const LiftState& lift = look.lift(report);
-  const auto joint = worst_joint(look, report.element, bay, lift.top[bay]);
+  const auto joint = joint_of(look, report.element, bay, lift.top[bay], known);
   if (!joint) return;
   if (joint->knits && *joint->knits < joint->sets) return;
   if (!joint->knits && look.asof.live && look.asof.at < joint->sets) return;  // there is time yet
@@ -117,11 +74,12 @@ void judge(const Look& look, const Rule& rule, const LiftReport& report, std::si
 }
 
 void look_knit_late(const Look& look, const Rule& rule, Findings& out) {
-  for (const LiftReport& report : look.lifts) {
+  for (std::size_t i = 0; i < look.lifts.size(); ++i) {
+    const LiftReport& report = look.lifts[i];
     const LiftState& lift = look.lift(report);
     if (!lift.next_start || look.element(report).kind == ElementKind::deck) continue;
     for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
-      if (lift.top[bay] > lift.bottom[bay]) judge(look, rule, report, bay, out);
+      if (lift.top[bay] > lift.bottom[bay]) judge(look, rule, report, look.lift_looks[i], bay, out);
     }
   }
 }

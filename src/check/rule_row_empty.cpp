@@ -7,28 +7,10 @@ namespace rb {
 
 namespace {
 
-// The largest depth of concrete above the row's lower reach at the end of its run.
-bool reached_nothing(const Look& look, const RunState& run) {
-  const Element& element = look.plan().elements[run.element];
-  const Row& row = element.rows[run.row];
-  const Seconds end = look.run_end(run);
-  for (const Motor& motor : row.motors) {
-    for (std::size_t bay = 0; bay < element.bays.size(); ++bay) {
-      const Length start = element.bay_start(bay);
-      if (motor.x + motor.reach_x <= start ||
-          motor.x - motor.reach_x >= start + element.bays[bay]) {
-        continue;
-      }
-      const Length top = look.state.elements[run.element].tops[bay].at(end);
-      if (top > Length{} && top > row.z - motor.reach_z) return false;
-    }
-  }
-  return true;
-}
-
 void look_row_empty(const Look& look, const Rule& rule, Findings& out) {
-  for (const RunState& run : look.state.runs) {
-    if (!reached_nothing(look, run)) continue;
+  for (const RunReport& report : look.runs) {
+    if (report.in_concrete) continue;
+    const RunState& run = look.state.runs[report.run];
     const Row& row = look.state.row_of(run);
     Finding f = found(rule);
     f.element = run.element;

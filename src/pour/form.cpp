@@ -45,32 +45,47 @@ const Mix& mix_at(const PourState& state, std::size_t element, Seconds at) {
 }
 
 Celsius concrete_temp(const PourState& state, std::size_t element, Seconds at) {
-  std::optional<Celsius> temp;
-  for (const TestState& test : state.tests) {  // in order of time
-    if (test.at > at) break;
-    if (test.what.temp) temp = test.what.temp;
+  auto test = std::upper_bound(state.tests.begin(), state.tests.end(), at,
+                               [](Seconds m, const TestState& t) { return m < t.at; });
+  while (test != state.tests.begin()) {
+    --test;
+    if (test->what.temp) return *test->what.temp;
   }
-  return temp.value_or(mix_at(state, element, at).set_reference);
+  return mix_at(state, element, at).set_reference;
 }
 
 std::vector<trade::SetStep> set_steps(const PourState& state, std::size_t element) {
+  struct Change {
+    Seconds at{};
+    const Mix* mix = nullptr;  // none: the mix stays
+    std::optional<Celsius> temp{};
+  };
   constexpr Seconds kBefore{-1e12};
-  std::vector<Seconds> changes{kBefore};
+  const Plan& plan = *state.plan;
+  std::vector<Change> changes{{kBefore, &plan.mixes.front(), std::nullopt}};
   for (const TestState& test : state.tests) {
-    if (test.what.temp) changes.push_back(test.at);
+    if (test.what.temp) changes.push_back({test.at, nullptr, test.what.temp});
   }
-  if (state.plan->mixes.size() > 1) {
+  if (plan.mixes.size() > 1) {
     for (const TruckState& truck : state.trucks) {
-      if (truck.discharged) changes.push_back(*truck.discharged);
+      if (!truck.what || !truck.discharged || truck.element.value_or(element) != element) continue;
+      if (const Mix* mix = plan.find(truck.what->mix))
+        changes.push_back({*truck.discharged, mix, {}});
     }
   }
-  std::sort(changes.begin(), changes.end());
+  std::stable_sort(changes.begin(), changes.end(),
+                   [](const Change& a, const Change& b) { return a.at < b.at; });
   std::vector<trade::SetStep> steps;
-  for (const Seconds from : changes) {
-    const Seconds long_after =
-        to_set(mix_at(state, element, from), concrete_temp(state, element, from));
-    if (!steps.empty() && steps.back().from == from) steps.pop_back();
-    if (steps.empty() || steps.back().to_set != long_after) steps.push_back({from, long_after});
+  const Mix* mix = nullptr;
+  std::optional<Celsius> temp;
+  for (std::size_t i = 0; i < changes.size(); ++i) {
+    if (changes[i].mix != nullptr) mix = changes[i].mix;
+    if (changes[i].temp) temp = changes[i].temp;
+    if (i + 1 < changes.size() && changes[i + 1].at == changes[i].at) continue;
+    const Seconds long_after = to_set(*mix, temp.value_or(mix->set_reference));
+    if (steps.empty() || steps.back().to_set != long_after) {
+      steps.push_back({changes[i].at, long_after});
+    }
   }
   return steps;
 }
@@ -85,31 +100,68 @@ UnitWeight heaviest(const Plan& plan) {
   return most;
 }
 
-std::vector<std::vector<trade::Interval>> shaking(const PourState& state, std::size_t element,
-                                                  std::size_t row, Seconds until) {
-  const std::size_t places = state.plan->elements[element].rows[row].motors.size();
-  std::vector<std::vector<trade::Interval>> shaken(places);
-  const auto shake = [&](std::size_t place, Seconds from, Seconds to) {
-    if (to > from) shaken[place].push_back({from, to});
+namespace {
+
+// One run's time at the places of a pattern of hangs.
+void shake(std::vector<trade::Interval>& shaken, const RunState& run, Seconds until,
+           const std::vector<const HangState*>& hangs, std::size_t place) {
+  Seconds from = run.from;
+  const Seconds to = std::min(run.to.value_or(until), until);
+  const auto add = [&](Seconds a, Seconds b) {
+    if (b > a) shaken.push_back({a, b});
   };
-  for (const RunState& run : state.runs) {
-    if (run.element != element || run.row != row) continue;
-    Seconds from = run.from;
-    const Seconds to = std::min(run.to.value_or(until), until);
-    for (const HangState& hang : state.hangs) {
-      if (hang.element != element || hang.row != row) continue;
-      const Seconds begin = std::max(hang.from, from);
-      const Seconds end = std::min(hang.to.value_or(to), to);
-      if (end <= begin) continue;
-      for (std::size_t i = 0; i < places; ++i) {
-        shake(i, from, begin);
-        if (hang.places[i]) shake(i, begin, end);
-      }
-      from = end;
-    }
-    for (std::size_t i = 0; i < places; ++i) shake(i, from, to);
+  for (const HangState* hang : hangs) {
+    const Seconds begin = std::max(hang->from, from);
+    const Seconds end = std::min(hang->to.value_or(to), to);
+    if (end <= begin) continue;
+    add(from, begin);
+    if (hang->places[place]) add(begin, end);
+    from = end;
   }
-  for (auto& spans : shaken) spans = trade::united(std::move(spans));
+  add(from, to);
+}
+
+// Places that hung together through all hangs shook together.
+RowShaking shaking_of_row(const std::vector<const RunState*>& runs,
+                          const std::vector<const HangState*>& hangs, std::size_t places,
+                          Seconds until) {
+  const auto alike = [&](std::size_t a, std::size_t b) {
+    return std::all_of(hangs.begin(), hangs.end(),
+                       [&](const HangState* hang) { return hang->places[a] == hang->places[b]; });
+  };
+  RowShaking row;
+  std::vector<std::size_t> firsts;  // of each pattern
+  for (std::size_t place = 0; place < places; ++place) {
+    const auto known = std::find_if(firsts.begin(), firsts.end(),
+                                    [&](std::size_t first) { return alike(first, place); });
+    if (known != firsts.end()) {
+      row.push_back(row[*known]);
+      continue;
+    }
+    firsts.push_back(place);
+    std::vector<trade::Interval> shaken;
+    for (const RunState* run : runs) shake(shaken, *run, until, hangs, place);
+    row.emplace_back(std::move(shaken));
+  }
+  return row;
+}
+
+}  // namespace
+
+std::vector<RowShaking> shaking(const PourState& state, std::size_t element, Seconds until) {
+  const auto& rows = state.plan->elements[element].rows;
+  std::vector<std::vector<const RunState*>> runs(rows.size());
+  std::vector<std::vector<const HangState*>> hangs(rows.size());
+  for (const RunState& run : state.runs) {
+    if (run.element == element) runs[run.row].push_back(&run);
+  }
+  for (const HangState& hang : state.hangs) {
+    if (hang.element == element) hangs[hang.row].push_back(&hang);
+  }
+  std::vector<RowShaking> shaken;
+  for (std::size_t r = 0; r < rows.size(); ++r) {
+    shaken.push_back(shaking_of_row(runs[r], hangs[r], rows[r].motors.size(), until));
+  }
   return shaken;
 }
 
@@ -123,6 +175,11 @@ std::vector<Side> judged_sides(const Element& element) {
 
 trade::Face face_of(const PourState& state, std::size_t element, const std::vector<Side>& sides,
                     Seconds until) {
+  return face_of(state, element, sides, shaking(state, element, until));
+}
+
+trade::Face face_of(const PourState& state, std::size_t element, const std::vector<Side>& sides,
+                    const std::vector<RowShaking>& shaken) {
   const Element& planned = state.plan->elements[element];
   trade::Face face{planned.bays, state.elements[element].tops,     planned.openings,
                    {},           planned.thickness > kThinSection, set_steps(state, element)};
@@ -131,10 +188,9 @@ trade::Face face_of(const PourState& state, std::size_t element, const std::vect
     for (std::size_t r = 0; r < planned.rows.size(); ++r) {
       const Row& row = planned.rows[r];
       if (row.side != side) continue;
-      auto shaken = shaking(state, element, r, until);
       for (std::size_t i = 0; i < row.motors.size(); ++i) {
         shakers.push_back(shaker_at(planned, row, row.motors[i]));
-        shakers.back().running = std::move(shaken[i]);
+        shakers.back().running = shaken[r][i];
       }
     }
   }
@@ -149,19 +205,32 @@ std::vector<trade::Band> lift_bands(const LiftState& lift) {
   return bands;
 }
 
-Pressure head_on_row(const PourState& state, std::size_t element, std::size_t row, Seconds at) {
-  const Element& planned = state.plan->elements[element];
-  const Row& hung = planned.rows[row];
-  Length deepest;
-  for (const Motor& motor : hung.motors) {
-    const Length low = std::max(Length{}, hung.z - reach_up(planned, motor));
-    for (std::size_t bay = 0; bay < planned.bays.size(); ++bay) {
-      const Length start = planned.bay_start(bay);
-      const bool reached = motor.x + motor.reach_x > start + trade::kSamePlace &&
-                           motor.x - motor.reach_x < start + planned.bays[bay] - trade::kSamePlace;
-      if (!reached) continue;
-      deepest = std::max(deepest, state.elements[element].tops[bay].at(at) - low);
+std::vector<BayReached> bays_reached(const Element& element, std::size_t row) {
+  const Row& hung = element.rows[row];
+  std::vector<BayReached> reached;
+  Length start;
+  for (std::size_t bay = 0; bay < element.bays.size(); ++bay) {
+    const Length end = start + element.bays[bay];
+    std::optional<Length> lowest;
+    for (const Motor& motor : hung.motors) {
+      if (motor.x + motor.reach_x <= start + trade::kSamePlace ||
+          motor.x - motor.reach_x >= end - trade::kSamePlace) {
+        continue;
+      }
+      const Length low = std::max(Length{}, hung.z - reach_up(element, motor));
+      lowest = lowest ? std::min(*lowest, low) : low;
     }
+    if (lowest) reached.push_back({bay, *lowest});
+    start = end;
+  }
+  return reached;
+}
+
+Pressure head_on_row(const PourState& state, std::size_t element, std::size_t row, Seconds at) {
+  Length deepest;
+  for (const BayReached& reached : bays_reached(state.plan->elements[element], row)) {
+    const Length top = state.elements[element].tops[reached.bay].at(at);
+    deepest = std::max(deepest, top - reached.low);
   }
   return heaviest(*state.plan) * deepest;
 }

@@ -28,10 +28,11 @@ Seconds sets_at(const PourState& state, std::size_t element, Seconds came);
 /// The heaviest mix of the plan: what a form is loaded with when it is not known which it holds.
 UnitWeight heaviest(const Plan& plan);
 
-/// When each place of a row shook, up to a moment: its runs, where motors hung. Runs of a row that
-/// was never logged as hung count for all its places.
-std::vector<std::vector<trade::Interval>> shaking(const PourState& state, std::size_t element,
-                                                  std::size_t row, Seconds until);
+/// When the places of a row shook: one running time a place, shared by places that shook alike.
+using RowShaking = std::vector<trade::Running>;
+/// By row of an element, up to a moment: the row's runs, where motors hung. Runs of a row that was
+/// never logged as hung count for all its places.
+std::vector<RowShaking> shaking(const PourState& state, std::size_t element, Seconds until);
 
 /// Sections thicker than this are judged by the worst side and want internal vibration.
 inline constexpr Length kThinSection = metres(0.3);
@@ -42,9 +43,18 @@ std::vector<Side> judged_sides(const Element& element);
 /// An element as a face to be dosed, with the given sides; runs are counted up to `until`.
 trade::Face face_of(const PourState& state, std::size_t element, const std::vector<Side>& sides,
                     Seconds until);
+trade::Face face_of(const PourState& state, std::size_t element, const std::vector<Side>& sides,
+                    const std::vector<RowShaking>& shaken);
 
 /// A lift's concrete, bay by bay.
 std::vector<trade::Band> lift_bands(const LiftState& lift);
+
+/// A bay in which a row's motors reach concrete, and the lowest height they reach there.
+struct BayReached {
+  std::size_t bay = 0;
+  Length low;
+};
+std::vector<BayReached> bays_reached(const Element& element, std::size_t row);
 
 /// The lateral pressure a row brings on while it runs: full liquid from the highest top its motors
 /// reach down to its lower reach, nothing below the element's base.

@@ -1,6 +1,7 @@
 #include "pour/knit.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "pour/form.h"
 
@@ -8,88 +9,37 @@ namespace rb {
 
 namespace {
 
+// Motors that reach a joint, by where along the element, and when they first ran over it.
 struct Reached {
-  Length from, to;  // along x
+  Length from, to;
   Seconds when;
 };
 
-std::optional<Seconds> first_shake(const std::vector<trade::Interval>& spans, Seconds since) {
-  for (const trade::Interval& span : spans) {
-    if (span.to > since) return std::max(span.from, since);
-  }
-  return std::nullopt;
-}
-
-// Where and when motors that reach a height first ran since a moment.
-std::vector<Reached> worked_by_rows(const trade::Face& face, Length z, Seconds since) {
+std::vector<Reached> worked_by_rows(const trade::Face& face, Length start, Length end, Length z,
+                                    Seconds covered) {
   std::vector<Reached> worked;
+  const trade::Running* last = nullptr;  // motors of a row share one: asked once
+  std::optional<Seconds> when;
   for (const auto& side : face.sides) {
     for (const trade::Shaker& shaker : side) {
-      if (!shaker.reaches_z(z)) continue;
-      if (const auto when = first_shake(shaker.running, since)) {
-        worked.push_back({shaker.x - shaker.reach_x, shaker.x + shaker.reach_x, *when});
+      if (shaker.running.empty() || !shaker.reaches_z(z)) continue;
+      const Length from = shaker.x - shaker.reach_x - trade::kSamePlace;
+      const Length to = shaker.x + shaker.reach_x + trade::kSamePlace;
+      if (to < start || from > end) continue;
+      if (last == nullptr || !last->shares(shaker.running)) {
+        last = &shaker.running;
+        when = last->first_from(covered);
       }
+      if (when) worked.push_back({from, to, *when});
     }
   }
   return worked;
 }
 
-std::optional<Seconds> first_insert(const PourState& state, std::size_t element, std::size_t bay,
-                                    Seconds since) {
-  for (const InsertState& insert : state.inserts) {  // in order of time
-    if (insert.element != element || insert.at < since) continue;
-    if (insert.bay && *insert.bay != bay) continue;
-    if (insert.what.depth_below >= state.plan->limits.knit_depth.value) return insert.at;
-  }
-  return std::nullopt;
-}
-
-bool in_opening(const Element& element, Length x, Length z) {
-  return std::any_of(element.openings.begin(), element.openings.end(), [&](const Patch& p) {
+bool in_opening(const trade::Face& face, Length x, Length z) {
+  return std::any_of(face.openings.begin(), face.openings.end(), [&](const Patch& p) {
     return trade::holds_x(p, x) && z >= p.z && z <= p.z + p.h;
   });
-}
-
-// Places along a bay between which nothing changes: edges of reaches and of openings.
-std::vector<Length> cuts(const Element& element, Length from, Length to,
-                         const std::vector<Reached>& worked) {
-  std::vector<Length> edges{from, to};
-  const auto cut = [&](Length x) {
-    if (x > from && x < to) edges.push_back(x);
-  };
-  for (const Reached& reach : worked) {
-    cut(reach.from);
-    cut(reach.to);
-  }
-  for (const Patch& opening : element.openings) {
-    cut(opening.x);
-    cut(opening.x + opening.w);
-  }
-  std::sort(edges.begin(), edges.end());
-  return edges;
-}
-
-// When the last spot of a joint was worked, or nothing while one has not been.
-std::optional<Seconds> knitted_at(const PourState& state, std::size_t element, std::size_t bay,
-                                  const trade::Face& face, Length z, Seconds covered) {
-  const Element& planned = state.plan->elements[element];
-  const auto worked = worked_by_rows(face, z, covered);
-  const auto insert = first_insert(state, element, bay, covered);
-  const Length start = planned.bay_start(bay);
-  const auto edges = cuts(planned, start, start + planned.bays[bay], worked);
-  Seconds last = covered;
-  for (std::size_t i = 0; i + 1 < edges.size(); ++i) {
-    if (edges[i + 1] - edges[i] <= trade::kSamePlace) continue;
-    const Length x = (edges[i] + edges[i + 1]) / 2.0;
-    if (in_opening(planned, x, z)) continue;
-    std::optional<Seconds> first = insert;
-    for (const Reached& reach : worked) {
-      if (x >= reach.from && x <= reach.to && (!first || reach.when < *first)) first = reach.when;
-    }
-    if (!first) return std::nullopt;
-    last = std::max(last, *first);
-  }
-  return last;
 }
 
 // The earliest that concrete which came from one moment to another sets. The time to set changes in
@@ -123,6 +73,39 @@ Length full_height(const Element& element) {
 
 }  // namespace
 
+std::optional<Seconds> first_deep_insert(const PourState& state, std::size_t element,
+                                         std::size_t bay, Seconds since) {
+  for (const InsertState& insert : state.inserts) {  // in order of time
+    if (insert.element != element || insert.at < since) continue;
+    if (insert.bay && *insert.bay != bay) continue;
+    if (insert.what.depth_below >= state.plan->limits.knit_depth.value) return insert.at;
+  }
+  return std::nullopt;
+}
+
+Knitting knitting(const trade::Face& face, std::size_t bay, Length z, Seconds covered,
+                  std::optional<Seconds> insert) {
+  Length start;
+  for (std::size_t b = 0; b < bay; ++b) start += face.bays[b];
+  const Length end = start + face.bays[bay];
+  const auto worked = worked_by_rows(face, start, end, z, covered);
+  const auto first = static_cast<std::size_t>(std::max(0.0, start / trade::kDoseCell - 1));
+  const auto past = static_cast<std::size_t>(std::ceil(end / trade::kDoseCell - 1e-6));
+  Knitting knit{false, covered};
+  for (std::size_t i = first; i < past; ++i) {
+    const Length x = trade::kDoseCell * (static_cast<double>(i) + 0.5);
+    if (face.bay_at(x) != bay || in_opening(face, x, z)) continue;
+    knit.spots = true;
+    std::optional<Seconds> when = insert;
+    for (const Reached& row : worked) {
+      if (x >= row.from && x <= row.to && (!when || row.when < *when)) when = row.when;
+    }
+    if (!when) return {true, std::nullopt};
+    knit.when = std::max(*knit.when, *when);
+  }
+  return knit;
+}
+
 std::vector<KnitClock> knit_clocks(const PourState& state, std::size_t element, Seconds at) {
   const Element& planned = state.plan->elements[element];
   const ElementState& there = state.elements[element];
@@ -150,8 +133,10 @@ std::vector<KnitClock> knit_clocks(const PourState& state, std::size_t element, 
       clock.below = joint_at(state, element, top, under->lift, under->top[bay]);
       if (clock.below) clock.below->covered = top.covered(clock.below->z);
       if (clock.below && clock.below->covered) {
-        clock.below->knitted =
-            knitted_at(state, element, bay, face, clock.below->z, *clock.below->covered);
+        const Seconds covered = *clock.below->covered;
+        clock.below->knitted = knitting(face, bay, clock.below->z, covered,
+                                        first_deep_insert(state, element, bay, covered))
+                                   .when;
       }
     }
     clocks.push_back(std::move(clock));

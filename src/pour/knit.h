@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "pour/state.h"
+#include "trade/dose.h"
 
 namespace rb {
 
@@ -24,6 +25,20 @@ struct Joint {
 
   [[nodiscard]] bool open() const { return !knitted && !last; }
 };
+
+/// How a joint was worked, as its worst spot along the bay has it (spots as the dose's: every 50
+/// mm, judged at the middle).
+struct Knitting {
+  bool spots = false;           ///< false: an opening all along, nothing to knit
+  std::optional<Seconds> when;  ///< when the last spot was worked; none while one has not been
+  bool operator==(const Knitting&) const = default;
+};
+/// Of the joint at height z of a bay, covered at a moment; `insert` knits all along when it comes.
+Knitting knitting(const trade::Face& face, std::size_t bay, Length z, Seconds covered,
+                  std::optional<Seconds> insert);
+/// The first insertion into a bay since a moment that went knit_depth deep into the lift below.
+std::optional<Seconds> first_deep_insert(const PourState& state, std::size_t element,
+                                         std::size_t bay, Seconds since);
 
 /// One bay's clock.
 struct KnitClock {

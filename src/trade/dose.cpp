@@ -18,7 +18,7 @@ class SideSchedules {
   explicit SideSchedules(const std::vector<Shaker>& shakers) {
     for (const Shaker& shaker : shakers) {
       const auto known = std::find_if(distinct_.rbegin(), distinct_.rend(),
-                                      [&](const auto* r) { return *r == shaker.running; });
+                                      [&](const Running* r) { return *r == shaker.running; });
       if (known == distinct_.rend()) {
         of_.push_back(distinct_.size());
         distinct_.push_back(&shaker.running);
@@ -42,7 +42,7 @@ class SideSchedules {
   }
 
  private:
-  std::vector<const std::vector<Interval>*> distinct_;
+  std::vector<const Running*> distinct_;
   std::vector<Schedule> of_;
   std::map<Schedules, RunningTime> together_;
 };
@@ -130,8 +130,9 @@ std::vector<Length> changes_along(const Face& face) {
 
 class StripMaker {
  public:
-  StripMaker(const Face& face, std::vector<SideSchedules>& schedules, const StripKind& kind)
-      : face_(face), schedules_(schedules), kind_(kind), top_(face.tops[kind.bay]) {}
+  StripMaker(const Face& face, Band band, std::vector<SideSchedules>& schedules,
+             const StripKind& kind)
+      : face_(face), band_(band), schedules_(schedules), kind_(kind), top_(face.tops[kind.bay]) {}
 
   DosePieces pieces() {
     const std::vector<Length> edges = band_edges();
@@ -144,10 +145,11 @@ class StripMaker {
  private:
   // Heights at which the motors that work, or the openings, change.
   [[nodiscard]] std::vector<Length> band_edges() const {
-    const Length top = top_.standing();
-    std::vector<Length> edges{Length{}, top};
+    const Length top = std::min(band_.to, top_.standing());
+    if (top <= band_.from) return {};
+    std::vector<Length> edges{band_.from, top};
     const auto edge = [&](Length z) {
-      if (z > Length{} && z < top) edges.push_back(z);
+      if (z > band_.from && z < top) edges.push_back(z);
     };
     for (const std::size_t i : kind_.openings) {
       edge(face_.openings[i].z);
@@ -262,6 +264,7 @@ class StripMaker {
   }
 
   const Face& face_;
+  Band band_;
   std::vector<SideSchedules>& schedules_;
   const StripKind& kind_;
   const TopCurve& top_;
@@ -272,7 +275,7 @@ class StripMaker {
 // Cells from the left, those that see the same taken together.
 class FieldMaker {
  public:
-  explicit FieldMaker(const Face& face) : face_(face) {
+  FieldMaker(const Face& face, const std::vector<Band>& bands) : face_(face), bands_(bands) {
     for (const auto& side : face.sides) schedules_.emplace_back(side);
     for (std::size_t s = 0; s < face.sides.size(); ++s) {
       sweeps_.emplace_back(face.sides[s], schedules_[s]);
@@ -293,7 +296,7 @@ class FieldMaker {
     }
     latest_ = known;
     if (known == made_.end()) {
-      DosePieces pieces = StripMaker{face_, schedules_, kind}.pieces();
+      DosePieces pieces = StripMaker{face_, bands_[kind.bay], schedules_, kind}.pieces();
       latest_ = made_.emplace(std::move(kind), std::move(pieces)).first;
     }
     field.strips.push_back({x0, x1, latest_->first.bay, latest_->second});
@@ -301,6 +304,7 @@ class FieldMaker {
 
  private:
   const Face& face_;
+  const std::vector<Band>& bands_;
   std::vector<SideSchedules> schedules_;
   std::vector<SideSweep> sweeps_;
   std::map<StripKind, DosePieces> made_;
@@ -341,8 +345,14 @@ Seconds Face::to_set(Seconds came) const {
 }
 
 DoseField dose_field(const Face& face, Length cell) {
+  std::vector<Band> whole;
+  for (const TopCurve& top : face.tops) whole.push_back({Length{}, top.standing()});
+  return dose_field(face, whole, cell);
+}
+
+DoseField dose_field(const Face& face, const std::vector<Band>& bands, Length cell) {
   DoseField field;
-  FieldMaker maker{face};
+  FieldMaker maker{face, bands};
   const Length length = face.length();
   const auto cells = static_cast<std::size_t>(std::ceil(length / cell - 1e-6));
   const std::vector<Length> changes = changes_along(face);

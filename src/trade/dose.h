@@ -18,9 +18,10 @@ namespace rb::trade {
 /// edges included.
 struct Shaker {
   Length x, z, reach_x, reach_z;
-  std::vector<Interval> running;
+  Running running;
   [[nodiscard]] bool reaches_x(Length spot) const;
   [[nodiscard]] bool reaches_z(Length spot) const;
+  bool operator==(const Shaker&) const = default;
 };
 
 /// Concrete that comes from this moment on sets this long after it came.
@@ -41,6 +42,7 @@ struct Face {
   [[nodiscard]] Length length() const;
   [[nodiscard]] std::size_t bay_at(Length x) const;
   [[nodiscard]] Seconds to_set(Seconds came) const;  ///< for concrete that came then
+  bool operator==(const Face&) const = default;
 };
 
 /// The dose from just above z0 to just below z1, linear between.
@@ -83,13 +85,20 @@ struct DoseField {
 
 inline constexpr Length kDoseCell = millimetres(50);
 
-/// The field up to the concrete's top. A spot that concrete has not reached has no piece.
-DoseField dose_field(const Face& face, Length cell = kDoseCell);
-
 /// One bay's part of a lift.
 struct Band {
   Length from, to;
+  bool operator==(const Band&) const = default;
 };
+
+/// The field up to the concrete's top. A spot that concrete has not reached has no piece.
+DoseField dose_field(const Face& face, Length cell = kDoseCell);
+/// The field inside bands given bay by bay, up to the concrete's top.
+DoseField dose_field(const Face& face, const std::vector<Band>& bands, Length cell = kDoseCell);
+
+/// Of a face, all that the field inside the bands depends on: what else happens to the face leaves
+/// it equal. Its field in the bands is the face's.
+Face part_for(const Face& face, const std::vector<Band>& bands);
 
 struct DoseShares {
   Area area;                     ///< of concrete in the bands

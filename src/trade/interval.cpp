@@ -41,4 +41,28 @@ Seconds RunningTime::within(Seconds from, Seconds to) const {
   return until(to) - until(from);
 }
 
+const RunningTime& Running::time() const {
+  static const RunningTime never;
+  return time_ ? *time_ : never;
+}
+
+Running Running::clipped(Seconds from, Seconds to) const {
+  const auto& all = spans();
+  const auto first = std::upper_bound(all.begin(), all.end(), from,
+                                      [](Seconds m, const Interval& s) { return m < s.to; });
+  std::vector<Interval> inside;
+  for (auto span = first; span != all.end() && span->from < to; ++span) {
+    inside.push_back({std::max(span->from, from), std::min(span->to, to)});
+  }
+  return inside == all ? *this : Running{std::move(inside)};
+}
+
+std::optional<Seconds> Running::first_from(Seconds from) const {
+  const auto& all = spans();
+  const auto next = std::upper_bound(all.begin(), all.end(), from,
+                                     [](Seconds m, const Interval& s) { return m < s.to; });
+  if (next == all.end()) return std::nullopt;
+  return std::max(next->from, from);
+}
+
 }  // namespace rb::trade

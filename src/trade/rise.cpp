@@ -8,8 +8,11 @@ namespace rb::trade {
 WorstWindow worst_window(const TopCurve& top, Seconds window, Seconds from, Seconds to) {
   const Seconds first = from - window;
   std::vector<Seconds> begins{first, to};
-  for (const SurfacePoint& point : top.points()) {
-    for (const Seconds begin : {point.at - window, point.at}) {
+  const auto& points = top.points();
+  auto point = std::upper_bound(points.begin(), points.end(), first,
+                                [](Seconds m, const SurfacePoint& p) { return m < p.at; });
+  for (; point != points.end() && point->at - window < to; ++point) {
+    for (const Seconds begin : {point->at - window, point->at}) {
       if (begin > first && begin < to) begins.push_back(begin);
     }
   }

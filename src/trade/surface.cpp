@@ -52,6 +52,17 @@ Length TopCurve::before(Seconds moment) const {
   return between_points(*(next - 1), *next, moment);
 }
 
+TopCurve TopCurve::between(Length low, Length high) const {
+  const auto above = std::upper_bound(points_.begin(), points_.end(), low,
+                                      [](Length h, const SurfacePoint& p) { return h < p.height; });
+  const auto first = above == points_.begin() ? above : above - 1;
+  const auto reaches = std::lower_bound(
+      first, points_.end(), high, [](const SurfacePoint& p, Length h) { return p.height < h; });
+  TopCurve part;
+  part.points_.assign(first, reaches == points_.end() ? reaches : reaches + 1);
+  return part;
+}
+
 std::optional<Seconds> TopCurve::reached(Length z) const {
   const auto next = std::lower_bound(points_.begin(), points_.end(), z,
                                      [](const SurfacePoint& p, Length h) { return p.height < h; });

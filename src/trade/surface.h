@@ -35,6 +35,10 @@ class TopCurve {
   [[nodiscard]] Length standing() const;  ///< after the last reading
   [[nodiscard]] const std::vector<SurfacePoint>& points() const { return points_; }
 
+  /// The readings between which the top rose from one height to another: all that reached() and
+  /// covered() of heights between ask.
+  [[nodiscard]] TopCurve between(Length low, Length high) const;
+
   bool operator==(const TopCurve&) const = default;
 
  private:

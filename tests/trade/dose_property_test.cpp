@@ -66,7 +66,11 @@ TEST_CASE("more running never lowers the dose") {
     const Face face = test::random_face(random);
     const double from = random.between(0, 4000);
     const Interval more{seconds(from), seconds(from + random.between(1, 200))};
-    const Face longer = changed(face, [&](Shaker& s) { s.running.push_back(more); });
+    const Face longer = changed(face, [&](Shaker& s) {
+      std::vector<Interval> spans = s.running.spans();
+      spans.push_back(more);
+      s.running = spans;
+    });
     REQUIRE(mean(longer) >= mean(face) - 1e-6);
     REQUIRE(under(longer) <= under(face) + 1e-9);
   }
@@ -79,11 +83,13 @@ TEST_CASE("splitting a run at any instant changes nothing") {
     const Face face = test::random_face(random);
     const Face split = changed(face, [&](Shaker& s) {
       if (s.running.empty()) return;
-      Interval& first = s.running.front();
+      std::vector<Interval> spans = s.running.spans();
+      Interval& first = spans.front();
       const Seconds cut = first.from + (first.to - first.from) * random.between(0, 1);
       const Interval rest{cut, first.to};
       first.to = cut;
-      s.running.push_back(rest);
+      spans.push_back(rest);
+      s.running = spans;
     });
     REQUIRE(mean(split) == doctest::Approx(mean(face)).epsilon(1e-9));
     REQUIRE(under(split) == doctest::Approx(under(face)).epsilon(1e-9));
@@ -97,7 +103,9 @@ TEST_CASE("shifting all times changes nothing") {
     const Face face = test::random_face(random);
     const Seconds by = seconds(random.between(-1e5, 1e5));
     Face shifted = changed(face, [&](Shaker& s) {
-      for (Interval& run : s.running) run = {run.from + by, run.to + by};
+      std::vector<Interval> spans = s.running.spans();
+      for (Interval& run : spans) run = {run.from + by, run.to + by};
+      s.running = spans;
     });
     for (TopCurve& top : shifted.tops) {
       TopCurve moved;
@@ -134,4 +142,35 @@ TEST_CASE("the exact field agrees with a fine simulation of single spots, to its
     }
   }
   CHECK(compared > 300);
+}
+
+TEST_CASE("a lift's field is the face's, and what does not touch the lift leaves its part equal") {
+  for (int seed = 0; seed < kFaces; ++seed) {
+    CAPTURE(seed);
+    Random random(static_cast<std::uint64_t>(seed) + 300000);
+    const Face face = test::random_face(random);
+    std::vector<Band> bands;
+    for (const TopCurve& top : face.tops) {
+      const Length from = top.standing() * random.between(0, 1);
+      bands.push_back({from, from + metres(random.between(0, 0.6))});
+    }
+    const Face part = part_for(face, bands);
+    const DoseShares all = dose_shares(dose_field(face), bands, seconds(90));
+    for (const Face* of : {&face, &part}) {
+      const DoseShares lift = dose_shares(dose_field(*of, bands), bands, seconds(90));
+      REQUIRE(lift.area.value() == doctest::Approx(all.area.value()).epsilon(1e-9));
+      REQUIRE(lift.under.value() == doctest::Approx(all.under.value()).epsilon(1e-9));
+      REQUIRE(lift.least.has_value() == all.least.has_value());
+      if (!all.least) continue;
+      REQUIRE(in_seconds(*lift.least) == doctest::Approx(in_seconds(*all.least)).epsilon(1e-9));
+      REQUIRE(in_seconds(*lift.mean) == doctest::Approx(in_seconds(*all.mean)).epsilon(1e-9));
+    }
+    REQUIRE(part_for(part, bands) == part);
+    const Face later = changed(face, [&](Shaker& s) {
+      std::vector<Interval> spans = s.running.spans();
+      spans.push_back({seconds(1e6), seconds(1e6 + 60)});
+      s.running = spans;
+    });
+    REQUIRE(part_for(later, bands) == part);
+  }
 }

@@ -1,0 +1,53 @@
+#include "check/lift_look.h"
+
+#include <algorithm>
+
+namespace rb {
+
+namespace {
+
+MostShaken most_shaken(const trade::DoseField& field) {
+  MostShaken most;
+  for (const trade::DoseStrip& strip : field.strips) {
+    for (const trade::DosePiece& piece : strip.pieces) {
+      const Seconds dose = std::max(piece.d0, piece.d1);
+      if (dose <= most.dose) continue;
+      most = {dose, strip.bay, strip.x0, piece.d0 > piece.d1 ? piece.z0 : piece.z1};
+    }
+  }
+  return most;
+}
+
+}  // namespace
+
+void LiftLook::look_at(const trade::Face& face, std::vector<trade::Band> in_bands, Seconds least) {
+  trade::Face now = trade::part_for(face, in_bands);
+  if (!joints.empty() && least == dose_min && in_bands == bands && now == part) return;
+  part = std::move(now);
+  bands = std::move(in_bands);
+  dose_min = least;
+  field = trade::dose_field(part, bands);
+  shares = trade::dose_shares(field, bands, dose_min);
+  most = most_shaken(field);
+  worst.reset();
+  joints.assign(bands.size(), std::nullopt);
+}
+
+const WorstPlace& LiftLook::worst_place() {
+  if (worst) return *worst;
+  worst.emplace();
+  Area largest;
+  for (std::size_t bay = 0; bay < bands.size(); ++bay) {
+    std::vector<trade::Band> only(bands.size(), trade::Band{});
+    only[bay] = bands[bay];
+    const Area under = trade::dose_shares(field, only, dose_min).under;
+    if (under > largest) {
+      largest = under;
+      worst->bay = bay;
+    }
+  }
+  if (const auto patch = trade::worst_patch(field, bands, dose_min)) worst->patch = *patch;
+  return *worst;
+}
+
+}  // namespace rb

@@ -1,0 +1,57 @@
+// What is worked out of one lift's concrete, kept with all that it depends on. Inside this room.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "pour/form.h"
+#include "pour/knit.h"
+#include "trade/dose.h"
+
+namespace rb {
+
+/// The spot of a field with the greatest dose.
+struct MostShaken {
+  Seconds dose{};
+  std::size_t bay = 0;
+  Length x, z;
+};
+
+/// What the knitting of a lift's top in one bay depends on besides the rows that run.
+struct JointQuestion {
+  Length z;
+  Seconds came{};                 ///< when concrete came there
+  Seconds covered{};              ///< when the next lift began to lie on it
+  Seconds sets{};                 ///< when it set
+  std::optional<Seconds> insert;  ///< the first deep enough after it was covered
+  bool operator==(const JointQuestion&) const = default;
+};
+
+/// The bay with the largest under-dosed area, and the largest weak patch.
+struct WorstPlace {
+  std::size_t bay = 0;
+  trade::WeakPatch patch;
+};
+
+struct LiftLook {
+  trade::Face part;  ///< of the face, what the dose depends on
+  std::vector<trade::Band> bands;
+  Seconds dose_min{};
+
+  trade::DoseField field;
+  trade::DoseShares shares;
+  MostShaken most;
+  std::optional<WorstPlace> worst;  ///< worked out when asked for
+
+  struct KnownJoint {
+    JointQuestion question;
+    Knitting knitting;
+  };
+  std::vector<std::optional<KnownJoint>> joints;  ///< by bay; those that nothing later can change
+
+  /// Answers for this concrete: those kept, when they were for the same.
+  void look_at(const trade::Face& face, std::vector<trade::Band> in_bands, Seconds least);
+  const WorstPlace& worst_place();
+};
+
+}  // namespace rb

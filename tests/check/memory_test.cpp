@@ -1,0 +1,165 @@
+// A check that remembers says what a check from nothing says, whatever state follows whatever.
+#include <doctest/doctest.h>
+#include <fmt/format.h>
+
+#include <fstream>
+#include <random>
+#include <sstream>
+
+#include "check/check.h"
+#include "pour/event_json.h"
+#include "pour/fold.h"
+#include "pour/script.h"
+
+using namespace rb;
+
+namespace {
+
+void same_report(const PourState& state, AsOf asof, CheckMemory& memory) {
+  const CheckReport fresh = check(state, asof);
+  const CheckReport remembered = check(state, asof, memory);
+  REQUIRE(remembered.findings == fresh.findings);
+  REQUIRE(remembered.lifts == fresh.lifts);
+  REQUIRE(remembered.runs == fresh.runs);
+}
+
+std::vector<Event> demo_events() {
+  std::ifstream in{RISEBOOK_SOURCE_DIR "/assets/demo-pour.jsonl"};
+  std::ostringstream text;
+  text << in.rdbuf();
+  return read_script(text.str(), "demo-pour.jsonl")->events;
+}
+
+// A pour of a two-sided wall and a column, with hands that err: events out of order of time, rows
+// with no rest, motors missing, readings that fall, corrections.
+class RandomPour {
+ public:
+  explicit RandomPour(unsigned seed) : engine_(seed) {
+    add(R"("do":"pour-open","pour":"P","plan":{"mixes":[{"id":"C","unit_weight":24,"slump":0.12,"initial_set_h":1.5}],
+"elements":[{"id":"W","length":4,"height":3,"thickness":0.4,"form_rating_kpa":40,"bays":[2,2],"openings":[{"x":1,"z":0.5,"w":0.8,"h":0.6}],
+"lifts":[0.5,1,1.5,2],"rows":[
+{"id":"A","z":0.3,"serves":[1,2],"motors":[{"id":"M1","x":1,"reach_x":1.1,"reach_z":0.5},{"id":"M2","x":3,"reach_x":1,"reach_z":0.5}]},
+{"id":"B","z":1.1,"serves":[2,3],"motors":[{"id":"M3","x":1,"reach_x":1.1,"reach_z":0.5},{"id":"M4","x":3,"reach_x":1,"reach_z":0.5}]},
+{"id":"A","side":"far","z":0.6,"serves":[1,2],"motors":[{"id":"M5","x":2,"reach_x":2.2,"reach_z":0.7}]}]},
+{"id":"K","kind":"column","length":0.6,"height":3,"thickness":0.6,"bays":[0.6],"lifts":[1,2],"rows":[{"id":"A","z":0.6,"serves":[1,2],"motors":[{"id":"M6","x":0.3,"reach_x":0.4,"reach_z":0.8}]}]}],
+"power":[{"id":"I","volts":42,"max_amps":20,"motors":["M1","M2","M3","M4","M5"]}],"motor_type":{"amps":7,"force_kn":4,"vpm_max":6000}})");
+  }
+
+  std::optional<Event> next() {
+    const int back = whole(0, 12) == 0 ? whole(0, 600) : 0;
+    at_ += std::chrono::seconds{whole(1, 240)};
+    const bool wall = whole(0, 3) > 0;
+    const std::string element = wall ? "W" : "K";
+    const std::string bay =
+        wall && whole(0, 1) == 0 ? fmt::format(R"(,"bay":{})", whole(1, 2)) : "";
+    double& z = wall ? wall_ : column_;
+    int& lift = wall ? wall_lift_ : column_lift_;
+    const std::string row = fmt::format(R"("element":"{}","row":"{}"{})", element,
+                                        wall && whole(0, 1) == 0 ? "B" : "A", "");
+    const std::string far =
+        wall && whole(0, 3) == 0 ? R"("element":"W","row":"A","side":"far")" : row;
+    switch (whole(0, 11)) {
+      case 0:
+        return add(fmt::format(R"("do":"lift-start","element":"{}","lift":{})", element, ++lift),
+                   back);
+      case 1:
+      case 2:
+        z = std::min(2.9, z + 0.01 * whole(-5, 25));
+        return add(fmt::format(R"("do":"top","element":"{}","height":{}{})", element,
+                               std::max(0.0, z), bay),
+                   back);
+      case 3:
+        if (lift == 0) return std::nullopt;
+        return add(fmt::format(R"("do":"lift-end","element":"{}","lift":{},"height":{}{})", element,
+                               lift, std::max(0.0, z), bay),
+                   back);
+      case 4:
+      case 5:
+      case 6:
+        return add(fmt::format(R"("do":"run",{},"vpm":6000)", far), back);
+      case 7:
+      case 8:
+        return add(fmt::format(R"("do":"rest",{})", far), back);
+      case 9:
+        return add(
+            fmt::format(R"("do":"hang",{},"motors":["M1"],"cables":{})", row, whole(0, 1) == 0),
+            back);
+      case 10:
+        return add(fmt::format(R"("do":"test","ticket":"T{}","temp":{})", ++tickets_, whole(5, 35)),
+                   back);
+      default:
+        if (whole(0, 2) > 0 || ids_ < 4) {
+          return add(
+              fmt::format(
+                  R"("do":"insert","element":"{}","lift":{}{},"group":3,"spacing":0.3,"seconds":10,"depth_below":0.2)",
+                  element, std::max(1, lift), bay),
+              back);
+        }
+        return add(
+            fmt::format(R"("do":"strike","target":"e{}","why":"wrong tap")", whole(2, ids_ - 1)),
+            0);
+    }
+  }
+  [[nodiscard]] const Event& first() const { return first_; }
+  int whole(int a, int b) { return std::uniform_int_distribution<int>(a, b)(engine_); }
+
+ private:
+  Event add(const std::string& fields, int back = 0) {
+    const Moment at = at_ - std::chrono::seconds{back};
+    const auto event = parse_event(
+        fmt::format(R"({{"id":"e{}","at":"{}","by":"f",{}}})", ++ids_, to_text(at), fields),
+        "random");
+    REQUIRE_MESSAGE(event, to_text(event.error()));
+    if (ids_ == 1) first_ = *event;
+    return *event;
+  }
+  std::mt19937 engine_;
+  Moment at_ = *parse_moment("2026-03-02T22:00:00.000Z");
+  Event first_;
+  double wall_ = 0, column_ = 0;
+  int wall_lift_ = 0, column_lift_ = 0, ids_ = 0, tickets_ = 0;
+};
+
+}  // namespace
+
+TEST_CASE("through the demo pour, tap by tap, memory changes no finding") {
+  const std::vector<Event> events = demo_events();
+  PourState state = *fold(std::span{events}.first(1));
+  CheckMemory memory;
+  for (std::size_t i = 1; i < events.size(); ++i) {
+    CAPTURE(i);
+    extend(state, events[i]);
+    same_report(state, AsOf::now(state, after(state.moment(state.last), seconds(7))), memory);
+  }
+  same_report(state, AsOf::end(state), memory);
+}
+
+TEST_CASE("through random pours with slips and corrections, memory changes no finding") {
+  std::size_t findings = 0;
+  for (unsigned seed = 1; seed <= 40; ++seed) {
+    CAPTURE(seed);
+    RandomPour pour(seed);
+    PourState state = *fold(std::span{&pour.first(), 1});
+    CheckMemory memory;
+    for (int i = 0; i < 60; ++i) {
+      CAPTURE(i);
+      if (const auto event = pour.next()) extend(state, *event);
+      const Moment now = after(state.moment(state.last), seconds(pour.whole(0, 300)));
+      same_report(state, pour.whole(0, 5) == 0 ? AsOf::end(state) : AsOf::now(state, now), memory);
+    }
+    findings += check(state, AsOf::end(state)).findings.size();
+  }
+  CHECK(findings > 200);
+}
+
+TEST_CASE("another pour in the same memory is judged for itself") {
+  CheckMemory memory;
+  const PourState demo = *fold(demo_events());
+  RandomPour pour(7);
+  PourState other = *fold(std::span{&pour.first(), 1});
+  for (int i = 0; i < 30; ++i) {
+    if (const auto event = pour.next()) extend(other, *event);
+  }
+  for (const PourState* state : std::vector<const PourState*>{&demo, &other, &demo})
+    same_report(*state, AsOf::end(*state), memory);
+}
