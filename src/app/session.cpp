@@ -86,7 +86,7 @@ screens::World Session::look() {
   world.trouble = trouble_;
   if (state_) {
     if (!report_ || between(checked_at_, world.now) >= kRecheck || world.now < checked_at_) {
-      report_ = check(*state_, AsOf::now(*state_, world.now));
+      report_ = check(*state_, AsOf::now(*state_, world.now), memory_);
       checked_at_ = world.now;
     }
     world.state = &*state_;

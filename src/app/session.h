@@ -50,6 +50,7 @@ class Session {
   std::vector<screens::PourCard> cards_;
   std::optional<PourState> state_;
   std::optional<CheckReport> report_;
+  CheckMemory memory_;  ///< of the pour on the screen
   Moment checked_at_{};
   std::optional<screens::Trouble> trouble_;
 };

@@ -16,17 +16,20 @@ struct JointSeen {
 
 Knitting knitting_of(const trade::Face& face, std::size_t bay, const JointQuestion& question,
                      LiftLook* known) {
-  const auto ask = [&] {
-    return knitting(face, bay, question.z, question.covered, question.insert);
+  const auto ask = [&](const trade::Face& of) {
+    return knitting(of, bay, question.z, question.covered, question.insert);
   };
-  if (known == nullptr) return ask();
+  if (known == nullptr) return ask(face);
   auto& kept = known->joints[bay];
   if (kept && kept->question == question) return kept->knitting;
-  const Knitting knit = ask();
+  // Knitted before it set: all that ran until then is in the part the lift's look depends on.
+  const Knitting knit = ask(known->part);
   kept.reset();
-  // Knitted before it set: all that ran until then is in what the lift's look depends on.
-  if (knit.when && *knit.when <= question.sets) kept = LiftLook::KnownJoint{question, knit};
-  return knit;
+  if (knit.when && *knit.when <= question.sets) {
+    kept = LiftLook::KnownJoint{question, knit};
+    return knit;
+  }
+  return ask(face);
 }
 
 // None: there is no joint.

@@ -29,6 +29,7 @@ trade::Shaker shaker_at(const Element& element, const Row& row, const Motor& mot
 
 const Mix& mix_at(const PourState& state, std::size_t element, Seconds at) {
   const Mix* mix = &state.plan->mixes.front();
+  if (state.plan->mixes.size() == 1) return *mix;
   Seconds latest{};
   bool found = false;
   for (const TruckState& truck : state.trucks) {

@@ -40,6 +40,13 @@ struct Mix {
 
 using trade::Patch;  ///< a rectangle on the face: an opening, or a congested zone
 
+/// Where reinforcement or embedded parts crowd the form. With a least dose of its own the zone's
+/// part of each lift is judged for itself.
+struct CongestedZone : Patch {
+  std::optional<Seconds> dose_min{};
+  bool operator==(const CongestedZone&) const = default;
+};
+
 /// A place on a row where a motor hangs, named for the motor planned there.
 struct Motor {
   MotorId id;
@@ -68,7 +75,7 @@ struct Element {
   std::optional<Velocity> rise_limit;
   std::vector<Length> bays;  ///< lengths from left to right; never empty
   std::vector<Patch> openings;
-  std::vector<Patch> congested;
+  std::vector<CongestedZone> congested;
   std::vector<Length> lifts;  ///< planned tops
   std::vector<Row> rows;
   bool operator==(const Element&) const = default;

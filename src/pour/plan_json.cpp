@@ -200,7 +200,11 @@ Element read_element(Fields f) {
     element.openings.push_back(read_patch(item, element));
   }
   for (const Fields& item : f.objects("congested")) {
-    element.congested.push_back(read_patch(item, element));
+    CongestedZone zone{read_patch(item, element), std::nullopt};
+    if (const auto own = Fields{item}.maybe_number("dose_min_s", kSeconds)) {
+      zone.dose_min = seconds(*own);
+    }
+    element.congested.push_back(zone);
   }
   read_lifts(f, element);
   for (const Fields& item : f.objects("rows")) element.rows.push_back(read_row(item, element));
@@ -294,15 +298,9 @@ Plan read_plan(Fields f) {
   return plan;
 }
 
-Json patches_json(const std::vector<Patch>& patches) {
-  Json list = Json::array();
-  for (const Patch& p : patches) {
-    list.push_back({{"x", in_metres(p.x)},
-                    {"z", in_metres(p.z)},
-                    {"w", in_metres(p.w)},
-                    {"h", in_metres(p.h)}});
-  }
-  return list;
+Json patch_json(const Patch& p) {
+  return {
+      {"x", in_metres(p.x)}, {"z", in_metres(p.z)}, {"w", in_metres(p.w)}, {"h", in_metres(p.h)}};
 }
 
 Json lengths_json(const std::vector<Length>& lengths) {
@@ -338,8 +336,12 @@ Json element_json(const Element& e) {
   if (e.form_rating) json["form_rating_kpa"] = tidy(in_kilopascals(*e.form_rating));
   if (e.form_mass) json["form_mass_kg_m2"] = in_kilograms_per_m2(*e.form_mass);
   if (e.rise_limit) json["rise_limit"] = tidy(in_metres_per_hour(*e.rise_limit));
-  if (!e.openings.empty()) json["openings"] = patches_json(e.openings);
-  if (!e.congested.empty()) json["congested"] = patches_json(e.congested);
+  for (const Patch& opening : e.openings) json["openings"].push_back(patch_json(opening));
+  for (const CongestedZone& zone : e.congested) {
+    Json written = patch_json(zone);
+    if (zone.dose_min) written["dose_min_s"] = in_seconds(*zone.dose_min);
+    json["congested"].push_back(std::move(written));
+  }
   json["rows"] = Json::array();
   for (const Row& row : e.rows) json["rows"].push_back(row_json(row));
   return json;

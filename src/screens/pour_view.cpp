@@ -112,7 +112,7 @@ ElevationView elevation_view(const PourState& state, std::size_t index, const Li
   ElevationView view{.length = element.length,
                      .height = element.rise_height(),
                      .openings = element.openings,
-                     .congested = element.congested,
+                     .congested = {element.congested.begin(), element.congested.end()},
                      .lifts = element.lifts};
   const int shown = lift.placing ? *lift.placing : lift.next;
   if (shown >= 1 && static_cast<std::size_t>(shown) <= element.lifts.size()) {

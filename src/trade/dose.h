@@ -111,6 +111,9 @@ struct DoseShares {
 /// Shares over bands given bay by bay.
 DoseShares dose_shares(const DoseField& field, const std::vector<Band>& bands, Seconds dose_min);
 
+/// The part of a field inside a rectangle.
+DoseField inside(const DoseField& field, const Patch& patch);
+
 /// A connected part of a face with less than the least dose: the box around it.
 struct WeakPatch {
   Patch box;

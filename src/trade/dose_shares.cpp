@@ -66,6 +66,22 @@ DoseShares dose_shares(const DoseField& field, const std::vector<Band>& bands, S
   return shares;
 }
 
+DoseField inside(const DoseField& field, const Patch& patch) {
+  DoseField part;
+  const Band band{patch.z, patch.z + patch.h};
+  for (const DoseStrip& strip : field.strips) {
+    const Length x0 = std::max(strip.x0, patch.x);
+    const Length x1 = std::min(strip.x1, patch.x + patch.w);
+    if (x1 <= x0) continue;
+    std::vector<DosePiece> pieces;
+    for (const DosePiece& whole : strip.pieces) {
+      if (const auto piece = clipped(whole, band)) pieces.push_back(*piece);
+    }
+    part.strips.push_back({x0, x1, strip.bay, DosePieces{std::move(pieces)}});
+  }
+  return part;
+}
+
 std::optional<WeakPatch> worst_patch(const DoseField& field, const std::vector<Band>& bands,
                                      Seconds dose_min) {
   // Under-dosed pieces are joined where they touch: up a strip, and across to the strip before.
