@@ -22,10 +22,9 @@ std::vector<Reached> worked_by_rows(const trade::Face& face, Length start, Lengt
   std::optional<Seconds> when;
   for (const auto& side : face.sides) {
     for (const trade::Shaker& shaker : side) {
-      if (shaker.running.empty() || !shaker.reaches_z(z)) continue;
       const Length from = shaker.x - shaker.reach_x - trade::kSamePlace;
       const Length to = shaker.x + shaker.reach_x + trade::kSamePlace;
-      if (to < start || from > end) continue;
+      if (to < start || from > end || shaker.running.empty() || !shaker.reaches_z(z)) continue;
       if (last == nullptr || !last->shares(shaker.running)) {
         last = &shaker.running;
         when = last->first_from(covered);
