@@ -15,17 +15,16 @@ Seconds to_set(const Mix& mix, Celsius temp) {
   return mix.initial_set / factor;
 }
 
-// On a battered face a motor's reach along the form covers less height.
-Length reach_up(const Element& element, const Motor& motor) {
-  return motor.reach_z * std::cos(element.batter_deg * std::numbers::pi / 180.0);
-}
-
 // A deck's rows shake it from underneath: at z = 0, upwards.
 trade::Shaker shaker_at(const Element& element, const Row& row, const Motor& motor) {
   return {motor.x, row.z, motor.reach_x, reach_up(element, motor), {}};
 }
 
 }  // namespace
+
+Length reach_up(const Element& element, const Motor& motor) {
+  return motor.reach_z * std::cos(element.batter_deg * std::numbers::pi / 180.0);
+}
 
 const Mix& mix_at(const PourState& state, std::size_t element, Seconds at) {
   const Mix* mix = &state.plan->mixes.front();

@@ -28,6 +28,9 @@ Seconds sets_at(const PourState& state, std::size_t element, Seconds came);
 /// The heaviest mix of the plan: what a form is loaded with when it is not known which it holds.
 UnitWeight heaviest(const Plan& plan);
 
+/// Half the height a motor works over: on a battered face its reach along the form covers less.
+Length reach_up(const Element& element, const Motor& motor);
+
 /// When the places of a row shook: one running time a place, shared by places that shook alike.
 using RowShaking = std::vector<trade::Running>;
 /// By row of an element, up to a moment: the row's runs, where motors hung. Runs of a row that was
