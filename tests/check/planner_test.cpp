@@ -1,0 +1,219 @@
+#include "pour/planner.h"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+#include "check/check.h"
+#include "follow_sheet.h"
+#include "pour/event_json.h"
+#include "pour/fold.h"
+#include "pour/form_pressure.h"
+#include "pour/script.h"
+
+using namespace rb;
+
+namespace {
+
+PlanWish wall() {
+  PlanWish w;
+  w.element = ElementId{"W1"};
+  w.length = metres(12);
+  w.height = metres(4.8);
+  w.thickness = metres(0.3);
+  w.form_rating = kilopascals(60);
+  w.form_mass = kilograms_per_m2(60);
+  w.rise_wished = metres_per_hour(1.5);
+  w.mix = {MixId{"C1"}, kilonewtons_per_m3(24),   metres(0.12), hours(5),
+           celsius(20), trade::CementClass::plain};
+  w.motor = {amperes(4.2), kilonewtons(4), vibrations_per_minute(6000)};
+  w.reach_x = w.reach_z = metres(0.75);
+  w.volts = volts(42);
+  w.inverter_amps = amperes(40);
+  w.load = cubic_metres(6);
+  w.haul = seconds(1800);
+  w.hang_time = seconds(240);
+  return w;
+}
+
+PlannedPour planned(const PlanWish& wish) {
+  auto plan = plan_pour(wish);
+  REQUIRE_MESSAGE(plan, (plan ? std::string{} : to_text(plan.error())));
+  return *std::move(plan);
+}
+
+void check_refused(const PlanWish& wish, const char* limit, const char* says = "") {
+  const auto plan = plan_pour(wish);
+  CAPTURE(limit);
+  REQUIRE_FALSE(plan);
+  CAPTURE(to_text(plan.error()));
+  CHECK(plan.error().where.find(limit) != std::string::npos);
+  CHECK(plan.error().what.find(says) != std::string::npos);
+  CHECK_FALSE(plan.error().remedy.empty());
+}
+
+PourState followed(const PlannedPour& plan, const PlanWish& wish) {
+  // Through the script's text, so that what is written is what is read.
+  const auto script = read_script(write_script(follow_sheet(plan, wish)), "followed.jsonl");
+  REQUIRE_MESSAGE(script, (script ? std::string{} : to_text(script.error())));
+  return *fold(script->events);
+}
+
+}  // namespace
+
+TEST_CASE("a pour that follows its run sheet exactly has nothing to stop or mend") {
+  std::vector<PlanWish> wishes(1, wall());
+  for (const double height : {0.9, 2.4, 3.65, 7.2}) {
+    for (const double length : {1.2, 5.0, 20.0}) {
+      wishes.push_back(wall());
+      wishes.back().height = metres(height);
+      wishes.back().length = metres(length);
+      wishes.back().haul = seconds(600);  // little is placed in an hour
+    }
+  }
+  wishes.push_back(wall());
+  wishes.back().thickness = metres(0.5);
+  wishes.back().both_sides = true;
+  wishes.push_back(wall());
+  wishes.back().kind = ElementKind::column;
+  wishes.back().length = wishes.back().thickness = metres(0.8);
+  wishes.back().haul = seconds(600);
+  wishes.push_back(wall());
+  wishes.back().form_rating = kilopascals(45);
+  wishes.push_back(wall());
+  wishes.back().concrete = celsius(12);
+  wishes.push_back(wall());
+  wishes.back().method = trade::PressureMethod::ciria108;
+  wishes.push_back(wall());
+  wishes.back().method = trade::PressureMethod::din18218;
+  wishes.push_back(wall());
+  wishes.back().reach_z = metres(0.4);
+  for (const PlanWish& wish : wishes) {
+    CAPTURE(in_metres(wish.length));
+    CAPTURE(in_metres(wish.height));
+    CAPTURE(in_metres(wish.thickness));
+    const PlannedPour plan = planned(wish);
+    const PourState state = followed(plan, wish);
+    for (const LogEntry& entry : state.log) {
+      CAPTURE(entry.why_not);
+      CHECK(entry.sense == LogEntry::Sense::counts);
+    }
+    const CheckReport report = check(state, AsOf::end(state));
+    INFO(to_text(state, report));
+    CHECK(report.clean());
+    REQUIRE(report.lifts.size() == plan.lifts.size());
+    for (const LiftReport& lift : report.lifts) CHECK(lift.under_share == 0);
+    const auto worst = worst_pressure(state, 0, state.last);
+    CHECK(worst->greatest.pressure <= wish.form_rating);
+  }
+}
+
+TEST_CASE("the run sheet places all of the wall and moves every set of motors in time") {
+  const PlannedPour plan = planned(wall());
+  CHECK(plan.motors_a_row == 8);
+  CHECK(plan.motors == 16);
+  CHECK(plan.motors_unmoved == 32);
+  CHECK(plan.plan.power.size() == 2);
+  CHECK(in_cubic_metres(plan.concrete) == doctest::Approx(17.28));
+  Length bottom;
+  Seconds sum{};
+  for (const LiftStep& step : plan.lifts) {
+    CHECK(step.bottom == bottom);
+    CHECK_FALSE(step.rows.empty());
+    bottom = step.top;
+    sum += step.takes();
+  }
+  CHECK(bottom == metres(4.8));
+  CHECK(sum == plan.duration);
+  CHECK(plan.uses.front().share >= plan.uses.back().share);
+  for (const LimitUse& use : plan.uses) CHECK(use.share <= 1.0);
+}
+
+TEST_CASE("the slowest of wish, form, pressure and trucks sets the rise") {
+  PlanWish wish = wall();
+  CHECK(planned(wish).sets_rise == PlanLimit::rise_wished);
+  wish.rise_limit = metres_per_hour(1.2);
+  PlannedPour plan = planned(wish);
+  CHECK(plan.sets_rise == PlanLimit::rise_given);
+  CHECK(in_metres_per_hour(plan.rise) == doctest::Approx(1.08));
+  wish = wall();
+  wish.rise_wished = metres_per_hour(20);
+  plan = planned(wish);
+  CHECK(plan.sets_rise == PlanLimit::pressure);
+  CHECK(plan.rise < *plan.rise_allowed);
+  CHECK(plan.pressure < wish.form_rating);
+  wish = wall();
+  wish.trucks_per_hour = 0.5;
+  plan = planned(wish);
+  CHECK(plan.sets_rise == PlanLimit::trucks);
+  CHECK(in_metres_per_hour(plan.rise) == doctest::Approx(0.5 * 6 / 3.6));
+}
+
+TEST_CASE("loads that would grow old on the truck are ordered smaller") {
+  PlanWish wish = wall();
+  wish.load = cubic_metres(9);
+  const PlannedPour plan = planned(wish);
+  CHECK(plan.load < wish.load);
+  wish.haul = seconds(600);
+  wish.length = metres(40);
+  CHECK(planned(wish).load == wish.load);
+}
+
+TEST_CASE("fewer motors than a calm leapfrog wants move in pauses, which lengthen the pour") {
+  PlanWish wish = wall();
+  wish.height = metres(3.0);
+  wish.reach_z = metres(0.55);
+  const PlannedPour calm = planned(wish);
+  wish.motors_at_hand = calm.motors;
+  CHECK(planned(wish).duration == calm.duration);
+  wish.motors_at_hand = 7;
+  check_refused(wish, "motors", "7 are at hand");
+}
+
+TEST_CASE("a plan that cannot work says which limit forbids it") {
+  PlanWish wish = wall();
+  wish.form_rating = kilopascals(29);
+  check_refused(wish, "head", "29.0 kPa");
+  wish.reach_z = metres(0.3);
+  check_refused(wish, "pressure", "no rise is allowed");
+  wish = wall();
+  wish.mix.slump = metres(0.2);
+  check_refused(wish, "pressure", "slump");
+  wish = wall();
+  wish.trucks_per_hour = 0.04;
+  check_refused(wish, "knit", "trucks an hour");
+  wish = wall();
+  wish.mix.initial_set = hours(0.5);
+  check_refused(wish, "knit", "sets after");
+  wish = wall();
+  wish.form_rating = kilopascals(40);
+  check_refused(wish, "knit", "aci347 allows 0.0");
+  wish = wall();
+  wish.hang_time = seconds(14000);
+  wish.crew = 1;
+  check_refused(wish, "crew", "1 hands");
+  wish = wall();
+  wish.haul = seconds(5300);
+  check_refused(wish, "load-age", "88 min old");
+  wish = wall();
+  wish.inverter_amps = amperes(4);
+  check_refused(wish, "power", "does not feed one motor");
+  wish = wall();
+  wish.motor.force = kilonewtons(0.06);
+  wish.thickness = metres(1.0);
+  check_refused(wish, "force", "too weak");
+  wish = wall();
+  wish.kind = ElementKind::deck;
+  check_refused(wish, "kind", "deck");
+}
+
+TEST_CASE("the plan it gives reads back from its own JSON") {
+  PlanWish wish = wall();
+  wish.both_sides = true;
+  const PlannedPour plan = planned(wish);
+  const auto read = parse_plan(to_json(plan.plan), "plan");
+  REQUIRE_MESSAGE(read, (read ? std::string{} : to_text(read.error())));
+  CHECK(read->elements.front().rows.size() == plan.plan.elements.front().rows.size());
+  CHECK(read->elements.front().lifts == plan.plan.elements.front().lifts);
+  CHECK(read->power == plan.plan.power);
+}
