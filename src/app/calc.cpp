@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "app/say_both.h"
 #include "app/unit_input.h"
 #include "trade/force.h"
 #include "trade/power.h"
@@ -10,58 +11,8 @@
 
 namespace rb {
 
-namespace {
-
-// The first thing wrong, kept while the rest is read.
-class Reading {
- public:
-  template <class T>
-  T get(Result<T> read) {
-    if (read) return *read;
-    if (!error_) error_ = read.error();
-    return T{};
-  }
-  template <class T>
-  T choose(const char* option, const std::optional<T>& chosen, const std::string& text,
-           const char* known) {
-    if (chosen) return *chosen;
-    if (!error_) {
-      error_ =
-          Error{Error::Kind::input, option, "is \"" + text + "\"", std::string{"Use "} + known};
-    }
-    return T{};
-  }
-  [[nodiscard]] const std::optional<Error>& error() const { return error_; }
-
- private:
-  std::optional<Error> error_;
-};
-
-void say(const char* what, const std::string& figures) {
-  fmt::print("{:<34} {}\n", what, figures);
-}
-
-std::string both(Pressure p) {
-  return fmt::format("{:.2f} kPa  ({:.0f} psf)", in_kilopascals(p), in_psf(p));
-}
-std::string both(Velocity v) {
-  return fmt::format("{:.3f} m/h  ({:.2f} ft/h)", in_metres_per_hour(v), in_feet_per_hour(v));
-}
-std::string both(Length l) {
-  return fmt::format("{:.3f} m  ({:.2f} ft)", in_metres(l), in_feet(l));
-}
-std::string both(Force f) {
-  return fmt::format("{:.1f} N  ({:.1f} lbf)", in_newtons(f), in_pounds_force(f));
-}
-
-void caution(const char* who) {
-  fmt::print("This figure advises. Local codes, {} and licensed practice decide.\n", who);
-}
-
-}  // namespace
-
 Exit calc_pressure(const PressureWish& wish) {
-  Reading read;
+  OptionReading read;
   const auto method = read.choose("--method", trade::parse_pressure_method(wish.method),
                                   wish.method, "aci347, ciria108 or din18218");
   trade::PressureCase c;
@@ -105,7 +56,7 @@ Exit calc_pressure(const PressureWish& wish) {
 }
 
 Exit calc_set(const SetWish& wish) {
-  Reading read;
+  OptionReading read;
   const Seconds initial = read.get(read_time("--initial-set", wish.initial_set));
   const Celsius reference = read.get(read_temperature("--reference", wish.reference));
   const Celsius temperature = read.get(read_temperature("--temp", wish.temperature));
@@ -120,7 +71,7 @@ Exit calc_set(const SetWish& wish) {
 }
 
 Exit calc_force(const ForceWish& wish) {
-  Reading read;
+  OptionReading read;
   const Mass eccentric = read.get(read_mass("--eccentric", wish.eccentric));
   const Length radius = read.get(read_length("--radius", wish.radius));
   const Frequency speed = read.get(read_speed("--speed", wish.speed));
@@ -144,7 +95,7 @@ Exit calc_force(const ForceWish& wish) {
 }
 
 Exit calc_volts(const VoltsWish& wish) {
-  Reading read;
+  OptionReading read;
   const Potential volts_given = read.get(read_volts("--volts", wish.volts));
   const Current amps = read.get(read_current("--amps", wish.amps));
   trade::Feed feed;

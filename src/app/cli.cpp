@@ -1,10 +1,13 @@
 #include "app/cli.h"
 
+#include <fmt/format.h>
+
 #include <CLI/CLI.hpp>
 #include <functional>
 
 #include "app/calc.h"
 #include "app/commands.h"
+#include "app/plan_inputs.h"
 
 namespace rb {
 
@@ -111,6 +114,18 @@ int run_cli(int argc, char** argv) {
            [&] { return run_verify(verify_book); })
       .add_option("book", verify_book, "Book")
       ->required();
+
+  PlanCommand plan;
+  auto& plan_words = words.add("plan", "Plan a pour: rows, motors, pace and a run sheet",
+                               [&] { return run_plan(plan); });
+  for (const PlanInput& input : plan_inputs()) {
+    std::string help = input.what;
+    if (*input.fallback != '\0') help += fmt::format(" (default: {})", input.fallback);
+    if (*input.fallback == '\0' && !input.optional) help += " (must be given)";
+    plan_words.add_option(std::string{"--"} + input.name, plan.given[input.name], help);
+  }
+  plan_words.add_option("--to", plan.to, "Pour script to write, opening a pour with this plan");
+  plan_words.add_flag("--json", plan.json, "As JSON: SI units, unrounded");
 
   PictureWish picture;
   auto& picture_words = words.add("picture", "Draw a screen into a PNG file; needs no display",

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <filesystem>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -47,6 +48,13 @@ Exit run_record(const RecordWish& wish);
 Exit run_script(const Path& book, const std::string& pour);
 Exit run_verify(const Path& book);
 Exit run_rules();
+
+struct PlanCommand {
+  std::map<std::string, std::string> given;  ///< by the names of plan_inputs()
+  Path to;                                   ///< pour script to write; empty: none
+  bool json = false;
+};
+Exit run_plan(const PlanCommand& command);
 
 struct PictureWish {
   std::string screen;

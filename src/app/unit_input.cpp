@@ -32,6 +32,15 @@ Pressure pounds_per_in2(double v) {
 Seconds minutes(double v) {
   return seconds(v * 60.0);
 }
+Volume litres(double v) {
+  return cubic_metres(v / 1000.0);
+}
+MassPerArea pounds_per_ft2(double v) {
+  return kilograms_per_m2(v * kPoundMass / (kFoot * kFoot));
+}
+PerHour per_hour(double v) {
+  return {v};
+}
 Mass grams(double v) {
   return kilograms(v / 1000.0);
 }
@@ -39,6 +48,11 @@ Mass grams(double v) {
 constexpr Unit<Length> kLengths[] = {
     {"m", metres}, {"mm", millimetres}, {"cm", centimetres}, {"ft", feet}, {"in", inches}};
 constexpr Unit<Area> kSections[] = {{"mm2", square_millimetres_of}};
+constexpr Unit<Volume> kVolumes[] = {{"m3", cubic_metres}, {"L", litres}, {"yd3", cubic_yards}};
+constexpr Unit<MassPerArea> kMassesPerArea[] = {{"kg/m2", kilograms_per_m2},
+                                                {"lb/ft2", pounds_per_ft2}};
+constexpr Unit<PerHour> kPerHour[] = {{"/h", per_hour}};
+constexpr Unit<trade::ApparentPower> kPowers[] = {{"kVA", trade::kilovoltamperes}};
 constexpr Unit<Velocity> kRises[] = {{"m/h", metres_per_hour}, {"ft/h", feet_per_hour}};
 constexpr Unit<Pressure> kPressures[] = {
     {"kPa", kilopascals}, {"kN/m2", kilopascals}, {"psf", psf}, {"psi", pounds_per_in2}};
@@ -112,6 +126,20 @@ Result<Current> read_current(const std::string& option, const std::string& text)
 }
 Result<Potential> read_volts(const std::string& option, const std::string& text) {
   return read<Potential>(option, text, kVolts);
+}
+
+Result<Volume> read_volume(const std::string& option, const std::string& text) {
+  return read<Volume>(option, text, kVolumes);
+}
+Result<MassPerArea> read_mass_per_area(const std::string& option, const std::string& text) {
+  return read<MassPerArea>(option, text, kMassesPerArea);
+}
+Result<PerHour> read_per_hour(const std::string& option, const std::string& text) {
+  return read<PerHour>(option, text, kPerHour);
+}
+Result<trade::ApparentPower> read_apparent_power(const std::string& option,
+                                                 const std::string& text) {
+  return read<trade::ApparentPower>(option, text, kPowers);
 }
 
 }  // namespace rb

@@ -6,8 +6,14 @@
 
 #include "base/quantity.h"
 #include "base/result.h"
+#include "trade/power.h"
 
 namespace rb {
+
+/// How often something happens.
+struct PerHour {
+  double times = 0;
+};
 
 /// Each names `option` and the units it takes when it refuses.
 Result<Length> read_length(const std::string& option, const std::string& text);
@@ -22,5 +28,10 @@ Result<Force> read_force(const std::string& option, const std::string& text);
 Result<Frequency> read_speed(const std::string& option, const std::string& text);
 Result<Current> read_current(const std::string& option, const std::string& text);
 Result<Potential> read_volts(const std::string& option, const std::string& text);
+Result<Volume> read_volume(const std::string& option, const std::string& text);
+Result<MassPerArea> read_mass_per_area(const std::string& option, const std::string& text);
+Result<PerHour> read_per_hour(const std::string& option, const std::string& text);
+Result<trade::ApparentPower> read_apparent_power(const std::string& option,
+                                                 const std::string& text);
 
 }  // namespace rb

@@ -1,0 +1,52 @@
+// `plan`: sizes a pour, prints its run sheet, and writes the script that opens it.
+#include <fmt/format.h>
+
+#include <fstream>
+
+#include "app/commands.h"
+#include "app/plan_inputs.h"
+#include "app/plan_text.h"
+#include "pour/event_json.h"
+#include "pour/planner.h"
+#include "store/entry_now.h"
+
+namespace rb {
+
+namespace {
+
+Exit write_open(const PlannedPour& planned, const PlanRequest& request, const Path& to) {
+  if (std::filesystem::exists(to)) {
+    return report({Error::Kind::input, to.string(), "is there already",
+                   "Nothing is written over: name another file"});
+  }
+  Event open;
+  open.at = entry_now().wall;
+  open.by = PersonId{request.by};
+  open.what = event::PourOpen{PourId{request.pour}, std::make_shared<const Plan>(planned.plan)};
+  std::ofstream out{to, std::ios::binary};
+  out << to_line(open) << '\n';
+  out.close();
+  if (out) return Exit::fine;
+  return report({Error::Kind::input, to.string(), "cannot be written", "Name a file in a folder"});
+}
+
+}  // namespace
+
+Exit run_plan(const PlanCommand& command) {
+  const auto request = read_plan_request(command.given);
+  if (!request) return report(request.error());
+  auto planned = plan_pour(request->wish);
+  if (!planned) return report(planned.error());
+  planned->plan.site = request->site;
+  planned->plan.name = request->name;
+  planned->plan.units = request->units;
+  planned->plan.people.push_back({PersonId{request->by}, {}, "foreman"});
+  if (!command.to.empty()) {
+    const Exit written = write_open(*planned, *request, command.to);
+    if (written != Exit::fine) return written;
+  }
+  fmt::print("{}", command.json ? plan_json(*planned) + "\n" : plan_text(*planned, *request));
+  return Exit::fine;
+}
+
+}  // namespace rb

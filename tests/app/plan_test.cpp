@@ -1,0 +1,153 @@
+#include <doctest/doctest.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <filesystem>
+
+#include "app/commands.h"
+#include "app/plan_inputs.h"
+#include "app/plan_text.h"
+#include "store/logbook.h"
+
+using namespace rb;
+
+namespace {
+
+PlanTexts wall() {
+  return {{"length", "12 m"}, {"height", "4.8 m"}, {"thickness", "300 mm"}, {"rating", "60 kPa"},
+          {"force", "4 kN"},  {"amps", "4.2 A"},   {"initial-set", "5 h"}};
+}
+
+struct Folder {
+  Folder() {
+    std::string name = (std::filesystem::temp_directory_path() / "plan-test-XXXXXX").string();
+    REQUIRE(mkdtemp(name.data()) != nullptr);
+    path = name;
+  }
+  ~Folder() { std::filesystem::remove_all(path); }
+  Folder(const Folder&) = delete;
+  Folder& operator=(const Folder&) = delete;
+  std::filesystem::path path;
+};
+
+}  // namespace
+
+TEST_CASE("a plan asks for what has no honest default, by name") {
+  for (const auto& [name, text] : wall()) {
+    CAPTURE(name);
+    PlanTexts given = wall();
+    given.erase(name);
+    const auto request = read_plan_request(given);
+    REQUIRE_FALSE(request);
+    CHECK(to_text(request.error()).find("--" + name + ": is missing") == 0);
+  }
+}
+
+TEST_CASE("every default of a plan can be read, and is told with its source") {
+  const auto request = read_plan_request(wall());
+  REQUIRE_MESSAGE(request, (request ? std::string{} : to_text(request.error())));
+  for (const PlanInput& input : plan_inputs()) {
+    const bool told =
+        std::find(request->taken.begin(), request->taken.end(), &input) != request->taken.end();
+    CAPTURE(input.name);
+    CHECK(told == (*input.fallback != '\0'));
+    CHECK((*input.fallback == '\0' || *input.source != '\0'));
+  }
+  CHECK_FALSE(request->wish.both_sides);
+  PlanTexts thick = wall();
+  thick["thickness"] = "500 mm";
+  CHECK(read_plan_request(thick)->wish.both_sides);
+  thick["sides"] = "near";
+  CHECK_FALSE(read_plan_request(thick)->wish.both_sides);
+}
+
+TEST_CASE("a number without its unit, or a word that is none of the choices, is refused by name") {
+  for (const auto& [name, text] : PlanTexts{{"length", "12"},
+                                            {"rise", "1.5 m"},
+                                            {"trucks", "4"},
+                                            {"motors", "16 A"},
+                                            {"crew", "0"},
+                                            {"load", "6 t"},
+                                            {"form-mass", "60 kg"},
+                                            {"sides", "left"},
+                                            {"cement", "grey"},
+                                            {"kind", "deck"},
+                                            {"units", "metric"},
+                                            {"cord-length", "25 m"},
+                                            {"dose-max", "30 s"}}) {
+    CAPTURE(name);
+    PlanTexts given = wall();
+    given[name] = text;
+    const auto request = read_plan_request(given);
+    REQUIRE_FALSE(request);
+    CHECK(to_text(request.error()).find("--" + name) != std::string::npos);
+  }
+}
+
+TEST_CASE("SI and US give the same plan") {
+  const auto si = read_plan_request(wall());
+  PlanTexts us = wall();
+  us["length"] = "39.370079 ft";
+  us["thickness"] = "11.811024 in";
+  us["rating"] = "1253.1261 psf";
+  us["force"] = "899.23577 lbf";
+  const auto other = read_plan_request(us);
+  REQUIRE(si);
+  REQUIRE(other);
+  const auto a = plan_pour(si->wish);
+  const auto b = plan_pour(other->wish);
+  REQUIRE(a);
+  REQUIRE(b);
+  CHECK(a->motors == b->motors);
+  CHECK(a->lifts.size() == b->lifts.size());
+  CHECK(in_hours(a->duration) == doctest::Approx(in_hours(b->duration)));
+}
+
+TEST_CASE("what plan writes opens a pour in a book, and no file is written over") {
+  const Folder folder;
+  PlanCommand command;
+  command.given = wall();
+  command.given["inverter-amps"] = "40 A";
+  command.given["site"] = "Harbour Street";
+  command.to = folder.path / "open.jsonl";
+  CHECK(run_plan(command) == Exit::fine);
+  CHECK(run_plan(command) == Exit::usage);
+  const Path book = folder.path / "a.risebook";
+  CHECK(run_replay(command.to, book) == Exit::fine);
+  CHECK(run_check({book, std::nullopt, false}) == Exit::fine);
+  const auto opened = Logbook::open(book, Access::read);
+  REQUIRE(opened);
+  const auto events = opened->events(PourId{"PLANNED-1"});
+  REQUIRE(events);
+  const auto& open = std::get<event::PourOpen>(events->front().what);
+  CHECK(open.plan->site == "Harbour Street");
+  CHECK(open.plan->elements.front().rows.size() == 5);
+  CHECK(open.plan->power.size() == 4);
+}
+
+TEST_CASE("a plan that cannot work ends with exit code 2 and writes nothing") {
+  const Folder folder;
+  PlanCommand command;
+  command.given = wall();
+  command.given["rating"] = "20 kPa";
+  command.to = folder.path / "open.jsonl";
+  CHECK(run_plan(command) == Exit::usage);
+  CHECK_FALSE(std::filesystem::exists(command.to));
+}
+
+TEST_CASE("the run sheet names every lift and every default taken") {
+  const auto request = read_plan_request(wall());
+  REQUIRE(request);
+  const auto planned = plan_pour(request->wish);
+  REQUIRE(planned);
+  const std::string text = plan_text(*planned, *request);
+  for (const LiftStep& step : planned->lifts) {
+    CHECK(text.find("lift " + std::to_string(step.lift) + " at ") != std::string::npos);
+  }
+  for (const PlanInput* input : request->taken) {
+    CHECK(text.find(std::string{"--"} + input->name) != std::string::npos);
+  }
+  CHECK(text.find("ft)") != std::string::npos);
+  const std::string json = plan_json(*planned);
+  CHECK(json.find("\"rise_allowed_mh\"") != std::string::npos);
+}
