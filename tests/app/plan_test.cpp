@@ -87,10 +87,10 @@ TEST_CASE("a number without its unit, or a word that is none of the choices, is 
 TEST_CASE("SI and US give the same plan") {
   const auto si = read_plan_request(wall());
   PlanTexts us = wall();
-  us["length"] = "39.370079 ft";
-  us["thickness"] = "11.811024 in";
+  us["length"] = "39.37007 ft";
+  us["thickness"] = "11.81102 in";
   us["rating"] = "1253.1261 psf";
-  us["force"] = "899.23577 lbf";
+  us["force"] = "899.236 lbf";
   const auto other = read_plan_request(us);
   REQUIRE(si);
   REQUIRE(other);
@@ -100,7 +100,7 @@ TEST_CASE("SI and US give the same plan") {
   REQUIRE(b);
   CHECK(a->motors == b->motors);
   CHECK(a->lifts.size() == b->lifts.size());
-  CHECK(in_hours(a->duration) == doctest::Approx(in_hours(b->duration)));
+  CHECK(in_hours(a->duration) == doctest::Approx(in_hours(b->duration)).epsilon(1e-4));
 }
 
 TEST_CASE("what plan writes opens a pour in a book, and no file is written over") {
