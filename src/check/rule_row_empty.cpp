@@ -1,16 +1,53 @@
 // row-empty: a row ran with no concrete in its reach.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "check/rule.h"
 
 namespace rb {
 
 namespace {
 
+// The hang that stood as a run ended; none when the row was not logged as hung then.
+const HangState* hung_at(const PourState& state, const RunState& run, Seconds end) {
+  for (const HangState& hang : state.hangs) {
+    if (hang.element != run.element || hang.row != run.row || hang.from > end) continue;
+    if (hang.to.value_or(end) >= end) return &hang;
+  }
+  return nullptr;
+}
+
+// Whether a row hung with some of its motors only has concrete under none of those.
+bool hung_off_concrete(const Look& look, const RunState& run) {
+  const Element& element = look.plan().elements[run.element];
+  const Row& row = element.rows[run.row];
+  const Seconds end = look.run_end(run);
+  const HangState* hung = hung_at(look.state, run, end);
+  if (hung == nullptr) return false;
+  if (std::find(hung->places.begin(), hung->places.end(), false) == hung->places.end()) {
+    return false;
+  }
+  for (std::size_t i = 0; i < row.motors.size(); ++i) {
+    const Motor& motor = row.motors[i];
+    if (!hung->places[i]) continue;
+    for (std::size_t bay = 0; bay < element.bays.size(); ++bay) {
+      const Length start = element.bay_start(bay);
+      if (motor.x + motor.reach_x <= start + trade::kSamePlace ||
+          motor.x - motor.reach_x >= start + element.bays[bay] - trade::kSamePlace) {
+        continue;
+      }
+      const Length top = look.state.elements[run.element].tops[bay].at(end);
+      if (top > std::max(Length{}, row.z - reach_up(element, motor))) return false;
+    }
+  }
+  return true;
+}
+
 void look_row_empty(const Look& look, const Rule& rule, Findings& out) {
   for (const RunReport& report : look.runs) {
-    if (report.in_concrete) continue;
     const RunState& run = look.state.runs[report.run];
+    if (report.in_concrete && !hung_off_concrete(look, run)) continue;
     const Row& row = look.state.row_of(run);
     Finding f = found(rule);
     f.element = run.element;

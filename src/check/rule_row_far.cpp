@@ -60,10 +60,10 @@ void look_row_far(const Look& look, const Rule& rule, Findings& out) {
         const Row& row = element.rows[r];
         if (row.side != side) continue;
         std::vector<Gap> along;
-        Length reach = row.motors.front().reach_z;
+        Length reach = reach_up(element, row.motors.front());
         for (const Motor& motor : row.motors) {
           along.push_back({motor.x - motor.reach_x, motor.x + motor.reach_x});
-          reach = std::min(reach, motor.reach_z);
+          reach = std::min(reach, reach_up(element, motor));
         }
         up.push_back({row.z - reach, row.z + reach});
         report(look, rule, out, e, side, r, widest_gap(along, element.length), "x");

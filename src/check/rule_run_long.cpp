@@ -8,7 +8,8 @@ namespace {
 void look_run_long(const Look& look, const Rule& rule, Findings& out) {
   const auto& limit = look.plan().limits.dose_max;
   for_rows_of_lifts(look, [&](const LiftReport& report, std::size_t row, Seconds ran) {
-    if (ran > limit.value) out.push_back(row_time_finding(look, rule, report, row, ran, limit));
+    if (over(ran, limit.value))
+      out.push_back(row_time_finding(look, rule, report, row, ran, limit));
   });
 }
 

@@ -8,7 +8,7 @@ namespace {
 void look_run_short(const Look& look, const Rule& rule, Findings& out) {
   const auto& limit = look.plan().limits.dose_min;
   for_rows_of_lifts(look, [&](const LiftReport& report, std::size_t row, Seconds ran) {
-    if (ran <= Seconds{} || ran >= limit.value || !look.settled(report)) return;
+    if (ran <= Seconds{} || !under(ran, limit.value) || !look.settled(report)) return;
     out.push_back(row_time_finding(look, rule, report, row, ran, limit));
   });
 }
