@@ -1,15 +1,25 @@
 // cable-open: a row ran without its safety cables confirmed.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "check/rule.h"
 
 namespace rb {
 
 namespace {
 
+// Whether the row was hung anew while it ran, and not every cable confirmed.
+bool hung_without(const PourState& state, const RunState& run, Seconds end) {
+  return std::any_of(state.hangs.begin(), state.hangs.end(), [&](const HangState& hang) {
+    return hang.element == run.element && hang.row == run.row && !hang.cables &&
+           hang.from > run.from && hang.from < end;
+  });
+}
+
 void look_cable_open(const Look& look, const Rule& rule, Findings& out) {
   for (const RunState& run : look.state.runs) {
-    if (run.cables) continue;
+    if (run.cables && !hung_without(look.state, run, look.run_end(run))) continue;
     const Row& row = look.state.row_of(run);
     Finding f = found(rule);
     f.element = run.element;
@@ -28,7 +38,7 @@ void look_cable_open(const Look& look, const Rule& rule, Findings& out) {
 
 const Rule kCableOpen{
     {"cable-open", Weight::stop, "a motor that shakes loose and falls on the crew below",
-     "common practice, no source", "a hang with cables confirmed stands when a row starts",
+     "common practice, no source", "a hang with cables confirmed stands as long as a row runs",
      "nobody", "Rest the row, keep clear below, fix every safety cable, then log the hang"},
     look_cable_open};
 

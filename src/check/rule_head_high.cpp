@@ -11,7 +11,7 @@ void look_head_high(const Look& look, const Rule& rule, Findings& out) {
   for (const RunReport& report : look.runs) {
     const RunState& run = look.state.runs[report.run];
     const Element& element = look.plan().elements[run.element];
-    if (!element.form_rating || report.head <= *element.form_rating) continue;
+    if (!element.form_rating || !over(report.head, *element.form_rating)) continue;
     Finding f = found(rule);
     f.element = run.element;
     f.row = run.row;

@@ -20,7 +20,7 @@ bool inserted(const PourState& state, const LiftReport& report, std::size_t bay)
 void look_insert_missing(const Look& look, const Rule& rule, Findings& out) {
   for (const LiftReport& report : look.lifts) {
     const Element& element = look.element(report);
-    if (element.kind == ElementKind::deck || element.thickness <= kThinSection) continue;
+    if (element.thickness <= kThinSection) continue;
     if (!look.settled(report)) continue;
     const LiftState& lift = look.lift(report);
     for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {

@@ -8,14 +8,18 @@ namespace rb {
 
 namespace {
 
+// The plan's reader lets no other group in than 1 to 5.
+Length least_radius(int group) {
+  return trade::internal_vibrators().at(static_cast<std::size_t>(group) - 1).radius.least;
+}
+
 void look_insert_sparse(const Look& look, const Rule& rule, Findings& out) {
   const Limits& limits = look.plan().limits;
   for (const InsertState& insert : look.state.inserts) {
-    const auto widest =
-        trade::insert_spacing(insert.what.group, limits.insert_spacing_factor.value);
-    const bool wide = widest && insert.what.spacing > *widest * (1 + 1e-9);
+    const Length widest = least_radius(insert.what.group) * limits.insert_spacing_factor.value;
+    const bool wide = over(insert.what.spacing, widest);
     const bool shallow =
-        insert.what.lift > 1 && insert.what.depth_below < limits.knit_depth.value * (1 - 1e-9);
+        insert.what.lift > 1 && under(insert.what.depth_below, limits.knit_depth.value);
     if (!wide && !shallow) continue;
     Finding f = found(rule);
     f.element = insert.element;
@@ -23,7 +27,7 @@ void look_insert_sparse(const Look& look, const Rule& rule, Findings& out) {
     f.bay = insert.bay;
     f.from = f.to = insert.at;
     f.measured = in_metres(wide ? insert.what.spacing : insert.what.depth_below);
-    f.limit = in_metres(wide ? *widest : limits.knit_depth.value);
+    f.limit = in_metres(wide ? widest : limits.knit_depth.value);
     f.unit = "m";
     f.source =
         limit_source(rule, wide ? limits.insert_spacing_factor.from : limits.knit_depth.from);

@@ -13,7 +13,7 @@ void look_load_old(const Look& look, const Rule& rule, Findings& out) {
     if (!truck.what || !truck.discharged) continue;
     const Seconds batched = look.state.clock(truck.what->batched);
     const Seconds age = truck.ended.value_or(*truck.discharged) - batched;
-    if (age <= limit.value) continue;
+    if (!over(age, limit.value)) continue;
     Finding f = found(rule);
     f.element = truck.element;
     f.from = batched;

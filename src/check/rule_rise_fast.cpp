@@ -9,9 +9,8 @@ namespace {
 
 void look_rise_fast(const Look& look, const Rule& rule, Findings& out) {
   for (const LiftReport& report : look.lifts) {
-    if (!report.rise_window || !report.rise_limit || *report.rise_window <= *report.rise_limit) {
-      continue;
-    }
+    if (!report.rise_window || !report.rise_limit) continue;
+    if (!over(*report.rise_window, *report.rise_limit)) continue;
     const auto limit = rise_limit(look.state, report.element, report.placed_from);
     Finding f = found(rule);
     f.element = report.element;

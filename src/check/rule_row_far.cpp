@@ -33,7 +33,7 @@ Gap widest_gap(std::vector<Gap> covered, Length end) {
 
 void report(const Look& look, const Rule& rule, Findings& out, std::size_t element, Side side,
             std::optional<std::size_t> row, Gap gap, const char* along) {
-  if (gap.to - gap.from <= trade::kDoseCell) return;
+  if (!over(gap.to - gap.from, trade::kDoseCell)) return;
   Finding f = found(rule);
   f.element = element;
   f.row = row;

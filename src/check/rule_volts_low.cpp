@@ -19,7 +19,7 @@ void look_volts_low(const Look& look, const Rule& rule, Findings& out) {
     feed.length = inverter.cable->length;
     feed.frequency = look.plan().motor_type->top_speed;
     const auto drop = trade::voltage_drop(inverter.volts, look.plan().motor_type->amps, feed);
-    if (drop && drop->share <= kMostLost) continue;
+    if (drop && !over(drop->share, kMostLost)) continue;
     Finding f = found(rule);
     f.from = moment.from;
     f.to = moment.to;

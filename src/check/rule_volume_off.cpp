@@ -23,7 +23,7 @@ void look_volume_off(const Look& look, const Rule& rule, Findings& out) {
   if (!any || stands.value() <= 0) return;
   const auto& tolerance = look.plan().limits.volume_tolerance;
   const double off = (brought - stands) / stands;
-  if (std::abs(off) <= tolerance.value) return;
+  if (!over(std::abs(off), tolerance.value)) return;
   Finding f = found(rule);
   f.measured = off;
   f.limit = tolerance.value;

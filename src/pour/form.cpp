@@ -275,14 +275,6 @@ std::optional<RiseLimit> rise_limit(const PourState& state, std::size_t element,
 
 Volume net_volume(const PourState& state, std::size_t element) {
   const Element& planned = state.plan->elements[element];
-  if (planned.kind == ElementKind::deck) {
-    Volume volume;
-    for (std::size_t bay = 0; bay < planned.bays.size(); ++bay) {
-      volume += planned.bays[bay] * planned.height * state.elements[element].tops[bay].standing();
-    }
-    for (const Patch& p : planned.openings) volume -= p.w * planned.height * p.h;
-    return std::max(volume, Volume{});
-  }
   Area area;
   for (std::size_t bay = 0; bay < planned.bays.size(); ++bay) {
     const Length start = planned.bay_start(bay);
@@ -295,7 +287,8 @@ Volume net_volume(const PourState& state, std::size_t element) {
       if (wide > Length{} && high > Length{}) area -= wide * high;
     }
   }
-  return area * planned.thickness;
+  // A deck's face is seen along its length; its height is how far it goes in from there.
+  return area * (planned.kind == ElementKind::deck ? planned.height : planned.thickness);
 }
 
 }  // namespace rb

@@ -1,0 +1,137 @@
+// insert-missing: sections over 0.3 m want internal vibration logged for each lift and bay;
+// insert-sparse: spacing against the group's radius of action, depth into the lift below.
+#include <doctest/doctest.h>
+#include <fmt/format.h>
+
+#include "pour_text.h"
+
+using namespace rb;
+using namespace rb::test;
+
+namespace {
+
+doctest::Approx about(double v) {
+  return doctest::Approx(v).epsilon(1e-9);
+}
+
+PlanText thick() {
+  return {.thickness = 0.5};
+}
+
+Pour one_lift(const PlanText& plan) {
+  return Pour{plan}.placed(1, 0, 600, 0.6);
+}
+
+Checked inserted(int group, double spacing, double depth, int lift = 2, const PlanText& plan = {}) {
+  Pour pour = one_lift(plan).placed(2, 1000, 1600, 1.2);
+  return pour.at(1700, insert(lift, 1, spacing, depth, group)).checked();
+}
+
+}  // namespace
+
+TEST_CASE("sections over 0.3 m want insertions, in every bay") {
+  for (const double thin : {0.25, 0.3}) {
+    CHECK_FALSE(one_lift({.thickness = thin}).checked().has("insert-missing"));
+  }
+  const auto found = one_lift({.thickness = 0.301}).checked().of("insert-missing");
+  REQUIRE(found.size() == 2);
+  CHECK(found[0].weight == Weight::mend);
+  CHECK(found[0].lift == 1);
+  CHECK(found[0].bay == 0);
+  CHECK(found[1].bay == 1);
+  CHECK(*found[0].measured == about(0.301));
+  CHECK(*found[0].limit == about(0.3));
+  CHECK(found[0].unit == "m");
+}
+
+TEST_CASE("an insertion counts for its bay, one without a bay for all") {
+  CHECK(one_lift(thick()).at(700, insert(1, 1)).checked().only("insert-missing").bay == 1);
+  CHECK(one_lift(thick()).at(700, insert(1, 2)).checked().only("insert-missing").bay == 0);
+  CHECK_FALSE(one_lift(thick()).at(700, insert(1)).checked().has("insert-missing"));
+}
+
+TEST_CASE("each lift wants insertions of its own") {
+  Pour pour = one_lift(thick()).placed(2, 1000, 1600, 1.2).at(700, insert(1));
+  const auto found = pour.checked().of("insert-missing");
+  REQUIRE(found.size() == 2);
+  CHECK(found[0].lift == 2);
+  CHECK(found[1].lift == 2);
+  CHECK_FALSE(pour.at(1700, insert(2)).checked().has("insert-missing"));
+}
+
+TEST_CASE("a bay that gained nothing wants none") {
+  Pour pour{thick()};
+  pour.at(0, lift_start(1)).at(600, lift_end(1, 0.6, 1)).at(700, insert(1, 1));
+  CHECK_FALSE(pour.checked().has("insert-missing"));
+}
+
+TEST_CASE("a thick column and a thick deck want insertions too") {
+  PlanText column{.kind = "column", .length = 0.5, .thickness = 0.5, .bays = "[0.5]"};
+  column.rows = {};
+  CHECK(one_lift(column).checked().has("insert-missing"));
+  PlanText deck{.kind = "deck", .length = 6, .height = 4, .thickness = 0.35, .bays = "[6]"};
+  deck.lifts = "[0.35]";
+  deck.rows = {};
+  CHECK(Pour{deck}.placed(1, 0, 600, 0.35).checked().has("insert-missing"));
+  deck.thickness = 0.2;
+  deck.lifts = "[0.2]";
+  CHECK_FALSE(Pour{deck}.placed(1, 0, 600, 0.2).checked().has("insert-missing"));
+}
+
+TEST_CASE("a live look asks for insertions when the next lift has begun or the pour is closed") {
+  Pour pour = one_lift(thick());
+  CHECK_FALSE(pour.live(700).has("insert-missing"));
+  CHECK(Pour{pour}.at(1000, lift_start(2)).live(1000).has("insert-missing"));
+  CHECK(Pour{pour}.at(1000, kClose).live(1000).has("insert-missing"));
+}
+
+TEST_CASE("insertions stand no wider apart than 1.5 x the least radius of their group") {
+  // The check values' table (read): 80, 130, 180, 300, 400 mm.
+  const std::vector<double> radii{0.08, 0.13, 0.18, 0.3, 0.4};
+  for (int group = 1; group <= 5; ++group) {
+    const double most = 1.5 * radii[static_cast<std::size_t>(group) - 1];
+    CAPTURE(group);
+    CHECK_FALSE(inserted(group, most - 0.001, 0.15).has("insert-sparse"));
+    CHECK_FALSE(inserted(group, most, 0.15).has("insert-sparse"));
+    const Finding f = inserted(group, most + 0.001, 0.15).only("insert-sparse");
+    CHECK(f.weight == Weight::mend);
+    CHECK(*f.measured == about(most + 0.001));
+    CHECK(*f.limit == about(most));
+    CHECK(f.unit == "m");
+    CHECK(f.lift == 2);
+    CHECK(f.bay == 0);
+    CHECK(f.source.starts_with("default: ACI 309R"));
+  }
+}
+
+TEST_CASE("insertions go 0.15 m into the lift below, where there is one") {
+  CHECK_FALSE(inserted(3, 0.27, 0.16).has("insert-sparse"));
+  CHECK_FALSE(inserted(3, 0.27, 0.15).has("insert-sparse"));
+  const Finding f = inserted(3, 0.27, 0.14).only("insert-sparse");
+  CHECK(*f.measured == about(0.14));
+  CHECK(*f.limit == about(0.15));
+  CHECK_FALSE(inserted(3, 0.27, 0, 1).has("insert-sparse"));
+}
+
+TEST_CASE("both limits may be the plan's, and the source says which is") {
+  const PlanText plan{.limits = R"("insert_spacing_factor":1.2)"};
+  CHECK_FALSE(inserted(4, 0.36, 0.15, 2, plan).has("insert-sparse"));
+  const Finding wide = inserted(4, 0.37, 0.15, 2, plan).only("insert-sparse");
+  CHECK(*wide.limit == about(0.36));
+  CHECK(wide.source == "plan");
+  CHECK(inserted(4, 0.36, 0.14, 2, plan).only("insert-sparse").source.starts_with("default"));
+  const PlanText deep{.limits = R"("knit_depth":0.2)"};
+  CHECK_FALSE(inserted(4, 0.45, 0.2, 2, deep).has("insert-sparse"));
+  CHECK(inserted(4, 0.45, 0.19, 2, deep).only("insert-sparse").source == "plan");
+  CHECK(inserted(4, 0.46, 0.2, 2, deep).only("insert-sparse").source.starts_with("default"));
+}
+
+TEST_CASE("any factor a plan may name is held to") {
+  const PlanText plan{.limits = R"("insert_spacing_factor":5)"};
+  CHECK_FALSE(inserted(1, 0.4, 0.15, 2, plan).has("insert-sparse"));
+  CHECK(*inserted(1, 0.41, 0.15, 2, plan).only("insert-sparse").limit == about(0.4));
+}
+
+TEST_CASE("an insertion both too wide and too shallow is told of once") {
+  CHECK(*inserted(3, 0.5, 0.1).only("insert-sparse").measured == about(0.5));
+}

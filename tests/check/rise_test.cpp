@@ -1,0 +1,296 @@
+// rise-fast: the worst window that touches a lift's placing, against the plan's limit and the rate
+// the pressure method allows; lift-deep; top-fell. Rates are worked out by hand.
+#include <doctest/doctest.h>
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "pour_text.h"
+
+using namespace rb;
+using namespace rb::test;
+
+namespace {
+
+doctest::Approx about(double v) {
+  return doctest::Approx(v).epsilon(1e-9);
+}
+
+double mean(const Checked& seen, int lift) {
+  return in_metres_per_hour(seen.lift(lift).rise_mean.value());
+}
+double worst(const Checked& seen, int lift) {
+  return in_metres_per_hour(seen.lift(lift).rise_window.value());
+}
+
+PlanText limited(double rise_limit) {
+  PlanText plan{.height = 4};
+  plan.element = fmt::format(R"("rise_limit":{})", rise_limit);
+  return plan;
+}
+
+// A form of 4 m that bears so much and is filled to a height in an hour.
+Checked filled(PlanText plan, double rating, double height, const std::string& method = "aci347") {
+  plan.height = 4;
+  plan.element = fmt::format(R"("form_rating_kpa":{})", rating);
+  plan.more = fmt::format(R"("pressure_method":"{}")", method);
+  return Pour{plan}.placed(1, 0, 3600, height).checked();
+}
+
+// The rate the method allows, as the lift's report gives it.
+double allowed(const PlanText& plan, double rating, const std::string& method = "aci347") {
+  return in_metres_per_hour(filled(plan, rating, 0.1, method).lift(1).rise_limit.value());
+}
+
+}  // namespace
+
+TEST_CASE("a lift rises fast above the plan's limit, not at it, whenever it begins") {
+  for (const double begin : {0., 100.1, 1234.567, 4321.9}) {
+    CAPTURE(begin);
+    const auto rise = [&](double height) {
+      return Pour{limited(2)}.placed(1, begin, begin + 3600, height).checked();
+    };
+    CHECK_FALSE(rise(1.99).has("rise-fast"));
+    CHECK_FALSE(rise(2).has("rise-fast"));
+    const Finding f = rise(2.01).only("rise-fast");
+    CHECK(f.weight == Weight::stop);
+    CHECK(*f.measured == about(2.01));
+    CHECK(*f.limit == about(2));
+    CHECK(f.unit == "m/h");
+    CHECK(f.source == "plan: rise_limit");
+    CHECK(f.lift == 1);
+    CHECK(*f.from == seconds(begin));
+    CHECK(*f.to == seconds(begin + 3600));
+  }
+}
+
+TEST_CASE("tops measured on the way of a steady rise make it no faster") {
+  Pour pour{limited(2)};
+  pour.placed(1, 100, 3700, 2);
+  for (const double at : {123.4, 777.7, 1234.5, 1801.3, 2345.6, 3333.3}) {
+    pour.at(100 + at, top(2 * at / 3600));
+  }
+  CHECK_FALSE(pour.checked().has("rise-fast"));
+}
+
+TEST_CASE("a burst counts by the window it is judged over") {
+  // 0.4 m in 10 min: 2.4 m/h over 10 min, 0.8 m/h over half an hour.
+  Pour pour{limited(2)};
+  pour.at(0, lift_start(1)).at(600, top(0.4)).at(3600, lift_end(1, 0.4));
+  CHECK(worst(pour.checked(), 1) == about(0.8));
+  CHECK_FALSE(pour.checked().has("rise-fast"));
+  pour.plan.limits = R"("rise_window_s":600)";
+  CHECK(*pour.checked().only("rise-fast").measured == about(2.4));
+}
+
+TEST_CASE("a window touches the lift before: what follows too soon counts together") {
+  // Two lifts of 0.6 m in 900 s each, so far apart.
+  struct Case {
+    double apart, worst;
+  };
+  for (const Case& c : {Case{0, 2.4}, Case{300, 2}, Case{600, 1.6}, Case{900, 1.2}}) {
+    Pour pour;
+    pour.placed(1, 0, 900, 0.6).placed(2, 900 + c.apart, 1800 + c.apart, 1.2);
+    CAPTURE(c.apart);
+    CHECK(worst(pour.checked(), 1) == about(c.worst));
+    CHECK(worst(pour.checked(), 2) == about(c.worst));
+    CHECK(mean(pour.checked(), 1) == about(2.4));
+    CHECK(mean(pour.checked(), 2) == about(2.4));
+  }
+}
+
+TEST_CASE("a slow lift after a fast one is judged by the windows that touch it") {
+  // 0.6 m in 900 s; then from 2000 s 0.1 m in an hour: the worst begins at 200 s.
+  Pour pour;
+  pour.placed(1, 0, 900, 0.6).placed(2, 2000, 5600, 0.7);
+  CHECK(worst(pour.checked(), 1) == about(1.2));
+  CHECK(worst(pour.checked(), 2) == about((0.6 - 0.6 * 200 / 900) * 2));
+  CHECK(mean(pour.checked(), 2) == about(0.1));
+}
+
+TEST_CASE("the bay that rises most is the one that counts") {
+  Pour pour{limited(1)};
+  pour.at(0, lift_start(1)).at(3600, lift_end(1, 0.6, 1)).at(3600, lift_end(1, 1.05, 2));
+  CHECK(*pour.checked().only("rise-fast").measured == about(1.05));
+  CHECK(mean(pour.checked(), 1) == about(1.05));
+}
+
+TEST_CASE("the mean is over the placing, to the last reading") {
+  Pour pour;
+  pour.at(0, lift_start(1)).at(600, lift_end(1, 0.6, 1)).at(1800, lift_end(1, 0.6, 2));
+  CHECK(mean(pour.checked(), 1) == about(1.2));
+  Pour bare;
+  bare.at(0, lift_start(1));
+  CHECK_FALSE(bare.checked().lift(1).rise_mean);
+  CHECK_FALSE(bare.checked().lift(1).rise_window);
+}
+
+TEST_CASE("a rise is told while it happens") {
+  Pour pour{limited(1)};
+  pour.at(0, lift_start(1)).at(1800, top(0.6));
+  CHECK(*pour.live(1800).only("rise-fast").measured == about(1.2));
+}
+
+TEST_CASE("ACI 347 sets the limit where its pressure reaches what the form bears") {
+  // W1 of the check values, SI: p = 7.2 + 785 R / (T + 17.8) with 23.5 kN/m3 (Cw 1), plain (Cc 1).
+  const PlanText plan{.mix = R"("unit_weight":23.5,"slump":0.12,"initial_set_h":5)"};
+  const double limit = (40 - 7.2) * 37.8 / 785;
+  CHECK(allowed(plan, 40) == doctest::Approx(limit));
+  CHECK_FALSE(filled(plan, 40, limit - 0.01).has("rise-fast"));
+  const Finding f = filled(plan, 40, limit + 0.01).only("rise-fast");
+  CHECK(*f.limit == doctest::Approx(limit));
+  CHECK(f.source == "aci347 against form_rating_kpa");
+}
+
+TEST_CASE("the limit follows the concrete's temperature as the lift begins") {
+  PlanText plan{.height = 4, .mix = R"("unit_weight":23.5,"slump":0.12,"initial_set_h":5)"};
+  plan.element = R"("form_rating_kpa":40)";
+  Pour pour{plan};
+  pour.at(0, temp(10)).placed(1, 0, 3600, 0.6).at(4000, temp(25)).placed(2, 5000, 8600, 1.2);
+  const Checked seen = pour.checked();
+  CHECK(in_metres_per_hour(*seen.lift(1).rise_limit) == doctest::Approx((40 - 7.2) * 27.8 / 785));
+  CHECK(in_metres_per_hour(*seen.lift(2).rise_limit) == doctest::Approx((40 - 7.2) * 42.8 / 785));
+}
+
+TEST_CASE("a retarded mix lowers the limit by its coefficient") {
+  PlanText plan;
+  plan.mix = R"("unit_weight":23.5,"slump":0.12,"initial_set_h":5,"cement_class":"retarded")";
+  CHECK(allowed(plan, 40) == doctest::Approx((40 / 1.2 - 7.2) * 37.8 / 785));
+}
+
+TEST_CASE("CIRIA 108 sets the limit where its pressure reaches what the form bears") {
+  // p = D [C1 sqrt R + C2 K sqrt(H - C1 sqrt R)], D 25, H 4, T 15, C2 0.30; R 1 or 2 m/h. C1 is 1.0
+  // for a wall and 1.5 for a column.
+  PlanText plan{.mix = R"("unit_weight":25,"slump":0.12,"initial_set_h":5,"set_ref_temp":15)"};
+  const double k = std::pow(36. / 31, 2);
+  for (const double rate : {1., 2.}) {
+    for (const auto& [kind, c1] : {std::pair{"wall", 1.}, {"column", 1.5}}) {
+      plan.kind = kind;
+      const double root = c1 * std::sqrt(rate);
+      CAPTURE(kind);
+      CHECK(allowed(plan, 25 * (root + 0.3 * k * std::sqrt(4 - root)), "ciria108") ==
+            doctest::Approx(rate));
+    }
+  }
+}
+
+TEST_CASE("DIN 18218 sets the limit where its pressure reaches what the form bears") {
+  // F3 (14 v + 18) K1 with K1 = 1 at 5 h and 1 + 0.077 (7 - 5) at 7 h, from memory; slump 120 mm is
+  // taken for F3, our own choice.
+  PlanText plan{.mix = R"("unit_weight":25,"slump":0.12,"initial_set_h":5)"};
+  CHECK(allowed(plan, 46, "din18218") == doctest::Approx(2));
+  plan.mix = R"("unit_weight":25,"slump":0.12,"initial_set_h":7)";
+  CHECK(allowed(plan, 46 * 1.154, "din18218") == doctest::Approx(2));
+}
+
+TEST_CASE("the lower of the plan's limit and the method's holds") {
+  PlanText plan{.height = 4, .mix = R"("unit_weight":23.5,"slump":0.12,"initial_set_h":5)"};
+  plan.element = R"("form_rating_kpa":40,"rise_limit":1)";  // the method allows 1.58 m/h
+  CHECK(Pour{plan}.placed(1, 0, 3600, 1.2).checked().only("rise-fast").source ==
+        "plan: rise_limit");
+  plan.element = R"("form_rating_kpa":40,"rise_limit":1.8)";
+  CHECK(Pour{plan}.placed(1, 0, 3600, 1.7).checked().only("rise-fast").source ==
+        "aci347 against form_rating_kpa");
+}
+
+TEST_CASE("a form that bears the full head needs no limit") {
+  // 24 kN/m3 x 1.8 m = 43.2 kPa.
+  PlanText plan;
+  plan.element = R"("form_rating_kpa":44)";
+  const Checked seen = Pour{plan}.placed(1, 0, 600, 1.8).checked();
+  CHECK_FALSE(seen.lift(1).rise_limit);
+  CHECK_FALSE(seen.has("rise-fast"));
+}
+
+TEST_CASE("where the method does not hold no rise keeps a form under a head it does not bear") {
+  // ACI 347 ends at 175 mm of slump.
+  const PlanText plan{.mix = R"("unit_weight":23.5,"slump":0.2,"initial_set_h":5)"};
+  const Finding f = filled(plan, 40, 0.1).only("rise-fast");
+  CHECK(f.limit == 0.);
+  CHECK_FALSE(filled(plan, 95, 3).has("rise-fast"));  // it bears 23.5 x 4 = 94 kPa
+}
+
+TEST_CASE("a plan with neither limit nor rating sets none") {
+  const Checked seen = Pour{{.height = 4}}.placed(1, 0, 600, 3).checked();
+  CHECK_FALSE(seen.lift(1).rise_limit);
+  CHECK_FALSE(seen.has("rise-fast"));
+}
+
+TEST_CASE("a lift is deep over its planned depth and a tenth") {
+  for (const auto& [height, deep] : {std::pair{0.6, false}, {0.66, false}, {0.67, true}}) {
+    const Checked seen = Pour{}.placed(1, 0, 3600, height).checked();
+    CAPTURE(height);
+    REQUIRE(seen.has("lift-deep") == deep);
+    if (!deep) continue;
+    const Finding f = seen.only("lift-deep");
+    CHECK(f.weight == Weight::mend);
+    CHECK(*f.measured == about(0.67));
+    CHECK(*f.limit == about(0.66));
+    CHECK(f.unit == "m");
+    CHECK(f.source.starts_with("plan: lifts"));
+  }
+}
+
+TEST_CASE("a lift's depth is from where it began, in its deepest bay") {
+  Pour pour;
+  pour.at(0, lift_start(1)).at(3600, lift_end(1, 0.6, 1)).at(3600, lift_end(1, 0.5, 2));
+  pour.placed(2, 4000, 7600, 1.2);
+  const Finding f = pour.checked().only("lift-deep");
+  CHECK(f.lift == 2);
+  CHECK(f.bay == 1);
+  CHECK(*f.measured == about(0.7));
+}
+
+TEST_CASE("a lift the plan does not know may be half a metre deep") {
+  for (const auto& [height, deep] : {std::pair{0.49, false}, {0.5, false}, {0.51, true}}) {
+    const Checked seen = Pour{{.lifts = "[]"}}.placed(1, 0, 3600, height).checked();
+    CAPTURE(height);
+    REQUIRE(seen.has("lift-deep") == deep);
+    if (deep) CHECK(*seen.only("lift-deep").limit == about(0.5));
+    if (deep) CHECK(seen.only("lift-deep").source.find("memory") != std::string::npos);
+  }
+}
+
+TEST_CASE("a deck's lift is as deep as the deck is thick") {
+  PlanText plan{.kind = "deck", .length = 6, .height = 4, .thickness = 0.2, .bays = "[6]"};
+  plan.lifts = "[0.1,0.2]";
+  plan.rows = {};
+  CHECK_FALSE(
+      Pour{plan}.placed(1, 0, 600, 0.1).placed(2, 900, 1500, 0.2).checked().has("lift-deep"));
+  CHECK(*Pour{plan}.placed(1, 0, 600, 0.2).checked().only("lift-deep").measured == about(0.2));
+}
+
+TEST_CASE("a top fell when it was read lower than it stood, in the bay it was read in") {
+  for (const auto& [height, fell] : {std::pair{0.39, true}, {0.4, false}, {0.41, false}}) {
+    Pour pour;
+    pour.at(0, lift_start(1)).at(600, top(0.4)).at(700, top(height, 2));
+    CAPTURE(height);
+    REQUIRE(pour.checked().has("top-fell") == fell);
+    if (!fell) continue;
+    const Finding f = pour.checked().only("top-fell");
+    CHECK(f.weight == Weight::mend);
+    CHECK(f.bay == 1);
+    CHECK(*f.measured == about(0.39));
+    CHECK(*f.limit == about(0.4));
+    CHECK(f.from == seconds(700));
+    CHECK(in_metres(pour.checked().lift(1).top) == about(0.4));  // the higher stands
+  }
+}
+
+TEST_CASE("one reading for all bays may fall in one of them") {
+  Pour pour;
+  pour.at(0, lift_start(1)).at(600, top(0.4, 1)).at(700, top(0.3));
+  CHECK(pour.checked().only("top-fell").bay == 0);
+}
+
+TEST_CASE("a wrong top that was put right is no fall") {
+  Pour pour;
+  pour.at(0, lift_start(1)).at(600, R"("id":"x",)" + top(0.6)).at(700, top(0.4));
+  CHECK(pour.checked().of("top-fell").size() == 2);
+  Pour fixed = pour;
+  fixed.at(800, R"("do":"fix","target":"x","set":{"height":0.3},"why":"misread")");
+  CHECK_FALSE(fixed.checked().has("top-fell"));
+  Pour struck = pour;
+  struck.at(800, R"("do":"strike","target":"x","why":"wrong element")");
+  CHECK_FALSE(struck.checked().has("top-fell"));
+}
