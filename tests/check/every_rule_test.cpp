@@ -1,0 +1,210 @@
+// Every rule of the list: found in a pour spoilt for it, with nothing else that does not follow
+// from it, and absent from the pour before it was spoilt. And what cards and findings say.
+#include <doctest/doctest.h>
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cctype>
+#include <functional>
+#include <set>
+
+#include "pour_text.h"
+
+using namespace rb;
+using namespace rb::test;
+
+namespace {
+
+struct Spoilt {
+  std::string rule;
+  std::function<void(Pour&)> spoil;
+  std::set<std::string> besides;  // what else follows from it
+};
+
+std::string replaced(std::string text, const std::string& old, const std::string& with) {
+  const auto at = text.find(old);
+  REQUIRE(at != std::string::npos);
+  return text.replace(at, old.size(), with);
+}
+
+void unrun(Pour& pour, const std::string& row) {
+  pour.without(R"("do":"run","element":"W1","row":")" + row);
+  pour.without(R"("do":"rest","element":"W1","row":")" + row);
+}
+
+std::string clocked(const Pour& pour, double at, double wall) {
+  return fmt::format(R"("do":"note","text":"n","entered":"{}","mono":{},"boot":"b1")",
+                     pour.moment(wall), at);
+}
+
+const std::vector<Spoilt>& spoilt() {
+  static const std::vector<Spoilt> all{
+      // One motor of R2 does not hang: bay 2 of lift 2 and its joint go without.
+      {"dose-low", [](Pour& p) { p.at(2000, hang("R2", {"R2-1"})); }, {"knit-late"}},
+      {"dose-high", [](Pour& p) { p.ran("R1", 1700, 2100); }, {"run-long"}},
+      {"run-short",
+       [](Pour& p) {
+         unrun(p, "R1");
+         p.ran("R1", 1500, 1580);
+       },
+       {"dose-low"}},
+      {"run-long", [](Pour& p) { p.ran("R1", 1700, 1730); }, {}},
+      {"row-missed", [](Pour& p) { unrun(p, "R1"); }, {"dose-low"}},
+      {"row-empty", [](Pour& p) { p.ran("R3", 1700, 1710); }, {}},
+      {"head-high",
+       [](Pour& p) {
+         p.plan.element = R"("form_rating_kpa":42)";
+         p.ran("R1", 5200, 5210);  // under 24 kN/m3 x 1.8 m
+       },
+       {}},
+      {"rise-fast", [](Pour& p) { p.plan.element = R"("rise_limit":1.1)"; }, {}},
+      {"lift-deep", [](Pour& p) { p.plan.lifts = "[0.5,1.2,1.8]"; }, {}},
+      {"knit-late",
+       [](Pour& p) { p.plan.mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":0.4)"; },
+       {}},
+      {"top-fell", [](Pour& p) { p.at(1550, top(0.5)); }, {}},
+      {"load-old", [](Pour& p) { p.plan.limits = R"("load_age_max_s":5399)"; }, {}},
+      {"temp-out", [](Pour& p) { p.at(530, temp(36)); }, {}},
+      {"volume-off", [](Pour& p) { p.load("T2", 1, 0, 100, 200); }, {}},
+      {"power-over", [](Pour& p) { p.ran("R2", 1520, 1530); }, {}},
+      {"volts-low",
+       [](Pour& p) { p.plan.more = replaced(p.plan.more, R"("length":25)", R"("length":28)"); },
+       {}},
+      {"speed-out", [](Pour& p) { p.at(1550, run("R1", "near", 6500)); }, {}},
+      {"cable-open", [](Pour& p) { p.at(1550, hang("R1", {}, false)); }, {}},
+      {"row-far",
+       [](Pour& p) {
+         p.plan.rows[0] = row_text("R1", 0.3, {{"R1-1", 1}, {"R1-2", 3.1}});
+       },
+       {}},
+      {"insert-missing",
+       [](Pour& p) {
+         p.plan.thickness = 0.31;
+         p.plan.limits = R"("volume_tolerance":0.3)";
+       },
+       {}},
+      {"insert-sparse", [](Pour& p) { p.at(3000, insert(2, 0, 0.5)); }, {}},
+      {"clock-step",
+       [](Pour& p) { p.at(200, clocked(p, 200, 200)).at(303, clocked(p, 300, 303)); },
+       {}},
+      {"run-unended",
+       [](Pour& p) {
+         p.without(R"("do":"rest","element":"W1","row":"R3")").at(5200, take_down("R3"));
+       },
+       {}},
+      {"ready-open", [](Pour& p) { p.at(70, ready("ties tight", false)); }, {}},
+      {"unsigned", [](Pour& p) { p.without("inspector"); }, {}},
+  };
+  return all;
+}
+
+bool has_word(std::string text, const std::string& word) {
+  std::transform(text.begin(), text.end(), text.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  const auto letter = [&](std::size_t i) {
+    return i < text.size() && std::isalpha(static_cast<unsigned char>(text[i])) != 0;
+  };
+  for (auto at = text.find(word); at != std::string::npos; at = text.find(word, at + 1)) {
+    if ((at == 0 || !letter(at - 1)) && !letter(at + word.size())) return true;
+  }
+  return false;
+}
+
+}  // namespace
+
+TEST_CASE(
+    "every rule of the list is found in a pour spoilt for it, and only what follows from it") {
+  for (const Spoilt& s : spoilt()) {
+    Pour pour = good_pour();
+    s.spoil(pour);
+    const Checked seen = pour.checked();
+    CAPTURE(s.rule);
+    INFO(to_text(seen.state, seen.report));
+    std::set<std::string> expected = s.besides;
+    expected.insert(s.rule);
+    const auto found = seen.rules();
+    CHECK(std::set<std::string>(found.begin(), found.end()) == expected);
+  }
+}
+
+TEST_CASE("the pours spoilt are one for each rule of the list") {
+  std::set<std::string> tested, listed;
+  for (const Spoilt& s : spoilt()) tested.insert(s.rule);
+  for (const RuleCard& card : rule_cards()) listed.insert(card.id);
+  CHECK(tested == listed);
+  CHECK(rule_cards().size() == listed.size());
+  // The design's list.
+  CHECK(listed == std::set<std::string>{
+                      "dose-low",      "dose-high",  "run-short",   "run-long",   "row-missed",
+                      "row-empty",     "head-high",  "rise-fast",   "lift-deep",  "knit-late",
+                      "top-fell",      "load-old",   "temp-out",    "volume-off", "power-over",
+                      "volts-low",     "speed-out",  "cable-open",  "row-far",    "insert-missing",
+                      "insert-sparse", "clock-step", "run-unended", "ready-open", "unsigned"});
+}
+
+TEST_CASE(
+    "every card says what it guards, its limit, where that comes from, who changes it and what to "
+    "do") {
+  for (const RuleCard& card : rule_cards()) {
+    CAPTURE(card.id);
+    for (const char* text : {card.guards, card.source, card.limit, card.changed_by, card.advice}) {
+      REQUIRE(text != nullptr);
+      CHECK_FALSE(std::string{text}.empty());
+      CHECK_FALSE(has_word(text, "safe"));
+    }
+  }
+}
+
+TEST_CASE(
+    "every finding says what, where its limit comes from and what to do, and never \"safe\"") {
+  for (const Spoilt& s : spoilt()) {
+    Pour pour = good_pour();
+    s.spoil(pour);
+    const Checked seen = pour.checked();
+    for (const Finding& f : seen.report.findings) {
+      CAPTURE(f.rule);
+      CHECK_FALSE(f.says.empty());
+      CHECK_FALSE(f.source.empty());
+      CHECK_FALSE(f.advice.empty());
+      CHECK((f.limit.has_value() || f.unit.empty() || f.rule == "run-unended"));
+      CHECK((!f.limit || !f.unit.empty()));
+      const auto card = std::find_if(rule_cards().begin(), rule_cards().end(),
+                                     [&](const RuleCard& c) { return f.rule == c.id; });
+      REQUIRE(card != rule_cards().end());
+      CHECK(f.weight == card->weight);
+      CHECK(f.advice == card->advice);
+      for (const std::string& text : {f.says, f.source, f.advice}) {
+        CHECK_FALSE(has_word(text, "safe"));
+      }
+    }
+    CHECK_FALSE(has_word(to_text(seen.state, seen.report), "safe"));
+    CHECK_FALSE(has_word(to_json(seen.state, seen.report), "safe"));
+  }
+}
+
+TEST_CASE("a report with only notes is clean, one with more is not") {
+  for (const Spoilt& s : spoilt()) {
+    Pour pour = good_pour();
+    s.spoil(pour);
+    const Checked seen = pour.checked();
+    const bool grave = std::any_of(seen.report.findings.begin(), seen.report.findings.end(),
+                                   [](const Finding& f) { return f.weight != Weight::note; });
+    CAPTURE(s.rule);
+    CHECK(seen.report.clean() == !grave);
+  }
+}
+
+TEST_CASE("findings stand in order of weight, then of time") {
+  Pour pour = good_pour();
+  for (const Spoilt& s : spoilt()) {
+    if (s.rule != "rise-fast" && s.rule != "insert-missing") s.spoil(pour);
+    if (s.rule == "run-short") break;  // its rows are taken away next
+  }
+  pour.ran("R3", 100, 110).without("inspector");
+  const auto& found = pour.checked().report.findings;
+  REQUIRE(found.size() > 5);
+  CHECK(std::is_sorted(found.begin(), found.end(), [](const Finding& a, const Finding& b) {
+    return std::pair{a.weight, a.from.value_or(Seconds{-1e12})} <
+           std::pair{b.weight, b.from.value_or(Seconds{-1e12})};
+  }));
+}
