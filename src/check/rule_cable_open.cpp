@@ -11,10 +11,13 @@ namespace {
 
 // Whether the row was hung anew while it ran, and not every cable confirmed.
 bool hung_without(const PourState& state, const RunState& run, Seconds end) {
-  return std::any_of(state.hangs.begin(), state.hangs.end(), [&](const HangState& hang) {
-    return hang.element == run.element && hang.row == run.row && !hang.cables &&
-           hang.from > run.from && hang.from < end;
-  });
+  const auto& hangs = state.hangs;  // in order of time
+  auto hang = std::upper_bound(hangs.begin(), hangs.end(), run.from,
+                               [](Seconds moment, const HangState& h) { return moment < h.from; });
+  for (; hang != hangs.end() && hang->from < end; ++hang) {
+    if (hang->element == run.element && hang->row == run.row && !hang->cables) return true;
+  }
+  return false;
 }
 
 void look_cable_open(const Look& look, const Rule& rule, Findings& out) {

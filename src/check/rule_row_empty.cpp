@@ -11,9 +11,13 @@ namespace {
 
 // The hang that stood as a run ended; none when the row was not logged as hung then.
 const HangState* hung_at(const PourState& state, const RunState& run, Seconds end) {
-  for (const HangState& hang : state.hangs) {
-    if (hang.element != run.element || hang.row != run.row || hang.from > end) continue;
-    if (hang.to.value_or(end) >= end) return &hang;
+  const auto& hangs = state.hangs;  // in order of time
+  auto hang = std::lower_bound(hangs.begin(), hangs.end(), end,
+                               [](const HangState& h, Seconds moment) { return h.from < moment; });
+  while (hang != hangs.begin()) {
+    --hang;
+    if (hang->element != run.element || hang->row != run.row) continue;
+    return hang->to.value_or(end) >= end ? &*hang : nullptr;
   }
   return nullptr;
 }
