@@ -192,6 +192,17 @@ TEST_CASE("a row runs empty by the motors that hang on it") {
   CHECK(pour.checked().has("row-empty"));
   pour.at(660, hang("R1", {"R1-1"}));
   CHECK_FALSE(pour.checked().has("row-empty"));
+  Pour right;  // the other way about: concrete in bay 2, under the one motor hung
+  right.at(0, lift_start(1)).at(600, top(0.6, 2)).ran("R1", 700, 800);
+  CHECK_FALSE(right.at(650, hang("R1", {"R1-2"})).checked().has("row-empty"));
+}
+
+TEST_CASE("what hangs on another row says nothing of this one") {
+  PlanText plan;
+  plan.rows = {full_row("R1", 0.6), full_row("R2", 0.6)};
+  Pour pour{plan};
+  pour.at(0, lift_start(1)).at(600, top(0.6, 1)).ran("R1", 700, 800);
+  CHECK_FALSE(pour.at(650, hang("R2", {"R2-2"})).checked().has("row-empty"));
 }
 
 TEST_CASE("on a battered face a row's lower reach is higher") {
