@@ -136,10 +136,17 @@ class Apply {
   void operator()(const event::Discharge& e) {
     std::optional<std::size_t> element;
     if (e.element) element = index_of(*e.element);
-    const std::optional<Seconds> ended =
-        e.ended ? std::optional{state_.clock(*e.ended)} : std::nullopt;
+    // An end logged as it comes is the event's own moment, by its own clock.
+    std::optional<Seconds> ended;
+    if (e.ended) ended = *e.ended == entry_.event.at ? at_ : state_.clock(*e.ended);
     if (ended && *ended < at_) wrong("the discharge ends before it begins");
     TruckState& truck = ticket(e.ticket);
+    if (truck.discharge && !truck.ended && ended) {  // the end of a discharge logged when it began
+      if (*ended < *truck.discharged) wrong("the discharge ends before it began");
+      truck.ended = ended;
+      at_ = *ended;
+      return;
+    }
     if (truck.discharge) repeats(fmt::format("ticket {} was already discharged", e.ticket.text));
     truck.discharge = ref_;
     truck.discharged = at_;

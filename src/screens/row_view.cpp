@@ -3,20 +3,9 @@
 #include <algorithm>
 
 #include "pour/form.h"
+#include "pour/next_steps.h"
 
 namespace rb::screens {
-
-Seconds ran_since(const PourState& state, std::size_t element, std::size_t row, Seconds since,
-                  Seconds now) {
-  Seconds sum{};
-  for (const RunState& run : state.runs) {
-    if (run.element != element || run.row != row) continue;
-    const Seconds from = std::max(run.from, since);
-    const Seconds to = std::min(run.to.value_or(now), now);
-    if (to > from) sum += to - from;
-  }
-  return sum;
-}
 
 namespace {
 
