@@ -176,36 +176,60 @@ void draw_run_anyway(Stage& stage, const Box& box, const RunAnywayDraft& draft,
   }
 }
 
-void draw_more(Stage& stage, const Box& box, const PourView& view) {
+void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& plan) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const float gap = canvas.gap();
   Box in = panel_with_title(stage, box, say(Word::more_title));
   back_button(stage, foot_of(stage, in));
-  in.y1 = std::min(in.y1, in.y0 + 3 * canvas.mm(25));
-  const auto cell = [&](int i) { return in.line(i / 2, 3, gap).column(i % 2, 2, gap); };
-  if (button(canvas, cell(0),
-             {.id = "all taps", .text = say(Word::last_taps_all), .symbol = Symbol::list})) {
+  in.y1 = std::min(in.y1, in.y0 + 3 * canvas.mm(27));
+  int i = 0;
+  // True when tapped; cells are filled line by line.
+  const auto cell = [&](ButtonSpec spec) {
+    const Box place = in.line(i / 3, 3, gap).column(i % 3, 3, gap);
+    ++i;
+    spec.symbol_above = true;
+    return button(canvas, place, spec);
+  };
+  const auto waiting = std::count_if(
+      view.trucks.begin(), view.trucks.end(),
+      [](const TruckView& truck) { return truck.stage == TruckView::Stage::waiting; });
+  if (cell({.id = "trucks",
+            .text = say(Word::trucks),
+            .under = waiting > 0 ? fmt::format("{} {}", waiting, say(Word::truck_waiting)) : "",
+            .symbol = Symbol::list})) {
+    stage.open(TrucksDraft{});
+  }
+  if (cell({.id = "what next", .text = say(Word::what_next), .symbol = Symbol::rise})) {
+    stage.open(NextDraft{});
+  }
+  const Person* holder = holder_of(plan, stage.settings.holder);
+  if (cell({.id = "holder",
+            .text = say(Word::holder),
+            .under = holder == nullptr ? "\u2013" : holder->name,
+            .symbol = Symbol::pencil,
+            .free_text = true})) {
+    stage.open(HolderDraft{});
+  }
+  if (cell({.id = "all taps", .text = say(Word::last_taps_all), .symbol = Symbol::clock})) {
     stage.open(TapsDraft{});
   }
-  if (button(canvas, cell(1),
-             {.id = "findings", .text = say(Word::findings), .symbol = Symbol::mend_sign})) {
+  if (cell({.id = "findings", .text = say(Word::findings), .symbol = Symbol::mend_sign})) {
     stage.open(FindingsDraft{});
   }
-  if (button(canvas, cell(2),
-             {.id = "settings",
-              .text = say(Word::settings),
-              .symbol = stage.settings.theme == ThemeName::sun ? Symbol::sun : Symbol::moon})) {
+  if (cell({.id = "settings",
+            .text = say(Word::settings),
+            .symbol = stage.settings.theme == ThemeName::sun ? Symbol::sun : Symbol::moon})) {
     stage.open(SettingsDraft{});
   }
-  if (button(canvas, cell(3),
-             {.id = "close pour",
-              .text = say(view.closed ? Word::pour_is_closed : Word::close_pour),
-              .symbol = Symbol::check,
-              .enabled = !view.closed})) {
+  ++i;  // the two that end things stand apart
+  if (cell({.id = "close pour",
+            .text = say(view.closed ? Word::pour_closed : Word::close_pour),
+            .symbol = Symbol::check,
+            .enabled = !view.closed})) {
     stage.open(CloseDraft{});
   }
-  if (button(canvas, cell(4), {.id = "quit", .text = say(Word::quit), .symbol = Symbol::cross})) {
+  if (cell({.id = "quit", .text = say(Word::quit), .symbol = Symbol::cross})) {
     stage.open(QuitDraft{});
   }
 }

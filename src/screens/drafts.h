@@ -36,12 +36,56 @@ struct CorrectDraft {
   std::string typed{};  ///< of the height
 };
 
+/// A figure being typed, in the unit it is shown in.
+enum class Figure { volume, slump, concrete_temp, air, density, air_temp, spacing, each, depth };
+struct FigureEntry {
+  Figure what = Figure::volume;
+  std::string typed{};            ///< empty: the guess stands
+  std::optional<double> guess{};  ///< none where only a measurement will do
+};
+
+/// A truck being entered.
+struct TruckDraft {
+  enum class Step { form, mix };
+  Step step = Step::form;
+  std::string ticket{};
+  MixId mix{};
+  std::optional<Volume> volume{};
+  Seconds batched{};     ///< before `at`
+  Seconds arrived{};     ///< before `at`
+  bool guessed = false;  ///< from the truck before
+  std::optional<FigureEntry> figure{};
+  int page = 0;
+  Moment at{};  ///< when the panel was asked for
+};
+/// A fresh test being entered: only what was measured is kept.
+struct TestDraft {
+  TicketId ticket{};
+  std::optional<Length> slump{};
+  std::optional<Celsius> temp{};
+  std::optional<double> air{};  ///< per cent
+  std::optional<MassPerVolume> density{};
+  std::optional<FigureEntry> figure{};
+  Moment at{};
+};
+struct AirDraft {
+  FigureEntry figure{.what = Figure::air_temp};
+  Moment at{};
+};
+/// Insertions of an internal vibrator being logged for a lift.
+struct InsertDraft {
+  event::Insert what{};
+  std::optional<FigureEntry> figure{};
+  Moment at{};
+};
+
 /// Words being typed on the screen's keys.
 struct TypeDraft {
-  enum class Use { note, hold, why };
+  enum class Use { note, hold, why, ticket };
   Use use = Use::note;
   std::string text{};
   std::optional<CorrectDraft> correcting{};  ///< for Use::why
+  std::optional<TruckDraft> truck{};         ///< for Use::ticket
   Moment at{};
 };
 
@@ -65,6 +109,15 @@ struct TapsDraft {
 struct FindingsDraft {
   int page = 0;
 };
+struct TrucksDraft {
+  int page = 0;
+};
+struct NextDraft {
+  int page = 0;
+};
+struct HolderDraft {
+  int page = 0;
+};
 struct MoreDraft {};
 struct SettingsDraft {};
 struct CloseDraft {};
@@ -75,7 +128,8 @@ struct ElementsDraft {
 
 using Dialog = std::variant<std::monostate, PadDraft, CorrectDraft, TypeDraft, NoteDraft, HoldDraft,
                             RowDraft, RunAnywayDraft, TapsDraft, FindingsDraft, MoreDraft,
-                            SettingsDraft, CloseDraft, QuitDraft, ElementsDraft>;
+                            SettingsDraft, CloseDraft, QuitDraft, ElementsDraft, TrucksDraft,
+                            TruckDraft, TestDraft, AirDraft, InsertDraft, NextDraft, HolderDraft>;
 
 struct Drafts {
   std::size_t element = 0;  ///< which of the pour's elements is shown

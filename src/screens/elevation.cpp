@@ -150,8 +150,28 @@ class Drawing {
     }
   }
 
+  // The bay's number and until when its open joint must be knitted, where that fits.
+  std::string bay_words(std::size_t bay, float room) {
+    const std::string bare = std::to_string(bay + 1);
+    for (const KnitView& knit : view_.knit) {
+      if (knit.bay != bay) continue;
+      const std::string by = stage_.say.clock_short(knit.by);
+      const std::string words =
+          knit.gone ? stage_.say(Word::knit_bay_gone, bare) : bare + " \u00B7 " + by;
+      if (canvas_.width(words, Face::small) <= room) return words;
+    }
+    return bare;
+  }
+
   void bays() {
     const float tall = canvas_.height(Face::small);
+    const float below = face_.y1 + canvas_.mm(0.8);
+    if (it_.bays.size() > 1 && !view_.knit.empty()) {
+      // What the times beside the bays' numbers are.
+      canvas_.text(stage_.say(Word::knit_bay_by),
+                   {label_left_, below, face_.x0 - canvas_.mm(2.6), below + tall},
+                   {.face = Face::small, .colours = canvas_.soft(), .across = Across::right});
+    }
     for (std::size_t i = 0; i < it_.bays.size(); ++i) {
       const BayView& bay = it_.bays[i];
       if (i > 0) {
@@ -160,7 +180,7 @@ class Drawing {
       if (it_.bays.size() == 1) continue;
       const Box room{x(bay.x0), face_.y1 + canvas_.mm(0.8), x(bay.x1),
                      face_.y1 + canvas_.mm(0.8) + tall};
-      canvas_.text(std::to_string(i + 1), room,
+      canvas_.text(bay_words(i, room.w()), room,
                    {.face = Face::small, .colours = canvas_.soft(), .across = Across::middle});
     }
   }
@@ -247,18 +267,29 @@ void draw_elevation(Stage& stage, const Box& box, const PourView& view) {
   if (view.elements.size() > 1) {
     const Box title = in.cut_top(canvas.scale().target(), canvas.mm(1));
     const auto& now = view.elements[view.element];
-    if (button(canvas, title,
-               {.id = "element",
-                .text = now.id.text,
-                .under = fmt::format("{} / {}", view.element + 1, view.elements.size()),
-                .symbol = Symbol::list,
-                .free_text = true})) {
+    if (button(
+            canvas, title,
+            {.id = "element",
+             .text = now.id.text,
+             .under = fmt::format("{} / {}", view.element + 1, view.elements.size()) +
+                      (view.full ? " \u00B7 " + stage.say(Word::full_about,
+                                                          stage.say.clock_short(view.full->likely))
+                                 : ""),
+             .symbol = Symbol::list,
+             .free_text = true})) {
       stage.open(ElementsDraft{});
     }
   } else {
-    const Box title = in.cut_top(canvas.height(Face::body), canvas.mm(0.4));
+    Box title = in.cut_top(canvas.height(Face::body), canvas.mm(0.4));
     const std::string text =
         view.elements.empty() ? view.name : view.element_id.text + " \u00B7 " + view.name;
+    if (view.full) {
+      const std::string full =
+          stage.say(Word::full_about, stage.say.clock_short(view.full->likely));
+      const Box at =
+          title.cut_right(canvas.width(full, Face::strong) + canvas.mm(0.5), canvas.mm(2));
+      canvas.text(full, at, {.face = Face::strong, .colours = canvas.on_panel()});
+    }
     canvas.text(text, title, {.face = Face::body, .colours = canvas.soft(), .free_text = true});
   }
   if (view.elements.empty()) return;

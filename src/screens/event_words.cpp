@@ -35,7 +35,7 @@ class InWords {
     return say_(Word::ev_truck, e.ticket.text);
   }
   std::string operator()(const event::Discharge& e) const {
-    return say_(Word::ev_discharge, e.ticket.text);
+    return say_(e.ended ? Word::ev_discharge : Word::ev_discharge_began, e.ticket.text);
   }
   std::string operator()(const event::Test& e) const { return say_(Word::ev_test, e.ticket.text); }
   std::string operator()(const event::AirTemp& e) const {

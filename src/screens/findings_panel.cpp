@@ -64,9 +64,40 @@ void draw_finding(Stage& stage, const Box& box, const Finding& finding, const Pl
 
 }  // namespace
 
+namespace {
+
+// A battery about to fail needs a hand, too; only someone's safety comes before it.
+bool draw_battery(Stage& stage, const Box& box, const PourView& view) {
+  if (!stage.battery || stage.battery->charging || stage.battery->percent > kBatteryVeryLow) {
+    return false;
+  }
+  if (!view.attention.empty() && view.attention.front().weight == Weight::stop) return false;
+  Canvas& canvas = stage.canvas;
+  const std::string first = stage.say(Word::battery_very, stage.battery->percent);
+  const std::string second = stage.say(Word::battery_do);
+  if (canvas.target("attention", box, first + " " + second)) stage.open(FindingsDraft{});
+  const Pair pair = canvas.theme().mend;
+  canvas.fill(box, pair.ground, canvas.mm(1.6));
+  if (canvas.pressed("attention")) canvas.edge(box, pair.ink, canvas.mm(1.2), canvas.mm(1.6));
+  Box in = box.inset(canvas.mm(2), canvas.mm(1));
+  const float side = std::min(in.h(), canvas.mm(9));
+  const Box sign = in.cut_left(side, canvas.mm(2.5));
+  canvas.symbol(Symbol::mend_sign, sign.inset(0, (in.h() - side) / 2), pair.ink);
+  const float tall = canvas.height(Face::strong) + canvas.height(Face::small);
+  in.y0 += std::floor((in.h() - tall) / 2);
+  canvas.text(first, in.cut_top(canvas.height(Face::strong)),
+              {.face = Face::strong, .colours = pair});
+  canvas.text(second, in.cut_top(canvas.height(Face::small)),
+              {.face = Face::small, .colours = pair});
+  return true;
+}
+
+}  // namespace
+
 void draw_attention(Stage& stage, const Box& box, const PourView& view, const Plan& plan) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
+  if (draw_battery(stage, box, view)) return;
   const float radius = canvas.mm(1.6);
   const bool quiet = view.attention.empty();
   const WeightLook look = quiet ? WeightLook{Look::well, Symbol::check, Word::all_quiet}

@@ -106,9 +106,10 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
   canvas.fill(head, canvas.theme().quiet.ground, canvas.mm(1.6));
   canvas.edge(head, canvas.theme().ink, canvas.mm(0.4), canvas.mm(1.6));
   const bool blank = draft.text.find_first_not_of(' ') == std::string::npos;
-  const Word title = draft.use == TypeDraft::Use::note   ? Word::note_title
-                     : draft.use == TypeDraft::Use::hold ? Word::hold_title
-                                                         : Word::correct_why;
+  const Word title = draft.use == TypeDraft::Use::note     ? Word::note_title
+                     : draft.use == TypeDraft::Use::hold   ? Word::hold_title
+                     : draft.use == TypeDraft::Use::ticket ? Word::ticket_title
+                                                           : Word::correct_why;
   const Colour soft = canvas.theme().ink_soft;
   canvas.text(draft.text.empty() ? say(title) : fmt::format("{}_", draft.text),
               head.inset(canvas.mm(1.6), 0),
@@ -118,6 +119,7 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
                .free_text = !draft.text.empty()});
   if (button(canvas, back, {.id = "back", .text = say(Word::cancel), .face = Face::small})) {
     stage.close();
+    if (draft.truck) stage.open(*draft.truck);
   }
   if (button(canvas, keep,
              {.id = "keep",
@@ -135,6 +137,12 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
         break;
       case TypeDraft::Use::why:
         if (draft.correcting) keep_correction(stage, *draft.correcting, draft.text);
+        break;
+      case TypeDraft::Use::ticket:
+        if (draft.truck) {
+          draft.truck->ticket = draft.text;
+          stage.open(*draft.truck);
+        }
         break;
     }
   }

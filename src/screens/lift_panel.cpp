@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "screens/insert_panel.h"
+#include "screens/next_panel.h"
+
 namespace rb::screens {
 
 namespace {
@@ -24,22 +27,36 @@ std::string top_words(const Say& say, const LiftView& lift) {
   return top + " \u00B7 " + say(Word::planned_to, say.height_bare(*lift.planned_top));
 }
 
-void draw_rise(Stage& stage, const Box& line, const LiftView& lift) {
+// Measured against allowed: a bar with the limit marked by a post, and the same in words.
+void draw_rise(Stage& stage, Box& in, const LiftView& lift) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   if (!lift.latest) return;
+  const Box line = in.cut_top(canvas.height(Face::small));
+  const TextStyle plain{.face = Face::small, .colours = canvas.on_panel()};
   if (!lift.rise) {
-    canvas.text(say(Word::rise_unknown), line, {.face = Face::small, .colours = canvas.soft()});
-  } else if (!lift.rise_limit) {
-    canvas.text(say(Word::rise_limit_none, say.rise(*lift.rise)), line,
-                {.face = Face::small, .colours = canvas.soft()});
-  } else if (lift.fast) {
-    tag(canvas, line, Symbol::stop_sign,
-        say(Word::rise_over, say.rise_bare(*lift.rise), say.rise(*lift.rise_limit)), Look::stop);
-  } else {
-    canvas.text(say(Word::rise_of, say.rise_bare(*lift.rise), say.rise(*lift.rise_limit)), line,
-                {.face = Face::small, .colours = canvas.soft()});
+    canvas.text(say(Word::rise_unknown), line, plain);
+    return;
   }
+  if (!lift.rise_limit) {
+    canvas.text(say(Word::rise_limit_none, say.rise(*lift.rise)), line, plain);
+    return;
+  }
+  const std::string measured = say.rise_bare(*lift.rise);
+  const std::string allowed = say.rise(*lift.rise_limit);
+  if (lift.fast) {
+    tag(canvas, line, Symbol::stop_sign, say(Word::rise_over, measured, allowed), Look::stop);
+  } else if (lift.near_limit) {
+    tag(canvas, line, Symbol::mend_sign, say(Word::rise_near, measured, allowed), Look::mend);
+  } else {
+    canvas.text(say(Word::rise_within, measured, allowed), line, plain);
+  }
+  if (in.h() < canvas.mm(3)) return;
+  in.cut_top(canvas.mm(0.6));
+  gauge(canvas, in.cut_top(canvas.mm(2.4)), lift.rise->value(), lift.rise_limit->value(),
+        lift.fast         ? Look::stop
+        : lift.near_limit ? Look::mend
+                          : Look::quiet);
 }
 
 void draw_status(Stage& stage, Box box, const PourView& view) {
@@ -62,8 +79,18 @@ void draw_status(Stage& stage, Box box, const PourView& view) {
     canvas.text(top_words(say, view.lift), box.cut_top(canvas.height(Face::small)),
                 {.face = Face::small, .colours = canvas.on_panel()});
   }
-  if (box.h() >= canvas.height(Face::small) - 1) {
-    draw_rise(stage, box.cut_top(canvas.height(Face::small)), view.lift);
+  if (box.h() < canvas.height(Face::small) - 1) return;
+  // A joint about to set, or any while nothing is placed, counts for more than the rise.
+  const bool soon = !view.knit.empty() && (view.hold || view.knit.front().gone ||
+                                           between(view.now, view.knit.front().by) < kKnitSoon);
+  if (soon && (view.hold || !view.lift.fast)) {
+    const KnitView& knit = view.knit.front();
+    const bool near_set = knit.gone || between(view.now, knit.by) < kKnitSoon;
+    tag(canvas, box.cut_top(canvas.height(Face::small)),
+        near_set ? Symbol::mend_sign : Symbol::clock, knit_words(say, view, knit),
+        near_set ? Look::mend : Look::well);
+  } else {
+    draw_rise(stage, box, view.lift);
   }
 }
 
@@ -127,7 +154,7 @@ void draw_lift(Stage& stage, const Box& box, const PourView& view) {
   Box in = box.inset(canvas.mm(2.2), canvas.mm(1.6));
   const Box actions = in.cut_bottom(canvas.scale().target(), gap);
   const float status =
-      canvas.height(Face::strong) + 2 * canvas.height(Face::small) + canvas.mm(0.6);
+      canvas.height(Face::strong) + 2 * canvas.height(Face::small) + canvas.mm(4.4);
   Box buttons = in;
   const Box words =
       buttons.cut_top(std::min(status, in.h() - canvas.scale().target() - gap), canvas.mm(1));
@@ -135,23 +162,39 @@ void draw_lift(Stage& stage, const Box& box, const PourView& view) {
   draw_status(stage, words, view);
   draw_lift_buttons(stage, buttons, view);
   const bool can = !view.closed.has_value();
+  const auto place = [&](int i) { return actions.column(i, 3, gap); };
   if (view.hold) {
-    if (button(canvas, actions.column(0, 2, gap),
+    if (button(canvas, place(0),
                {.id = "hold",
                 .text = say(Word::resume),
                 .look = Look::live,
-                .symbol = Symbol::run,
+                .face = Face::small,
                 .enabled = can})) {
       stage.keep(event::Resume{});
     }
-  } else if (button(
-                 canvas, actions.column(0, 2, gap),
-                 {.id = "hold", .text = say(Word::hold), .symbol = Symbol::hold, .enabled = can})) {
+  } else if (button(canvas, place(0),
+                    {.id = "hold",
+                     .text = say(Word::hold),
+                     .symbol = Symbol::hold,
+                     .enabled = can,
+                     .symbol_above = true})) {
     stage.open(HoldDraft{stage.tapped()});
   }
-  if (button(canvas, actions.column(1, 2, gap),
-             {.id = "note", .text = say(Word::note), .symbol = Symbol::note, .enabled = can})) {
+  if (button(canvas, place(1),
+             {.id = "note",
+              .text = say(Word::note),
+              .symbol = Symbol::note,
+              .enabled = can,
+              .symbol_above = true})) {
     stage.open(NoteDraft{stage.tapped()});
+  }
+  if (button(canvas, place(2),
+             {.id = "insert",
+              .text = say(Word::insert),
+              .symbol = Symbol::down,
+              .enabled = can && view.insert.lift > 0,
+              .symbol_above = true})) {
+    stage.open(new_insert(view, stage.tapped()));
   }
 }
 

@@ -130,8 +130,9 @@ Length as_read(Length height) {
   return metres(std::round(in_metres(height) * 10000.0) / 10000.0);
 }
 
-// Bays side by side; with more than fit, the ones on either side are reached by stepping.
-void draw_bays(Stage& stage, const Box& box, PadDraft& draft, std::size_t bays) {
+}  // namespace
+
+void draw_bays(Stage& stage, const Box& box, std::optional<int>& bay, std::size_t bays) {
   Canvas& canvas = stage.canvas;
   const float gap = canvas.gap();
   const Say& say = stage.say;
@@ -140,24 +141,24 @@ void draw_bays(Stage& stage, const Box& box, PadDraft& draft, std::size_t bays) 
   if (button(canvas, every,
              {.id = "bay all",
               .text = say(Word::pad_all_bays),
-              .look = draft.bay ? Look::quiet : Look::act,
-              .symbol = draft.bay ? Symbol::none : Symbol::check,
+              .look = bay ? Look::quiet : Look::act,
+              .symbol = bay ? Symbol::none : Symbol::check,
               .face = Face::small,
               .symbol_above = true})) {
-    draft.bay.reset();
+    bay.reset();
   }
   const int room = static_cast<int>((all.w() + gap) / (canvas.scale().target() + gap));
   const int count = static_cast<int>(bays);
   if (count <= room) {
     for (int i = 0; i < count; ++i) {
-      const bool on = draft.bay == i + 1;
+      const bool on = bay == i + 1;
       if (button(canvas, all.column(i, count, gap),
                  {.id = "bay " + std::to_string(i + 1),
                   .text = std::to_string(i + 1),
                   .look = on ? Look::act : Look::quiet,
                   .symbol = on ? Symbol::check : Symbol::none,
                   .symbol_above = true})) {
-        draft.bay = i + 1;
+        bay = i + 1;
       }
     }
     return;
@@ -166,18 +167,16 @@ void draw_bays(Stage& stage, const Box& box, PadDraft& draft, std::size_t bays) 
   const Box more = all.cut_right(canvas.scale().target(), gap);
   if (button(canvas, less,
              {.id = "bay less", .text = {}, .symbol = Symbol::back, .repeats = true})) {
-    draft.bay = std::max(1, draft.bay.value_or(2) - 1);
+    bay = std::max(1, bay.value_or(2) - 1);
   }
   if (button(canvas, more,
              {.id = "bay more", .text = {}, .symbol = Symbol::forward, .repeats = true})) {
-    draft.bay = std::min(count, draft.bay.value_or(0) + 1);
+    bay = std::min(count, bay.value_or(0) + 1);
   }
   canvas.text(
-      draft.bay ? say(Word::pad_bay, *draft.bay) : std::string("\u2013"), all,
+      bay ? say(Word::pad_bay, *bay) : std::string("\u2013"), all,
       {.face = Face::strong, .colours = canvas.on_panel(), .across = Across::middle, .lines = 2});
 }
-
-}  // namespace
 
 void draw_pad(Stage& stage, const Box& box, PadDraft& draft, const PourView& view) {
   Canvas& canvas = stage.canvas;
@@ -190,7 +189,7 @@ void draw_pad(Stage& stage, const Box& box, PadDraft& draft, const PourView& vie
   draw_keys(stage, keys, draft.typed);
   const Box last = in.cut_bottom(std::max(canvas.scale().target(), canvas.mm(19)), gap);
   const std::size_t bays = view.elevation.bays.size();
-  if (bays > 1) draw_bays(stage, in.cut_bottom(canvas.scale().target(), gap), draft, bays);
+  if (bays > 1) draw_bays(stage, in.cut_bottom(canvas.scale().target(), gap), draft.bay, bays);
   Box says = in.cut_bottom(canvas.height(Face::small) * 2, canvas.mm(1));
   draw_value(stage, in, draft.typed, draft.guess);
 

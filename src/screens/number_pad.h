@@ -19,6 +19,9 @@ void draw_keys(Stage& stage, const Box& keys, std::string& typed);
 /// The value in large figures with steps below it.
 void draw_value(Stage& stage, const Box& box, std::string& typed, Length guess);
 
+/// All bays or one of them, side by side; with more than fit, the others are reached by stepping.
+void draw_bays(Stage& stage, const Box& box, std::optional<int>& bay, std::size_t bays);
+
 /// The dialog for a top reading or a lift's end.
 void draw_pad(Stage& stage, const Box& box, PadDraft& draft, const PourView& view);
 

@@ -4,12 +4,15 @@
 #include "screens/dialogs.h"
 #include "screens/elevation.h"
 #include "screens/findings_panel.h"
+#include "screens/insert_panel.h"
 #include "screens/keyboard.h"
 #include "screens/lift_panel.h"
+#include "screens/next_panel.h"
 #include "screens/number_pad.h"
 #include "screens/pour_layout.h"
 #include "screens/rows_panel.h"
 #include "screens/taps_panel.h"
+#include "screens/truck_panel.h"
 
 namespace rb::screens {
 
@@ -38,11 +41,20 @@ class DrawDialog {
   bool operator()(FindingsDraft& d) const {
     return draw_findings(stage_, box(), d, view_, findings_, plan_), true;
   }
-  bool operator()(MoreDraft&) const { return draw_more(stage_, box(), view_), true; }
+  bool operator()(MoreDraft&) const { return draw_more(stage_, box(), view_, plan_), true; }
   bool operator()(SettingsDraft&) const { return draw_settings(stage_, layout_.tall), true; }
   bool operator()(CloseDraft&) const { return draw_close(stage_, box(), view_), true; }
   bool operator()(QuitDraft&) const { return draw_quit(stage_, box()), true; }
   bool operator()(ElementsDraft& d) const { return draw_elements(stage_, box(), d, view_), true; }
+  bool operator()(TrucksDraft& d) const {
+    return draw_trucks(stage_, box(), d, view_, plan_), true;
+  }
+  bool operator()(TruckDraft& d) const { return draw_truck(stage_, box(), d, view_, plan_), true; }
+  bool operator()(TestDraft& d) const { return draw_test(stage_, box(), d), true; }
+  bool operator()(AirDraft& d) const { return draw_air(stage_, box(), d), true; }
+  bool operator()(InsertDraft& d) const { return draw_insert(stage_, box(), d, view_), true; }
+  bool operator()(NextDraft& d) const { return draw_next(stage_, box(), d, view_), true; }
+  bool operator()(HolderDraft& d) const { return draw_holder(stage_, box(), d, plan_), true; }
 
  private:
   [[nodiscard]] const Box& box() const { return layout_.work; }
@@ -62,8 +74,15 @@ const Box& box_of(const Dialog& dialog, const PourLayout& layout) {
   return tall ? layout.tall : layout.work;
 }
 
-void draw_clock(Stage& stage, const Box& box) {
+void draw_clock(Stage& stage, Box box) {
   Canvas& canvas = stage.canvas;
+  if (stage.battery && !stage.battery->charging && stage.battery->percent <= kBatteryLow) {
+    // Under the time: a low battery in words and figures.
+    const Box under = box.cut_bottom(2 * canvas.height(Face::small));
+    canvas.text(
+        stage.say(Word::battery_low, stage.battery->percent), under,
+        {.face = Face::small, .colours = canvas.on_page(), .across = Across::middle, .lines = 2});
+  }
   canvas.text(stage.say.clock_short(stage.now), box,
               {.face = Face::title, .colours = canvas.on_page(), .across = Across::middle});
 }

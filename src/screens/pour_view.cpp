@@ -3,12 +3,16 @@
 #include <algorithm>
 #include <cmath>
 
+#include "pour/forecast.h"
+#include "pour/next_steps.h"
 #include "screens/row_view.h"
+#include "trade/internal_vibrator.h"
 
 namespace rb::screens {
 
 namespace {
 
+constexpr Seconds kSureWithin{3600};
 constexpr double kGuessStep = 0.05;  // readings are guessed to the nearest 5 cm
 
 Length to_step(Length height) {
@@ -82,6 +86,8 @@ LiftView lift_view(const PourState& state, const CheckReport& report, std::size_
     view.rise = lift.rise_window;
     view.rise_limit = lift.rise_limit;
     view.fast = lift.rise_window && lift.rise_limit && *lift.rise_window > *lift.rise_limit;
+    view.near_limit = !view.fast && lift.rise_window && lift.rise_limit &&
+                      *lift.rise_window > kNearLimit * *lift.rise_limit;
   }
   const LiftState* placing = state.placing(index);
   if (placing == nullptr) {
@@ -189,6 +195,75 @@ std::vector<ElementChoice> choices(const PourState& state) {
   return all;
 }
 
+RowPlace place_of(const Element& element, std::size_t row) {
+  return {element.id, element.rows[row].side, element.rows[row].id};
+}
+
+std::optional<WindowView> window_view(const PourState& state, const Foreseen<Window>& foreseen) {
+  if (!foreseen) return {};
+  WindowView view{state.moment(foreseen->earliest), state.moment(foreseen->likely), {}};
+  if (foreseen->latest) view.latest = state.moment(*foreseen->latest);
+  return view;
+}
+
+void what_comes(PourView& view, const PourState& state, std::size_t index, Seconds now) {
+  const Forecast ahead = forecast(state, index, std::max(now, state.last));
+  view.full = window_view(state, ahead.next_top);
+  // Reckoned too widely it says nothing a foreman could go by.
+  if (view.full &&
+      (!view.full->latest || between(view.full->earliest, *view.full->latest) > kSureWithin)) {
+    view.full.reset();
+  }
+  for (const KnitClock& clock : ahead.knit) {
+    const Joint* joint = clock.pending(now);
+    if (joint == nullptr) continue;
+    view.knit.push_back({clock.bay, state.moment(joint->early), joint->early <= now});
+  }
+  std::stable_sort(view.knit.begin(), view.knit.end(),
+                   [](const KnitView& a, const KnitView& b) { return a.by < b.by; });
+  const auto& rows = state.plan->elements[index].rows;
+  for (MoveView& move : view.moves) {
+    for (const std::size_t row : ahead.move.rows) {
+      if (rows[row].id == move.to.row && rows[row].side == move.to.side) {
+        move.due = window_view(state, ahead.move.due);
+      }
+    }
+  }
+}
+
+void next_steps(PourView& view, const PourState& state, std::size_t index, Seconds now) {
+  const Element& element = state.plan->elements[index];
+  for (const RowToRun& run : rows_to_run(state, index, now)) {
+    view.run_now.push_back({place_of(element, run.row), run.to_go, run.running});
+  }
+  for (const MotorShift& move : motors_to_move(state, index, now)) {
+    MoveView shown{.to = place_of(element, move.row), .lift = move.lift, .down = move.down};
+    for (const MotorShift::From& from : move.from) {
+      shown.from.push_back(
+          {place_of(state.plan->elements[from.element], from.row), from.motors, from.running});
+    }
+    view.moves.push_back(std::move(shown));
+  }
+}
+
+InsertView insert_view(const PourState& state, std::size_t index, const LiftView& lift) {
+  InsertView view{.lift = lift.latest.value_or(0)};
+  for (const InsertState& insert : state.inserts) {
+    if (insert.element == index) view.last = insert.what;
+  }
+  for (int group = 1; group <= static_cast<int>(view.widest.size()); ++group) {
+    const auto widest =
+        trade::insert_spacing(group, state.plan->limits.insert_spacing_factor.value);
+    view.widest[static_cast<std::size_t>(group) - 1] = widest.value_or(metres(0));
+  }
+  // A head for walls, held as long as the middle of the usual span, as deep as a knit wants it.
+  view.usual.group = 2;
+  view.usual.spacing = metres(std::floor(in_metres(view.widest[1]) * 100) / 100);
+  view.usual.each = (trade::kInsertTime.least + trade::kInsertTime.most) / 2.0;
+  view.usual.depth_below = state.plan->limits.knit_depth.value;
+  return view;
+}
+
 }  // namespace
 
 PourView make_pour_view(const PourState& state, const CheckReport& report, std::size_t element,
@@ -212,6 +287,8 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
   if (!state.holds.empty() && !state.holds.back().to) {
     view.hold = HoldView{state.moment(state.holds.back().from), state.holds.back().reason};
   }
+  view.trucks = make_truck_views(state, now);
+  if (!state.air.empty()) view.air = state.air.back().second;
   if (state.elements.empty()) return view;
   const Element& planned = state.plan->elements[element];
   view.element_id = planned.id;
@@ -220,6 +297,9 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
   view.lift = lift_view(state, report, element, at);
   view.rows = make_row_views(state, element, now);
   view.elevation = elevation_view(state, element, view.lift, at);
+  next_steps(view, state, element, at);
+  if (!state.closed) what_comes(view, state, element, at);
+  view.insert = insert_view(state, element, view.lift);
   return view;
 }
 

@@ -2,12 +2,14 @@
 // moment. Plain values, no words and no pixels: made here, tested without a screen.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "check/check.h"
 #include "pour/state.h"
+#include "screens/truck_view.h"
 
 namespace rb::screens {
 
@@ -52,6 +54,7 @@ struct LiftView {
   Length guess_top{}, guess_end{};  ///< what the number pad starts from
   Length ceiling{};                 ///< the form's height
   bool fast = false;
+  bool near_limit = false;  ///< of rise, by kNearLimit
 };
 
 /// One line of the last taps.
@@ -90,6 +93,46 @@ struct ElementChoice {
   int rows_running = 0;
 };
 
+/// A window of time in which something is reckoned to come.
+struct WindowView {
+  Moment earliest{}, likely{};
+  std::optional<Moment> latest{};
+};
+
+/// A bay's open joint against the clock.
+struct KnitView {
+  std::size_t bay = 0;
+  Moment by{};  ///< the earliest the concrete to be reached into sets
+  bool gone = false;
+};
+
+/// A row to run now, from the plan.
+struct RunNowView {
+  RowPlace place{};
+  Seconds to_go{};
+  bool running = false;
+};
+/// Motors to move next, from the plan.
+struct MoveView {
+  struct From {
+    RowPlace place{};
+    std::size_t motors = 0;
+    bool running = false;
+  };
+  RowPlace to{};
+  int lift = 0;  ///< the first it will serve
+  std::vector<From> from{};
+  std::size_t down = 0;             ///< motors that hang nowhere now
+  std::optional<WindowView> due{};  ///< when the concrete reaches the row
+};
+
+struct InsertView {
+  int lift = 0;  ///< being placed, or placed last; 0 before the first
+  std::optional<event::Insert> last{};
+  event::Insert usual{};           ///< to start from where none was logged yet
+  std::array<Length, 5> widest{};  ///< spacing, by group
+};
+
 struct HoldView {
   Moment since{};
   std::string reason{};
@@ -111,8 +154,19 @@ struct PourView {
   std::optional<HoldView> hold{};
   std::optional<Moment> closed{};
   ElevationView elevation{};
+  std::vector<RunNowView> run_now{};
+  std::vector<MoveView> moves{};     ///< the one wanted first at the front
+  std::vector<KnitView> knit{};      ///< the one that sets first at the front
+  std::optional<WindowView> full{};  ///< when the lift being placed reaches its planned top
+  InsertView insert{};
+  std::vector<TruckView> trucks{};
+  std::optional<Celsius> air{};  ///< measured last
 };
 
+/// A rise above this share of its limit is said to be near it (our own choice).
+inline constexpr double kNearLimit = 0.9;
+/// An open joint this near its setting is told beside the lift (our own choice).
+inline constexpr Seconds kKnitSoon{3600};
 /// A tap can be taken back by one more within this.
 inline constexpr Seconds kTakeBack{10};
 /// A past finding without an end stays under attention this long after it was last true.

@@ -133,36 +133,6 @@ void draw_info(Stage& stage, const Box& box, const RowView& row, bool two_sides)
   }
 }
 
-void draw_button(Stage& stage, const Box& box, const RowView& row, const PourView& view) {
-  const Say& say = stage.say;
-  const bool running = row.running_since.has_value();
-  const std::string id = "row " + row.place.row.text + " " + to_text(row.place.side);
-  ButtonSpec spec{.id = id,
-                  .text = say(running ? Word::rest : Word::run),
-                  .said = row_name(say, row.place, view.two_sides),
-                  .look = running ? Look::live : Look::run,
-                  .symbol = running ? Symbol::rest : Symbol::run,
-                  .face = Face::title,
-                  .enabled = !view.closed,
-                  .symbol_above = box.h() >= stage.canvas.mm(20)};
-  if (!running && row.caution == RowCaution::head_over) {
-    // Said before it is pressed, in words and figures.
-    spec.look = Look::stop;
-    spec.under = say(Word::head_of, say.pressure_bare(*row.head), say.pressure(*row.rating));
-    spec.symbol = Symbol::stop_sign;
-  } else if (!running && (!row.head || (!row.serves_lift && row.ran == Seconds{0}))) {
-    spec.look = Look::quiet;  // may be run, but is not the next thing to do
-  }
-  if (!button(stage.canvas, box, spec)) return;
-  if (running) {
-    stage.keep(event::Rest{row.place});
-  } else if (row.caution == RowCaution::head_over) {
-    stage.open(RunAnywayDraft{row.place, stage.tapped()});
-  } else {
-    stage.keep(event::Run{row.place, std::nullopt});
-  }
-}
-
 void draw_card(Stage& stage, const Box& box, const RowView& row, const PourView& view) {
   const float gap = stage.canvas.gap();
   Box card = box;
@@ -170,7 +140,7 @@ void draw_card(Stage& stage, const Box& box, const RowView& row, const PourView&
   const bool right = stage.settings.rows_on == HandSide::right;
   const Box press = right ? card.cut_right(wide, gap) : card.cut_left(wide, gap);
   draw_info(stage, card, row, view.two_sides);
-  draw_button(stage, press, row, view);
+  draw_row_button(stage, press, row, view);
 }
 
 // Which side's rows are shown. A side that runs while it is not shown says so, in stripes and
@@ -202,6 +172,37 @@ void draw_sides(Stage& stage, const Box& box, const PourView& view) {
 }
 
 }  // namespace
+
+void draw_row_button(Stage& stage, const Box& box, const RowView& row, const PourView& view,
+                     const std::string& before) {
+  const Say& say = stage.say;
+  const bool running = row.running_since.has_value();
+  const std::string id = before + "row " + row.place.row.text + " " + to_text(row.place.side);
+  ButtonSpec spec{.id = id,
+                  .text = say(running ? Word::rest : Word::run),
+                  .said = row_name(say, row.place, view.two_sides),
+                  .look = running ? Look::live : Look::run,
+                  .symbol = running ? Symbol::rest : Symbol::run,
+                  .face = Face::title,
+                  .enabled = !view.closed,
+                  .symbol_above = box.h() >= stage.canvas.mm(20)};
+  if (!running && row.caution == RowCaution::head_over) {
+    // Said before it is pressed, in words and figures.
+    spec.look = Look::stop;
+    spec.under = say(Word::head_of, say.pressure_bare(*row.head), say.pressure(*row.rating));
+    spec.symbol = Symbol::stop_sign;
+  } else if (!running && (!row.head || (!row.serves_lift && row.ran == Seconds{0}))) {
+    spec.look = Look::quiet;  // may be run, but is not the next thing to do
+  }
+  if (!button(stage.canvas, box, spec)) return;
+  if (running) {
+    stage.keep(event::Rest{row.place});
+  } else if (row.caution == RowCaution::head_over) {
+    stage.open(RunAnywayDraft{row.place, stage.tapped()});
+  } else {
+    stage.keep(event::Run{row.place, std::nullopt});
+  }
+}
 
 void draw_rows(Stage& stage, const Box& box, const PourView& view) {
   Canvas& canvas = stage.canvas;

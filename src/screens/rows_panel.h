@@ -5,6 +5,11 @@
 
 namespace rb::screens {
 
+/// RUN or REST of one row; its caution is said on it. `before` sets its id apart where the row has
+/// another button on the screen.
+void draw_row_button(Stage& stage, const Box& box, const RowView& row, const PourView& view,
+                     const std::string& before = {});
+
 void draw_rows(Stage& stage, const Box& box, const PourView& view);
 
 }  // namespace rb::screens

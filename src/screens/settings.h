@@ -3,6 +3,7 @@
 
 #include <optional>
 
+#include "base/ids.h"
 #include "pour/plan.h"
 #include "screens/scale.h"
 #include "screens/theme.h"
@@ -18,7 +19,13 @@ struct Settings {
   std::optional<Units> units{};  ///< none: as the pour's plan says
   double diagonal_inches = kDefaultDiagonalInches;
   HandSide rows_on = HandSide::right;  ///< where the run buttons are
+  bool sound = true;                   ///< a tone for what newly needs a hand
+  std::optional<PersonId> holder{};    ///< who holds the tablet; none: the plan's first foreman
   bool operator==(const Settings&) const = default;
 };
+
+/// Who holds the tablet: the one chosen, when this plan knows him, else its first foreman. Null
+/// when the plan names no foreman.
+const Person* holder_of(const Plan& plan, const std::optional<PersonId>& chosen);
 
 }  // namespace rb::screens

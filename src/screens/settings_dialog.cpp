@@ -30,11 +30,25 @@ int choose(Stage& stage, const Box& line, Word name, const std::vector<Option>& 
                 .text = option.text,
                 .look = option.on ? Look::act : Look::quiet,
                 .symbol = option.on ? Symbol::check : Symbol::none,
-                .face = Face::strong})) {
+                .face = Face::strong,
+                .symbol_above = in.column(i, n, canvas.gap()).w() < canvas.mm(26)})) {
       tapped = i;
     }
   }
   return tapped;
+}
+
+void draw_sound(Stage& stage, const Box& line, Settings& changed) {
+  const Say& say = stage.say;
+  if (!stage.sound_works) {
+    stage.canvas.text(say(Word::sound_none), line,
+                      {.face = Face::small, .colours = stage.canvas.on_panel(), .lines = 3});
+    return;
+  }
+  const int sound = choose(stage, line, Word::set_sound,
+                           {{"sound on", say(Word::sound_on), changed.sound},
+                            {"sound off", say(Word::sound_off), !changed.sound}});
+  if (sound >= 0) changed.sound = sound == 0;
 }
 
 void draw_size(Stage& stage, const Box& line, Settings& changed) {
@@ -77,10 +91,11 @@ void draw_settings(Stage& stage, const Box& box) {
   Box in = panel_with_back(stage, box, say(Word::settings));
   in.y1 = std::min(in.y1, in.y0 + 5 * canvas.mm(20));
   const int theme =
-      choose(stage, in.line(0, 5, gap), Word::set_theme,
+      choose(stage, in.line(0, 5, gap).column(0, 2, gap), Word::set_theme,
              {{"theme sun", say(Word::set_sun), changed.theme == ThemeName::sun},
               {"theme night", say(Word::set_night), changed.theme == ThemeName::night}});
   if (theme >= 0) changed.theme = theme == 0 ? ThemeName::sun : ThemeName::night;
+  draw_sound(stage, in.line(0, 5, gap).column(1, 2, gap), changed);
   const int language =
       choose(stage, in.line(1, 5, gap), Word::set_language,
              {{"language en", "English", changed.language == Language::english},

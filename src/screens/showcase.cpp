@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <array>
 
+#include "screens/insert_panel.h"
+#include "screens/truck_panel.h"
+
 namespace rb::screens {
 
 namespace {
@@ -15,6 +18,11 @@ Drafts with(Dialog dialog) {
 
 Drafts plain(const PourState&) {
   return {};
+}
+
+// When the latest event happened; the end it may tell of can still be to come.
+Moment last_tap(const PourState& state) {
+  return state.log[state.order.back()].when;
 }
 
 ElementId first_element(const PourState& state) {
@@ -37,7 +45,7 @@ PadDraft pad_draft(const PourState& state, PadDraft::Use use) {
           .element = first_element(state),
           .lift = first_lift(state),
           .guess = metres(1.2),
-          .at = state.moment(state.last)};
+          .at = last_tap(state)};
 }
 
 // The latest tap of the wanted kind, as a correction in a step.
@@ -55,6 +63,31 @@ Drafts correcting(const PourState& state, CorrectDraft::Step step) {
   return with(draft);
 }
 
+PourView view_of(const PourState& state) {
+  return make_pour_view(state, CheckReport{}, 0, last_tap(state));
+}
+
+TruckDraft truck_draft(const PourState& state) {
+  return new_truck(view_of(state), *state.plan, last_tap(state));
+}
+
+InsertDraft insert_draft(const PourState& state) {
+  return new_insert(view_of(state), last_tap(state));
+}
+
+TestDraft test_draft(const PourState& state) {
+  return {.ticket = TicketId{"7143"},
+          .slump = millimetres(130),
+          .temp = celsius(18.5),
+          .at = last_tap(state)};
+}
+
+template <class Draft>
+Drafts with_figure(Draft draft, FigureEntry figure) {
+  draft.figure = std::move(figure);
+  return with(std::move(draft));
+}
+
 using Step = CorrectDraft::Step;
 
 constexpr std::array kScreens{
@@ -69,19 +102,17 @@ constexpr std::array kScreens{
     ShowcaseScreen{"row", true, [](const PourState& s) { return with(RowDraft{first_row(s)}); }},
     ShowcaseScreen{"run-anyway", true,
                    [](const PourState& s) {
-                     return with(RunAnywayDraft{first_row(s), s.moment(s.last)});
+                     return with(RunAnywayDraft{first_row(s), last_tap(s)});
                    }},
-    ShowcaseScreen{"hold", true,
-                   [](const PourState& s) { return with(HoldDraft{s.moment(s.last)}); }},
-    ShowcaseScreen{"note", true,
-                   [](const PourState& s) { return with(NoteDraft{s.moment(s.last)}); }},
+    ShowcaseScreen{"hold", true, [](const PourState& s) { return with(HoldDraft{last_tap(s)}); }},
+    ShowcaseScreen{"note", true, [](const PourState& s) { return with(NoteDraft{last_tap(s)}); }},
     ShowcaseScreen{"typing", true,
                    [](const PourState& s) {
-                     return with(TypeDraft{.text = "GROUT AT BAY 2", .at = s.moment(s.last)});
+                     return with(TypeDraft{.text = "GROUT AT BAY 2", .at = last_tap(s)});
                    }},
     ShowcaseScreen{"typing-figures", true,
                    [](const PourState& s) {
-                     Drafts drafts = with(TypeDraft{.at = s.moment(s.last)});
+                     Drafts drafts = with(TypeDraft{.at = last_tap(s)});
                      drafts.figures = true;
                      return drafts;
                    }},
@@ -103,6 +134,51 @@ constexpr std::array kScreens{
     ShowcaseScreen{"settings", true, [](const PourState&) { return with(SettingsDraft{}); }},
     ShowcaseScreen{"close", true, [](const PourState&) { return with(CloseDraft{}); }},
     ShowcaseScreen{"quit", true, [](const PourState&) { return with(QuitDraft{}); }},
+    ShowcaseScreen{"trucks", true, [](const PourState&) { return with(TrucksDraft{}); }},
+    ShowcaseScreen{"truck", true, [](const PourState& s) { return with(truck_draft(s)); }},
+    ShowcaseScreen{"truck-mix", true,
+                   [](const PourState& s) {
+                     TruckDraft draft = truck_draft(s);
+                     draft.step = TruckDraft::Step::mix;
+                     return with(draft);
+                   }},
+    ShowcaseScreen{"truck-ticket", true,
+                   [](const PourState& s) {
+                     TypeDraft draft{.use = TypeDraft::Use::ticket, .at = last_tap(s)};
+                     draft.truck = truck_draft(s);
+                     Drafts drafts = with(draft);
+                     drafts.figures = true;
+                     return drafts;
+                   }},
+    ShowcaseScreen{"truck-volume", true,
+                   [](const PourState& s) {
+                     return with_figure(truck_draft(s), {.what = Figure::volume, .guess = 3.3});
+                   }},
+    ShowcaseScreen{"test", true, [](const PourState& s) { return with(test_draft(s)); }},
+    ShowcaseScreen{
+        "test-density", true,
+        [](const PourState& s) { return with_figure(test_draft(s), {.what = Figure::density}); }},
+    ShowcaseScreen{"test-slump-wrong", true,
+                   [](const PourState& s) {
+                     return with_figure(test_draft(s), {.what = Figure::slump, .typed = "999"});
+                   }},
+    ShowcaseScreen{"air", true,
+                   [](const PourState& s) {
+                     return with(AirDraft{{.what = Figure::air_temp, .guess = -9}, last_tap(s)});
+                   }},
+    ShowcaseScreen{"insert", true, [](const PourState& s) { return with(insert_draft(s)); }},
+    ShowcaseScreen{"insert-wide", true,
+                   [](const PourState& s) {
+                     InsertDraft draft = insert_draft(s);
+                     draft.what.spacing = metres(0.9);
+                     return with(draft);
+                   }},
+    ShowcaseScreen{"insert-depth", true,
+                   [](const PourState& s) {
+                     return with_figure(insert_draft(s), {.what = Figure::depth, .guess = 1});
+                   }},
+    ShowcaseScreen{"next", true, [](const PourState&) { return with(NextDraft{}); }},
+    ShowcaseScreen{"holder", true, [](const PourState&) { return with(HolderDraft{}); }},
     ShowcaseScreen{"elements", true, [](const PourState&) { return with(ElementsDraft{}); }},
 };
 

@@ -16,6 +16,15 @@
 
 namespace rb::screens {
 
+/// How full the tablet's battery is, per cent.
+struct Battery {
+  int percent = 100;
+  bool charging = false;
+  bool operator==(const Battery&) const = default;
+};
+inline constexpr int kBatteryLow = 20;
+inline constexpr int kBatteryVeryLow = 10;
+
 struct Stage {
   Canvas& canvas;
   const Say& say;
@@ -26,6 +35,8 @@ struct Stage {
   std::optional<Dialog>& next;  ///< what is open after this frame, when that changes
 
   const std::vector<std::string>& typed;  ///< letters of a real keyboard, "\b" erases
+  bool sound_works = true;                ///< the tablet has something to sound a tone with
+  std::optional<Battery> battery{};       ///< where the system tells
 
   void open(Dialog dialog) const { next = std::move(dialog); }
   void close() const { next = std::monostate{}; }

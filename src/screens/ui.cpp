@@ -4,6 +4,7 @@
 
 #include <stdexcept>
 
+#include "screens/alarm.h"
 #include "screens/dialogs.h"
 #include "screens/pour_screen.h"
 #include "screens/pours_screen.h"
@@ -19,6 +20,7 @@ struct Ui::Inside {
   Drafts drafts;
   Probe probe;
   TapReader taps;
+  Alarm alarm;
   std::optional<Scale> scale;
   Fonts fonts;
   int fonts_version = 0;
@@ -84,7 +86,8 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
                                      : Units::si;
   const Say say{settings.language, units, world.utc_offset};
   std::optional<Dialog> next;
-  Stage stage{canvas, say, settings, drafts, out.intents, world.now, next, input.typed};
+  Stage stage{canvas, say,         settings,          drafts,       out.intents, world.now,
+              next,   input.typed, world.sound_works, world.battery};
   const Box all{0, 0, static_cast<float>(scale->width_px()),
                 static_cast<float>(scale->height_px())};
   canvas.fill(all, colours.page);
@@ -94,6 +97,8 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
     drafts.element = view.element;
     draw_pour(stage, view, world.report->findings, *world.state->plan);
     out.next_change = screens::next_change(view);
+    const auto fresh = alarm.hear(world.state->pour, view.attention);
+    if (settings.sound) out.tone = fresh;
   } else {
     static const std::vector<PourCard> none;
     draw_over_pours(stage, world.pours != nullptr ? *world.pours : none);

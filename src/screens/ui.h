@@ -14,6 +14,7 @@
 #include "screens/pours_view.h"
 #include "screens/probe.h"
 #include "screens/settings.h"
+#include "screens/stage.h"
 #include "screens/tap.h"
 
 namespace rb::screens {
@@ -32,6 +33,8 @@ struct World {
   const PourState* state = nullptr;              ///< the pour that is open on the screen, or none
   const CheckReport* report = nullptr;           ///< of that pour; with `state` never null
   std::optional<Trouble> trouble{};
+  bool sound_works = true;           ///< false: settings say that there is no sound
+  std::optional<Battery> battery{};  ///< none: the system does not tell
 };
 
 struct UiInput {
@@ -44,7 +47,8 @@ struct UiInput {
 
 struct UiOutput {
   Intents intents;
-  Seconds next_change{60};  ///< the picture stays right for this long without a touch
+  Seconds next_change{60};       ///< the picture stays right for this long without a touch
+  std::optional<Weight> tone{};  ///< to be sounded now: something of this weight newly needs a hand
 };
 
 class Ui {

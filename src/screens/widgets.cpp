@@ -169,4 +169,24 @@ void band_bar(Canvas& canvas, const Box& box, double value, double low, double h
   }
 }
 
+void gauge(Canvas& canvas, const Box& box, double value, double limit, Look look) {
+  const Theme& theme = canvas.theme();
+  const double full = std::max(limit * 1.4, 1e-9);
+  const auto at = [&](double v) {
+    return box.x0 + box.w() * static_cast<float>(std::clamp(v / full, 0.0, 1.0));
+  };
+  const float radius = canvas.mm(0.6);
+  canvas.fill(box, theme.off.ground, radius);
+  const Box done{box.x0, box.y0, at(value), box.y1};
+  canvas.fill(done, look == Look::quiet ? theme.ink_soft : pair_of(theme, look).ground, radius);
+  // Over the limit the bar is striped, too.
+  if (value > limit)
+    canvas.hatch({at(limit), box.y0, done.x1, box.y1}, theme.ink, canvas.mm(1.6), false);
+  canvas.edge(box, theme.ink_soft, canvas.mm(0.25), radius);
+  const float post = canvas.mm(0.8);
+  canvas.fill({at(limit) - post / 2, box.y0 - canvas.mm(0.6), at(limit) + post / 2,
+               box.y1 + canvas.mm(0.6)},
+              theme.ink);
+}
+
 }  // namespace rb::screens

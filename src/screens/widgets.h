@@ -41,4 +41,7 @@ Box tag(Canvas& canvas, const Box& room, Symbol symbol, std::string_view text, L
 /// The time a row ran against the band it should reach: a bar whose band is marked by two posts.
 void band_bar(Canvas& canvas, const Box& box, double value, double low, double high, Look look);
 
+/// A measured value against what is allowed: a bar with the limit marked by a post.
+void gauge(Canvas& canvas, const Box& box, double value, double limit, Look look);
+
 }  // namespace rb::screens

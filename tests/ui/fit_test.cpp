@@ -101,6 +101,9 @@ TEST_CASE("targets are 15 mm with 3 mm between, text is whole and contrast is 7 
             const Scale scale(size.width, size.height, settings.diagonal_inches);
             for (const ShowcaseScreen& screen : showcase()) {
               World world{.now = scene.now, .pours = &pours};
+              // Low by day and very low, with no sound, by night: both must fit.
+              world.battery = Battery{theme == ThemeName::sun ? 18 : 8, false};
+              world.sound_works = theme == ThemeName::sun;
               if (screen.of_pour) {
                 world.state = &*state;
                 world.report = &report;

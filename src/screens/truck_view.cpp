@@ -1,0 +1,48 @@
+#include "screens/truck_view.h"
+
+#include <algorithm>
+
+namespace rb::screens {
+
+std::vector<TruckView> make_truck_views(const PourState& state, Moment now) {
+  std::vector<TruckView> views;
+  const Seconds limit = state.plan->limits.load_age_max.value;
+  for (const TruckState& truck : state.trucks) {
+    TruckView view{.ticket = truck.ticket, .limit = limit};
+    if (truck.what) {
+      view.entered = true;
+      view.mix = truck.what->mix;
+      view.volume = truck.what->volume;
+      view.batched = truck.what->batched;
+      view.arrived = truck.what->arrived;
+    }
+    if (truck.discharged) view.discharged = state.moment(*truck.discharged);
+    if (truck.ended) view.ended = state.moment(*truck.ended);
+    if (truck.element) view.element = state.plan->elements[*truck.element].id;
+    view.stage = view.ended && *view.ended <= now ? TruckView::Stage::done
+                 : view.discharged                ? TruckView::Stage::discharging
+                                                  : TruckView::Stage::waiting;
+    // A closed pour discharges nothing more.
+    const Moment until = view.stage == TruckView::Stage::done ? *view.ended
+                         : state.closed                       ? *state.closed
+                                                              : now;
+    if (view.batched) {
+      view.age = std::max(between(*view.batched, until), Seconds{0});
+      view.word = view.age > limit                ? TruckView::AgeWord::over
+                  : view.age > limit - kNearlyOld ? TruckView::AgeWord::nearly
+                                                  : TruckView::AgeWord::young;
+    }
+    view.tested = std::any_of(state.tests.begin(), state.tests.end(), [&](const TestState& test) {
+      return test.what.ticket == truck.ticket;
+    });
+    views.push_back(std::move(view));
+  }
+  std::stable_sort(views.begin(), views.end(), [](const TruckView& a, const TruckView& b) {
+    if (a.stage != b.stage) return a.stage < b.stage;
+    if (a.stage == TruckView::Stage::done) return a.ended > b.ended;
+    return a.age > b.age;
+  });
+  return views;
+}
+
+}  // namespace rb::screens
