@@ -2,10 +2,12 @@
 #include <atomic>
 #include <csignal>
 
+#include "app/battery.h"
 #include "app/commands.h"
 #include "app/local_time.h"
 #include "app/session.h"
 #include "app/settings_file.h"
+#include "app/sound.h"
 #include "app/window.h"
 #include "store/entry_now.h"
 
@@ -14,6 +16,7 @@ namespace rb {
 namespace {
 
 std::atomic<bool> g_stop{false};
+constexpr Seconds kBatteryEvery{30};
 
 void ask_to_stop(int) {
   g_stop = true;
@@ -30,6 +33,7 @@ Exit run_screens(const ScreensWish& wish) {
   screens::Settings settings = read_settings(settings_file);
   if (wish.diagonal_inches > 0) settings.diagonal_inches = wish.diagonal_inches;
   screens::Ui ui{settings};
+  (*session)->held_by(settings.holder);
   (*session)->on_settings = [&](const screens::Settings& changed) {
     ui.set(changed);
     write_settings(settings_file, changed);
@@ -37,7 +41,20 @@ Exit run_screens(const ScreensWish& wish) {
   std::signal(SIGINT, ask_to_stop);
   std::signal(SIGTERM, ask_to_stop);
   app::Program program;
-  program.look = [&](Moment) { return (*session)->look(); };
+  app::Sound sound;
+  std::optional<screens::Battery> battery = read_battery();
+  Moment battery_at = entry_now().wall;
+  program.look = [&](Moment now) {
+    if (between(battery_at, now) > kBatteryEvery || now < battery_at) {
+      battery = read_battery();
+      battery_at = now;
+    }
+    screens::World world = (*session)->look();
+    world.battery = battery;
+    world.sound_works = sound.works();
+    return world;
+  };
+  program.sound = [&](Weight weight) { sound.sound(weight); };
   program.act = [&](const screens::Intents& intents) { return (*session)->act(intents); };
   program.stop = &g_stop;
   app::WindowSpec spec;

@@ -96,10 +96,8 @@ screens::World Session::look() {
 }
 
 PersonId Session::holder() const {
-  for (const Person& person : state_->plan->people) {
-    if (person.role == "foreman") return person.id;
-  }
-  return PersonId{"foreman"};
+  const Person* person = screens::holder_of(*state_->plan, holder_);
+  return person == nullptr ? PersonId{"foreman"} : person->id;
 }
 
 void Session::keep(const screens::KeepEvent& wish) {
@@ -134,6 +132,7 @@ bool Session::act(const screens::Intents& intents) {
       report_.reset();
       load_cards();
     } else if (const auto* change = std::get_if<screens::ChangeSettings>(&intent)) {
+      holder_ = change->settings.holder;
       if (on_settings) on_settings(change->settings);
     } else {
       stay = false;

@@ -38,6 +38,11 @@ screens::Settings read_settings(const std::filesystem::path& path) {
   if (text("units") == "us") settings.units = Units::us;
   if (text("units") == "si") settings.units = Units::si;
   if (text("rows_on") == "left") settings.rows_on = screens::HandSide::left;
+  if (const auto sound = json.find("sound"); sound != json.end() && sound->is_boolean()) {
+    settings.sound = sound->get<bool>();
+  }
+  if (const std::string holder = text("holder"); !holder.empty())
+    settings.holder = PersonId{holder};
   const auto diagonal = json.find("diagonal_inches");
   if (diagonal != json.end() && diagonal->is_number()) {
     const double inches = diagonal->get<double>();
@@ -50,7 +55,9 @@ void write_settings(const std::filesystem::path& path, const screens::Settings& 
   nlohmann::json json{{"theme", settings.theme == screens::ThemeName::night ? "night" : "sun"},
                       {"language", settings.language == screens::Language::spanish ? "es" : "en"},
                       {"rows_on", settings.rows_on == screens::HandSide::left ? "left" : "right"},
+                      {"sound", settings.sound},
                       {"diagonal_inches", settings.diagonal_inches}};
+  if (settings.holder) json["holder"] = settings.holder->text;
   if (settings.units) json["units"] = *settings.units == Units::us ? "us" : "si";
   std::error_code ignored;
   std::filesystem::create_directories(path.parent_path(), ignored);

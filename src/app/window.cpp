@@ -82,15 +82,15 @@ void listen(GLFWwindow* window, Events& events) {
 
 class Loop {
  public:
-  Loop(GLFWwindow* window, Events& events, screens::Ui& ui, const Program& program)
-      : window_(window), events_(events), ui_(ui), program_(program) {}
+  Loop(GLFWwindow* window, Events& events, screens::Ui& ui, const Program& program, bool always)
+      : window_(window), events_(events), ui_(ui), program_(program), always_(always) {}
 
   WindowReport run() {
     Seconds due = steady_now();
     while (glfwWindowShouldClose(window_) == GLFW_FALSE &&
            (program_.stop == nullptr || !*program_.stop)) {
       wait(due);
-      const bool asked = !events_.queue.empty() || events_.damaged;
+      const bool asked = !events_.queue.empty() || events_.damaged || always_;
       if (!asked && settle_ <= 0 && steady_now() < due) continue;
       if (!asked && settle_ > 0) --settle_;
       if (asked) settle_ = kSettleFrames;
@@ -105,6 +105,7 @@ class Loop {
       }
       const screens::UiOutput out = frame(width, height);
       due = steady_now() + out.next_change;
+      if (out.tone && program_.sound) program_.sound(*out.tone);
       if (!out.intents.empty()) {
         settle_ = kSettleFrames;
         if (!program_.act(out.intents)) break;
@@ -116,7 +117,7 @@ class Loop {
  private:
   void wait(Seconds due) {
     const double left = std::min((due - steady_now()).count(), kLongestWait);
-    if (!events_.queue.empty() || settle_ > 0 || events_.damaged || left <= 0) {
+    if (!events_.queue.empty() || settle_ > 0 || events_.damaged || always_ || left <= 0) {
       glfwPollEvents();
     } else {
       glfwWaitEventsTimeout(left);
@@ -153,6 +154,7 @@ class Loop {
   Events& events_;
   screens::Ui& ui_;
   const Program& program_;
+  const bool always_;
   WindowReport report_;
   Seconds last_ = steady_now();
   int settle_ = kSettleFrames;
@@ -188,7 +190,7 @@ Result<WindowReport> show(const WindowSpec& spec, screens::Ui& ui, const Program
   Events events;
   listen(window, events);
   ImGui_ImplOpenGL3_Init("#version 330 core");
-  const WindowReport report = Loop(window, events, ui, program).run();
+  const WindowReport report = Loop(window, events, ui, program, spec.always_redraw).run();
   ImGui_ImplOpenGL3_Shutdown();
   glfwDestroyWindow(window);
   return report;

@@ -16,6 +16,7 @@ struct WindowSpec {
   std::string title = "Risebook";
   int width = 1280, height = 800;
   bool full_screen = false;
+  bool always_redraw = false;  ///< draw without end: only to measure what that would cost
 };
 
 /// What the window asks of the program.
@@ -24,6 +25,8 @@ struct Program {
   std::function<screens::World(Moment now)> look;
   /// Does what the user wants. False: leave.
   std::function<bool(const screens::Intents& intents)> act;
+  /// Sounds a tone for something of this weight that newly needs a hand; may be empty.
+  std::function<void(Weight weight)> sound;
   /// Set from elsewhere (a signal) to leave within half a second; may be null.
   const std::atomic<bool>* stop = nullptr;
 };
