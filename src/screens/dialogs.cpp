@@ -222,7 +222,9 @@ void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& p
             .symbol = stage.settings.theme == ThemeName::sun ? Symbol::sun : Symbol::moon})) {
     stage.open(SettingsDraft{});
   }
-  ++i;  // the two that end things stand apart
+  if (cell({.id = "ready", .text = say(Word::ready), .symbol = Symbol::check})) {
+    stage.open(ReadyDraft{});
+  }
   if (cell({.id = "close pour",
             .text = say(view.closed ? Word::pour_closed : Word::close_pour),
             .symbol = Symbol::check,

@@ -118,6 +118,12 @@ struct NextDraft {
 struct HolderDraft {
   int page = 0;
 };
+/// The walk-down: which page, and the point a note is being typed to.
+struct ReadyDraft {
+  int page = 0;
+  std::optional<std::string> noting{};
+  std::string text{};
+};
 struct MoreDraft {};
 struct SettingsDraft {};
 struct CloseDraft {};
@@ -129,7 +135,8 @@ struct ElementsDraft {
 using Dialog = std::variant<std::monostate, PadDraft, CorrectDraft, TypeDraft, NoteDraft, HoldDraft,
                             RowDraft, RunAnywayDraft, TapsDraft, FindingsDraft, MoreDraft,
                             SettingsDraft, CloseDraft, QuitDraft, ElementsDraft, TrucksDraft,
-                            TruckDraft, TestDraft, AirDraft, InsertDraft, NextDraft, HolderDraft>;
+                            TruckDraft, TestDraft, AirDraft, InsertDraft, NextDraft, HolderDraft,
+                            ReadyDraft>;
 
 struct Drafts {
   std::size_t element = 0;  ///< which of the pour's elements is shown

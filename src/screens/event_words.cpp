@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "screens/ready_view.h"
+
 namespace rb::screens {
 
 namespace {
@@ -12,7 +14,9 @@ class InWords {
   InWords(const Say& say, bool two_sides) : say_(say), two_sides_(two_sides) {}
 
   std::string operator()(const event::PourOpen&) const { return say_(Word::ev_open); }
-  std::string operator()(const event::Ready& e) const { return say_(Word::ev_ready, e.item); }
+  std::string operator()(const event::Ready& e) const {
+    return say_(e.ok ? Word::ev_ready : Word::ev_not_ready, ready_name(say_, e.item));
+  }
   std::string operator()(const event::Hang& e) const { return row(Word::ev_hang, e.place); }
   std::string operator()(const event::TakeDown& e) const {
     return row(Word::ev_take_down, e.place);

@@ -5,6 +5,7 @@
 
 #include "screens/insert_panel.h"
 #include "screens/next_panel.h"
+#include "screens/ready_panel.h"
 
 namespace rb::screens {
 
@@ -160,7 +161,7 @@ void draw_lift(Stage& stage, const Box& box, const PourView& view) {
       buttons.cut_top(std::min(status, in.h() - canvas.scale().target() - gap), canvas.mm(1));
   buttons.y1 = std::min(buttons.y1, buttons.y0 + canvas.mm(24));
   draw_status(stage, words, view);
-  draw_lift_buttons(stage, buttons, view);
+  draw_lift_buttons(stage, offer_ready(stage, buttons, view), view);
   const bool can = !view.closed.has_value();
   const auto place = [&](int i) { return actions.column(i, 3, gap); };
   if (view.hold) {

@@ -10,6 +10,7 @@
 #include "screens/next_panel.h"
 #include "screens/number_pad.h"
 #include "screens/pour_layout.h"
+#include "screens/ready_panel.h"
 #include "screens/rows_panel.h"
 #include "screens/taps_panel.h"
 #include "screens/truck_panel.h"
@@ -45,6 +46,9 @@ class DrawDialog {
   bool operator()(SettingsDraft&) const { return draw_settings(stage_, layout_.tall), true; }
   bool operator()(CloseDraft&) const { return draw_close(stage_, box(), view_), true; }
   bool operator()(QuitDraft&) const { return draw_quit(stage_, box()), true; }
+  bool operator()(ReadyDraft& d) const {
+    return draw_ready(stage_, d.noting ? layout_.typing : layout_.tall, d, view_), true;
+  }
   bool operator()(ElementsDraft& d) const { return draw_elements(stage_, box(), d, view_), true; }
   bool operator()(TrucksDraft& d) const {
     return draw_trucks(stage_, box(), d, view_, plan_), true;
@@ -68,6 +72,9 @@ class DrawDialog {
 // The room a panel takes.
 const Box& box_of(const Dialog& dialog, const PourLayout& layout) {
   if (std::holds_alternative<TypeDraft>(dialog)) return layout.typing;
+  if (const auto* ready = std::get_if<ReadyDraft>(&dialog)) {
+    return ready->noting ? layout.typing : layout.tall;
+  }
   const bool tall = std::holds_alternative<CorrectDraft>(dialog) ||
                     std::holds_alternative<RowDraft>(dialog) ||
                     std::holds_alternative<SettingsDraft>(dialog);

@@ -278,6 +278,7 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
   view.now = now;
   view.closed = state.closed;
   view.taps = tap_views(state, now);
+  view.ready = make_ready_lines(state);
   view.attention = attention(report, at);
   for (const Finding& finding : report.findings) {
     if (finding.weight == Weight::stop) ++view.stops;

@@ -10,6 +10,7 @@
 #include "check/check.h"
 #include "pour/state.h"
 #include "screens/truck_view.h"
+#include "screens/ready_view.h"
 
 namespace rb::screens {
 
@@ -161,6 +162,7 @@ struct PourView {
   InsertView insert{};
   std::vector<TruckView> trucks{};
   std::optional<Celsius> air{};  ///< measured last
+  std::vector<ReadyLine> ready{};  ///< the walk-down
 };
 
 /// A rise above this share of its limit is said to be near it (our own choice).

@@ -179,6 +179,9 @@ constexpr std::array kScreens{
                    }},
     ShowcaseScreen{"next", true, [](const PourState&) { return with(NextDraft{}); }},
     ShowcaseScreen{"holder", true, [](const PourState&) { return with(HolderDraft{}); }},
+    ShowcaseScreen{"ready", true, [](const PourState&) { return with(ReadyDraft{}); }},
+    ShowcaseScreen{"ready-note", true,
+                   [](const PourState&) { return with(ReadyDraft{.noting = "safety cables"}); }},
     ShowcaseScreen{"elements", true, [](const PourState&) { return with(ElementsDraft{}); }},
 };
 
