@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "pour/fold.h"
+#include "pour/plan_draft.h"
 
 namespace rb {
 
@@ -120,6 +121,30 @@ void Session::keep(const screens::KeepEvent& wish) {
   trouble_.reset();
 }
 
+void Session::open_pour(const screens::OpenPour& wish) {
+  const auto pours = book_.pours();
+  if (!pours) {
+    trouble_ = screens::Trouble{to_text(pours.error()), true};
+    return;
+  }
+  std::vector<PourId> taken;
+  for (const PourSummary& summary : *pours) taken.push_back(summary.pour);
+  Event event;
+  event.at = wish.at;
+  const auto foreman = std::find_if(wish.plan->people.begin(), wish.plan->people.end(),
+                                    [](const Person& p) { return p.role == "foreman"; });
+  event.by = foreman == wish.plan->people.end() ? PersonId{"foreman"} : foreman->id;
+  const PourId id = new_pour_id(wish.plan->name, day_text(wish.at, utc_offset_), taken);
+  event.what = event::PourOpen{id, wish.plan};
+  const auto kept = book_.append(id, std::move(event), clock_());
+  if (!kept) {
+    trouble_ = screens::Trouble{to_text(kept.error()), true};
+    return;
+  }
+  trouble_.reset();
+  go_to(id);
+}
+
 bool Session::act(const screens::Intents& intents) {
   bool stay = true;
   for (const screens::Intent& intent : intents) {
@@ -127,6 +152,8 @@ bool Session::act(const screens::Intents& intents) {
       keep(*wish);
     } else if (const auto* to = std::get_if<screens::GoToPour>(&intent)) {
       go_to(to->pour);
+    } else if (const auto* fresh = std::get_if<screens::OpenPour>(&intent)) {
+      open_pour(*fresh);
     } else if (std::holds_alternative<screens::LeavePour>(intent)) {
       state_.reset();
       report_.reset();

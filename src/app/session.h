@@ -44,6 +44,7 @@ class Session {
   Session(Logbook book, ClockFn clock, std::chrono::minutes utc_offset);
   void load_cards();
   void keep(const screens::KeepEvent& wish);
+  void open_pour(const screens::OpenPour& wish);
   [[nodiscard]] PersonId holder() const;
   [[nodiscard]] Seconds stepped() const;  ///< wall clock minus the pour's clock, now
 

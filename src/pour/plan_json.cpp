@@ -8,6 +8,7 @@
 
 #include "pour/event_json.h"
 #include "pour/json_fields.h"
+#include "pour/serves.h"
 
 namespace rb {
 
@@ -92,22 +93,6 @@ Side read_side(Fields& f) {
   if (side.empty() || side == "near") return Side::near_side;
   if (side != "far") f.refuse("side", fmt::format("is \"{}\"; near or far was expected", side));
   return Side::far_side;
-}
-
-// Where the plan does not say which lifts a row serves: those whose band it reaches into.
-std::vector<int> lifts_in_reach(const Row& row, const Element& element) {
-  std::vector<int> lifts;
-  Length reach;
-  for (const Motor& motor : row.motors) reach = std::max(reach, motor.reach_z);
-  Length bottom;
-  for (std::size_t i = 0; i < element.lifts.size(); ++i) {
-    const Length top = element.lifts[i];
-    if (row.z + reach > bottom + kMillimetre && row.z - reach < top - kMillimetre) {
-      lifts.push_back(static_cast<int>(i) + 1);
-    }
-    bottom = top;
-  }
-  return lifts;
 }
 
 Row read_row(Fields f, const Element& element) {

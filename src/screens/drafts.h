@@ -8,6 +8,7 @@
 
 #include "pour/event.h"
 #include "pour/state.h"
+#include "screens/plan_edit.h"
 
 namespace rb::screens {
 
@@ -124,6 +125,12 @@ struct ReadyDraft {
   std::optional<std::string> noting{};
   std::string text{};
 };
+/// What a new pour's plan is made from.
+struct PlanFromDraft {
+  int page = 0;
+};
+/// The plan being made is Drafts::plan: it outlives its panel.
+struct PlanPanel {};
 struct MoreDraft {};
 struct SettingsDraft {};
 struct CloseDraft {};
@@ -136,7 +143,7 @@ using Dialog = std::variant<std::monostate, PadDraft, CorrectDraft, TypeDraft, N
                             RowDraft, RunAnywayDraft, TapsDraft, FindingsDraft, MoreDraft,
                             SettingsDraft, CloseDraft, QuitDraft, ElementsDraft, TrucksDraft,
                             TruckDraft, TestDraft, AirDraft, InsertDraft, NextDraft, HolderDraft,
-                            ReadyDraft>;
+                            ReadyDraft, PlanFromDraft, PlanPanel>;
 
 struct Drafts {
   std::size_t element = 0;  ///< which of the pour's elements is shown
@@ -144,7 +151,9 @@ struct Drafts {
   int rows_page = 0;
   Side rows_side = Side::near_side;  ///< whose rows are shown where both sides have some
   int pours_page = 0;
-  bool figures = false;  ///< the keys show figures instead of letters
+  std::optional<PlanEdit> plan{};  ///< begun and not yet opened as a pour
+  bool plan_sent = false;          ///< START was tapped; kept until the pour is seen to be open
+  bool figures = false;            ///< the keys show figures instead of letters
 };
 
 }  // namespace rb::screens

@@ -1,6 +1,7 @@
 // What the user wants, told to the program. A screen changes nothing itself.
 #pragma once
 
+#include <memory>
 #include <variant>
 #include <vector>
 
@@ -17,13 +18,18 @@ struct KeepEvent {
 struct GoToPour {
   PourId pour;
 };
+/// Open a new pour with this plan.
+struct OpenPour {
+  std::shared_ptr<const Plan> plan;  ///< never null
+  Moment at{};
+};
 struct LeavePour {};
 struct ChangeSettings {
   Settings settings;
 };
 struct Quit {};
 
-using Intent = std::variant<KeepEvent, GoToPour, LeavePour, ChangeSettings, Quit>;
+using Intent = std::variant<KeepEvent, GoToPour, OpenPour, LeavePour, ChangeSettings, Quit>;
 using Intents = std::vector<Intent>;
 
 }  // namespace rb::screens

@@ -46,6 +46,8 @@ class DrawDialog {
   bool operator()(SettingsDraft&) const { return draw_settings(stage_, layout_.tall), true; }
   bool operator()(CloseDraft&) const { return draw_close(stage_, box(), view_), true; }
   bool operator()(QuitDraft&) const { return draw_quit(stage_, box()), true; }
+  bool operator()(PlanFromDraft&) const { return false; }  // over the list of pours only
+  bool operator()(PlanPanel&) const { return false; }
   bool operator()(ReadyDraft& d) const {
     return draw_ready(stage_, d.noting ? layout_.typing : layout_.tall, d, view_), true;
   }

@@ -76,6 +76,14 @@ void draw_pours(Stage& stage, const std::vector<PourCard>& pours) {
   }
   canvas.text(say(Word::product) + " \u00B7 " + say(Word::pours), head,
               {.face = Face::title, .colours = canvas.on_page()});
+  if (button(canvas, all.cut_bottom(canvas.mm(18), gap),
+             {.id = "new pour",
+              .text = say(Word::pour_new),
+              .look = Look::act,
+              .symbol = Symbol::plus,
+              .face = Face::title})) {
+    stage.open(PlanFromDraft{});
+  }
   if (pours.empty()) {
     panel(canvas, all);
     Box in = all.inset(canvas.mm(8));

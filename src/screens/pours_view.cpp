@@ -10,6 +10,7 @@ PourCard make_pour_card(const PourState& state) {
                 .name = state.plan->name,
                 .opened = state.zero,
                 .closed = state.closed};
+  card.plan = state.plan;
   for (std::size_t i = 0; i < state.elements.size(); ++i) {
     const Element& element = state.plan->elements[i];
     card.lifts_planned += static_cast<int>(element.lifts.size());

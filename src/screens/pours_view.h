@@ -1,6 +1,7 @@
 // The pours of a book, to choose from.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -18,7 +19,8 @@ struct PourCard {
   std::optional<Moment> closed{};
   int lifts_done = 0, lifts_planned = 0;
   int rows_running = 0;
-  std::string placing{};  ///< the elements being placed, "W1, W2"
+  std::shared_ptr<const Plan> plan{};  ///< to make a new pour from
+  std::string placing{};               ///< the elements being placed, "W1, W2"
 };
 
 PourCard make_pour_card(const PourState& state);

@@ -88,12 +88,76 @@ Drafts with_figure(Draft draft, FigureEntry figure) {
   return with(std::move(draft));
 }
 
+// A copy of the pour's plan, as it is made anew.
+Drafts planning(const PourState& state, PlanEdit::Page page) {
+  Drafts drafts = with(PlanPanel{});
+  drafts.plan = PlanEdit{};
+  drafts.plan->draft = copy_of(*state.plan);
+  drafts.plan->page = page;
+  return drafts;
+}
+
 using Step = CorrectDraft::Step;
 
 constexpr std::array kScreens{
     ShowcaseScreen{"pours", false, plain},
     ShowcaseScreen{"pours-settings", false, [](const PourState&) { return with(SettingsDraft{}); }},
     ShowcaseScreen{"pours-quit", false, [](const PourState&) { return with(QuitDraft{}); }},
+    ShowcaseScreen{"plan-from", false,
+                   [](const PourState& s) {
+                     Drafts drafts = planning(s, PlanEdit::Page::pour);
+                     drafts.dialog = PlanFromDraft{};
+                     return drafts;
+                   }},
+    ShowcaseScreen{"plan-empty", false,
+                   [](const PourState&) {
+                     Drafts drafts = with(PlanPanel{});
+                     drafts.plan = PlanEdit{};
+                     drafts.plan->draft = empty_plan(Units::si);
+                     return drafts;
+                   }},
+    ShowcaseScreen{"plan", false,
+                   [](const PourState& s) { return planning(s, PlanEdit::Page::pour); }},
+    ShowcaseScreen{"plan-element", false,
+                   [](const PourState& s) { return planning(s, PlanEdit::Page::element); }},
+    ShowcaseScreen{"plan-guessed", false,
+                   [](const PourState&) {
+                     Drafts drafts = with(PlanPanel{});
+                     drafts.plan = PlanEdit{};
+                     drafts.plan->draft = empty_plan(Units::si);
+                     drafts.plan->page = PlanEdit::Page::element;
+                     drafts.plan->draft.plan.name = "Wall";
+                     add_element(drafts.plan->draft);
+                     set_length(drafts.plan->draft, 0, metres(14.4));
+                     set_height(drafts.plan->draft, 0, metres(4.05));
+                     set_thickness(drafts.plan->draft, 0, metres(0.3));
+                     return drafts;
+                   }},
+    ShowcaseScreen{"plan-bays", false,
+                   [](const PourState& s) { return planning(s, PlanEdit::Page::bays); }},
+    ShowcaseScreen{"plan-lifts", false,
+                   [](const PourState& s) { return planning(s, PlanEdit::Page::lifts); }},
+    ShowcaseScreen{"plan-rows", false,
+                   [](const PourState& s) { return planning(s, PlanEdit::Page::rows); }},
+    ShowcaseScreen{"plan-mix", false,
+                   [](const PourState& s) { return planning(s, PlanEdit::Page::mix); }},
+    ShowcaseScreen{"plan-person", false,
+                   [](const PourState& s) { return planning(s, PlanEdit::Page::person); }},
+    ShowcaseScreen{"plan-limits", false,
+                   [](const PourState& s) { return planning(s, PlanEdit::Page::limits); }},
+    ShowcaseScreen{"plan-figure", false,
+                   [](const PourState& s) {
+                     Drafts drafts = planning(s, PlanEdit::Page::element);
+                     drafts.plan->field = FieldRef{PlanField::form_rating, 0, 0};
+                     drafts.plan->typed = "60";
+                     return drafts;
+                   }},
+    ShowcaseScreen{"plan-name", false,
+                   [](const PourState& s) {
+                     Drafts drafts = planning(s, PlanEdit::Page::pour);
+                     drafts.plan->naming = PlanEdit::Name::pour;
+                     return drafts;
+                   }},
     ShowcaseScreen{"pour", true, plain},
     ShowcaseScreen{"pad-top", true,
                    [](const PourState& s) { return with(pad_draft(s, PadDraft::Use::top)); }},

@@ -6,6 +6,7 @@
 
 #include "screens/alarm.h"
 #include "screens/dialogs.h"
+#include "screens/plan_screen.h"
 #include "screens/pour_screen.h"
 #include "screens/pours_screen.h"
 
@@ -68,6 +69,10 @@ void draw_over_pours(Stage& stage, const std::vector<PourCard>& pours) {
     draw_settings(stage, all);
   } else if (std::holds_alternative<QuitDraft>(stage.drafts.dialog)) {
     draw_quit(stage, all);
+  } else if (auto* from = std::get_if<PlanFromDraft>(&stage.drafts.dialog)) {
+    draw_plan_from(stage, all, *from, pours);
+  } else if (std::holds_alternative<PlanPanel>(stage.drafts.dialog) && stage.drafts.plan) {
+    draw_plan(stage, all, *stage.drafts.plan);
   } else {
     draw_pours(stage, pours);
   }
@@ -81,8 +86,10 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
   const auto second = std::chrono::floor<std::chrono::seconds>(world.now.time_since_epoch());
   Canvas canvas(*ImGui::GetBackgroundDrawList(), fonts, colours, *scale, probe, tap, taps.pressed(),
                 static_cast<int>(second.count() % 3600));
+  const bool planning = std::holds_alternative<PlanPanel>(drafts.dialog) && drafts.plan;
   const Units units = settings.units ? *settings.units
                       : world.state  ? world.state->plan->units
+                      : planning     ? drafts.plan->draft.plan.units
                                      : Units::si;
   const Say say{settings.language, units, world.utc_offset};
   std::optional<Dialog> next;
@@ -92,6 +99,9 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
                 static_cast<float>(scale->height_px())};
   canvas.fill(all, colours.page);
   if (input.escape) stage.close();
+  // A plan whose pour could not be opened is still there to be mended.
+  if (drafts.plan_sent && world.state != nullptr) drafts.plan.reset();
+  drafts.plan_sent = false;
   if (world.state != nullptr && world.report != nullptr) {
     const PourView view = make_pour_view(*world.state, *world.report, drafts.element, world.now);
     drafts.element = view.element;

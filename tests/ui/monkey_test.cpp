@@ -47,7 +47,7 @@ bool begins(const std::string& text, const char* with) {
 bool must_keep(const std::string& id, const Dialog& open, bool on_hold) {
   if (id == "lift-start" || id == "run anyway" || id == "close now") return true;
   if (id == "hang fixed" || id == "hang open" || id == "take down") return true;
-  if (begins(id, "take-back ")) return true;
+  if (begins(id, "take-back ") || begins(id, "ok ") || begins(id, "not-ok ")) return true;
   if (id == "hold") return on_hold;
   if (std::holds_alternative<HoldDraft>(open)) return begins(id, "hold ") && id != "hold 5";
   if (std::holds_alternative<NoteDraft>(open)) return begins(id, "note ") && id != "note typed";

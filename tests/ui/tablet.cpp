@@ -69,6 +69,18 @@ void Tablet::keep(const KeepEvent& wish) {
   pours = {make_pour_card(*state)};
 }
 
+void Tablet::open_pour(const OpenPour& wish) {
+  Event event;
+  event.id = EventId{"t0"};
+  event.at = wish.at;
+  event.by = PersonId{"foreman"};
+  event.what = event::PourOpen{PourId{"new"}, wish.plan};
+  event.entry = Entry{now, now.time_since_epoch(), "boot"};
+  events = {event};
+  refold();
+  in_pour = true;
+}
+
 void Tablet::run(const UiInput& input) {
   World world{.now = now, .pours = &pours, .trouble = trouble_};
   if (in_pour) {
@@ -83,6 +95,7 @@ void Tablet::run(const UiInput& input) {
       continue;
     }
     if (const auto* settings = std::get_if<ChangeSettings>(&intent)) ui.set(settings->settings);
+    if (const auto* fresh = std::get_if<OpenPour>(&intent)) open_pour(*fresh);
     if (std::holds_alternative<LeavePour>(intent)) in_pour = false;
     if (std::holds_alternative<GoToPour>(intent)) in_pour = true;
     others.push_back(intent);

@@ -63,6 +63,7 @@ class Tablet {
  private:
   void run(const screens::UiInput& input);
   void keep(const screens::KeepEvent& wish);
+  void open_pour(const screens::OpenPour& wish);
   [[nodiscard]] screens::UiInput input() const;
   void refold();
   TabletSpec spec_;

@@ -1,0 +1,22 @@
+#include "pour/serves.h"
+
+#include <algorithm>
+
+namespace rb {
+
+std::vector<int> lifts_in_reach(const Row& row, const Element& element) {
+  std::vector<int> lifts;
+  Length reach;
+  for (const Motor& motor : row.motors) reach = std::max(reach, motor.reach_z);
+  Length bottom;
+  for (std::size_t i = 0; i < element.lifts.size(); ++i) {
+    const Length top = element.lifts[i];
+    if (row.z + reach > bottom + millimetres(1) && row.z - reach < top - millimetres(1)) {
+      lifts.push_back(static_cast<int>(i) + 1);
+    }
+    bottom = top;
+  }
+  return lifts;
+}
+
+}  // namespace rb

@@ -1,0 +1,367 @@
+#include "screens/plan_fields.h"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+
+#include "screens/number_pad.h"
+
+namespace rb::screens {
+
+namespace {
+
+using Value = std::optional<double>;
+
+// A figure as it is shown in one system of units: `in_shown` of the unit make one of the SI unit
+// kept (kPa, m/h ...), after `offset` was added.
+struct UnitOf {
+  const char* name;
+  double in_shown = 1;
+  double offset = 0;
+  int decimals = 0;
+};
+enum class Measure {
+  length,
+  count,
+  small,
+  pressure,
+  rise,
+  weight,
+  temperature,
+  hours,
+  seconds,
+  minutes,
+  share,
+  factor
+};
+struct Units2 {
+  Measure measure;
+  UnitOf si, us;
+};
+constexpr double kM = 1 / kFoot;
+constexpr std::array kUnits{
+    Units2{Measure::length, {"m", 1, 0, 2}, {"ft", kM, 0, 2}},
+    Units2{Measure::count, {"", 1, 0, 0}, {"", 1, 0, 0}},
+    Units2{Measure::small, {"mm", 1000, 0, 0}, {"in", 12 * kM, 0, 1}},
+    Units2{Measure::pressure, {"kPa", 1, 0, 0}, {"psf", 1000 / kPsf, 0, 0}},
+    Units2{Measure::rise, {"m/h", 1, 0, 1}, {"ft/h", kM, 0, 1}},
+    Units2{Measure::weight, {"kN/m\u00B3", 1, 0, 1}, {"pcf", 1000 / kPcf, 0, 0}},
+    Units2{Measure::temperature, {"\u00B0C", 1, 0, 0}, {"\u00B0F", 1.8, 32, 0}},
+    Units2{Measure::hours, {"h", 1, 0, 1}, {"h", 1, 0, 1}},
+    Units2{Measure::seconds, {"s", 1, 0, 0}, {"s", 1, 0, 0}},
+    Units2{Measure::minutes, {"min", 1, 0, 0}, {"min", 1, 0, 0}},
+    Units2{Measure::share, {"%", 100, 0, 0}, {"%", 100, 0, 0}},
+    Units2{Measure::factor, {"", 1, 0, 1}, {"", 1, 0, 1}},
+};
+
+const UnitOf& unit_of(Measure measure, Units units) {
+  const auto found = std::find_if(kUnits.begin(), kUnits.end(),
+                                  [&](const Units2& u) { return u.measure == measure; });
+  return units == Units::si ? found->si : found->us;
+}
+
+// Twelve figures: a change of units leaves no tail of digits in the plan.
+double tidy(double value) {
+  if (value == 0) return 0;
+  const double scale = std::pow(10.0, 11 - std::floor(std::log10(std::abs(value))));
+  return std::round(value * scale) / scale;
+}
+
+const Element& element(const PlanDraft& d, const FieldRef& r) {
+  return d.plan.elements[r.of];
+}
+Element& element(PlanDraft& d, const FieldRef& r) {
+  return d.plan.elements[r.of];
+}
+RowPattern pattern(const PlanDraft& d, const FieldRef& r) {
+  return d.guesses[r.of].pattern;
+}
+
+Value size(Length length) {
+  return length > Length{} ? Value{in_metres(length)} : Value{};
+}
+
+struct FieldRow {
+  PlanField field;
+  Word label;
+  Measure measure;
+  Value (*get)(const PlanDraft&, const FieldRef&);
+  void (*put)(PlanDraft&, const FieldRef&, double);
+};
+using D = PlanDraft;
+using R = FieldRef;
+
+constexpr std::array kFields{
+    FieldRow{PlanField::length, Word::plan_length, Measure::length,
+             [](const D& d, const R& r) { return size(element(d, r).length); },
+             [](D& d, const R& r, double v) { set_length(d, r.of, metres(v)); }},
+    FieldRow{PlanField::height, Word::plan_height, Measure::length,
+             [](const D& d, const R& r) { return size(element(d, r).height); },
+             [](D& d, const R& r, double v) { set_height(d, r.of, metres(v)); }},
+    FieldRow{PlanField::thickness, Word::plan_thickness, Measure::length,
+             [](const D& d, const R& r) { return size(element(d, r).thickness); },
+             [](D& d, const R& r, double v) { set_thickness(d, r.of, metres(v)); }},
+    FieldRow{PlanField::form_rating, Word::plan_rating, Measure::pressure,
+             [](const D& d, const R& r) {
+               const auto& rating = element(d, r).form_rating;
+               return rating ? Value{in_kilopascals(*rating)} : Value{};
+             },
+             [](D& d, const R& r, double v) { element(d, r).form_rating = kilopascals(v); }},
+    FieldRow{PlanField::rise_limit, Word::plan_rise_limit, Measure::rise,
+             [](const D& d, const R& r) {
+               const auto& limit = element(d, r).rise_limit;
+               return limit ? Value{in_metres_per_hour(*limit)} : Value{};
+             },
+             [](D& d, const R& r, double v) { element(d, r).rise_limit = metres_per_hour(v); }},
+    FieldRow{PlanField::bay_count, Word::plan_bays, Measure::count,
+             [](const D& d, const R& r) { return Value(element(d, r).bays.size()); },
+             [](D& d, const R& r, double v) { set_bay_count(d, r.of, static_cast<int>(v)); }},
+    FieldRow{PlanField::bay, Word::plan_bay, Measure::length,
+             [](const D& d, const R& r) { return size(element(d, r).bays[r.item]); },
+             [](D& d, const R& r, double v) { set_bay(d, r.of, r.item, metres(v)); }},
+    FieldRow{PlanField::lift_count, Word::plan_lifts, Measure::count,
+             [](const D& d, const R& r) { return Value(element(d, r).lifts.size()); },
+             [](D& d, const R& r, double v) { set_lift_count(d, r.of, static_cast<int>(v)); }},
+    FieldRow{PlanField::lift, Word::plan_lift, Measure::length,
+             [](const D& d, const R& r) { return size(element(d, r).lifts[r.item]); },
+             [](D& d, const R& r, double v) { set_lift(d, r.of, r.item, metres(v)); }},
+    FieldRow{PlanField::row, Word::plan_row, Measure::length,
+             [](const D& d, const R& r) { return Value{in_metres(element(d, r).rows[r.item].z)}; },
+             [](D& d, const R& r, double v) { set_row_height(d, r.of, r.item, metres(v)); }},
+    FieldRow{PlanField::row_lowest, Word::plan_row_lowest, Measure::length,
+             [](const D& d, const R& r) { return size(pattern(d, r).lowest); },
+             [](D& d, const R& r, double v) {
+               RowPattern p = pattern(d, r);
+               p.lowest = metres(v);
+               set_pattern(d, r.of, p);
+             }},
+    FieldRow{PlanField::row_apart, Word::plan_row_apart, Measure::length,
+             [](const D& d, const R& r) { return size(pattern(d, r).apart); },
+             [](D& d, const R& r, double v) {
+               RowPattern p = pattern(d, r);
+               p.apart = metres(v);
+               set_pattern(d, r.of, p);
+             }},
+    FieldRow{PlanField::row_motors, Word::plan_row_motors, Measure::count,
+             [](const D& d, const R& r) {
+               const auto& rows = element(d, r).rows;
+               return rows.empty() ? Value{} : Value(rows.front().motors.size());
+             },
+             [](D& d, const R& r, double v) {
+               RowPattern p = pattern(d, r);
+               p.motors = static_cast<int>(v);
+               set_pattern(d, r.of, p);
+             }},
+    FieldRow{PlanField::reach_x, Word::plan_reach_x, Measure::length,
+             [](const D& d, const R& r) { return size(pattern(d, r).reach_x); },
+             [](D& d, const R& r, double v) {
+               RowPattern p = pattern(d, r);
+               p.reach_x = metres(v);
+               set_pattern(d, r.of, p);
+             }},
+    FieldRow{PlanField::reach_z, Word::plan_reach_z, Measure::length,
+             [](const D& d, const R& r) { return size(pattern(d, r).reach_z); },
+             [](D& d, const R& r, double v) {
+               RowPattern p = pattern(d, r);
+               p.reach_z = metres(v);
+               set_pattern(d, r.of, p);
+             }},
+    FieldRow{
+        PlanField::unit_weight, Word::plan_unit_weight, Measure::weight,
+        [](const D& d, const R& r) {
+          return Value{in_kilonewtons_per_m3(d.plan.mixes[r.of].unit_weight)};
+        },
+        [](D& d, const R& r, double v) { d.plan.mixes[r.of].unit_weight = kilonewtons_per_m3(v); }},
+    FieldRow{PlanField::slump, Word::plan_slump, Measure::small,
+             [](const D& d, const R& r) { return Value{in_metres(d.plan.mixes[r.of].slump)}; },
+             [](D& d, const R& r, double v) { d.plan.mixes[r.of].slump = metres(v); }},
+    FieldRow{PlanField::initial_set, Word::plan_set, Measure::hours,
+             [](const D& d, const R& r) { return Value{in_hours(d.plan.mixes[r.of].initial_set)}; },
+             [](D& d, const R& r, double v) { d.plan.mixes[r.of].initial_set = hours(v); }},
+    FieldRow{PlanField::set_temp, Word::plan_set_temp, Measure::temperature,
+             [](const D& d, const R& r) { return Value{d.plan.mixes[r.of].set_reference.degrees}; },
+             [](D& d, const R& r, double v) { d.plan.mixes[r.of].set_reference = celsius(v); }},
+    FieldRow{PlanField::dose_min, Word::plan_dose_min, Measure::seconds,
+             [](const D& d, const R&) { return Value{in_seconds(d.plan.limits.dose_min.value)}; },
+             [](D& d, const R&, double v) {
+               d.plan.limits.dose_min = {seconds(v), LimitFrom::plan};
+             }},
+    FieldRow{PlanField::dose_max, Word::plan_dose_max, Measure::seconds,
+             [](const D& d, const R&) { return Value{in_seconds(d.plan.limits.dose_max.value)}; },
+             [](D& d, const R&, double v) {
+               d.plan.limits.dose_max = {seconds(v), LimitFrom::plan};
+             }},
+    FieldRow{PlanField::under_share, Word::plan_under_share, Measure::share,
+             [](const D& d, const R&) { return Value{d.plan.limits.under_share_max.value}; },
+             [](D& d, const R&, double v) {
+               d.plan.limits.under_share_max = {v, LimitFrom::plan};
+             }},
+    FieldRow{PlanField::rise_window, Word::plan_rise_window, Measure::minutes,
+             [](const D& d, const R&) {
+               return Value{in_seconds(d.plan.limits.rise_window.value) / 60};
+             },
+             [](D& d, const R&, double v) {
+               d.plan.limits.rise_window = {seconds(v * 60), LimitFrom::plan};
+             }},
+    FieldRow{PlanField::load_age, Word::plan_load_age, Measure::minutes,
+             [](const D& d, const R&) {
+               return Value{in_seconds(d.plan.limits.load_age_max.value) / 60};
+             },
+             [](D& d, const R&, double v) {
+               d.plan.limits.load_age_max = {seconds(v * 60), LimitFrom::plan};
+             }},
+    FieldRow{PlanField::temp_min, Word::plan_temp_min, Measure::temperature,
+             [](const D& d, const R&) { return Value{d.plan.limits.temp_min.value.degrees}; },
+             [](D& d, const R&, double v) {
+               d.plan.limits.temp_min = {celsius(v), LimitFrom::plan};
+             }},
+    FieldRow{PlanField::temp_max, Word::plan_temp_max, Measure::temperature,
+             [](const D& d, const R&) { return Value{d.plan.limits.temp_max.value.degrees}; },
+             [](D& d, const R&, double v) {
+               d.plan.limits.temp_max = {celsius(v), LimitFrom::plan};
+             }},
+    FieldRow{PlanField::volume_tolerance, Word::plan_volume_off, Measure::share,
+             [](const D& d, const R&) { return Value{d.plan.limits.volume_tolerance.value}; },
+             [](D& d, const R&, double v) {
+               d.plan.limits.volume_tolerance = {v, LimitFrom::plan};
+             }},
+    FieldRow{PlanField::insert_factor, Word::plan_insert_factor, Measure::factor,
+             [](const D& d, const R&) { return Value{d.plan.limits.insert_spacing_factor.value}; },
+             [](D& d, const R&, double v) {
+               d.plan.limits.insert_spacing_factor = {v, LimitFrom::plan};
+             }},
+    FieldRow{PlanField::knit_depth, Word::plan_knit_depth, Measure::small,
+             [](const D& d, const R&) { return Value{in_metres(d.plan.limits.knit_depth.value)}; },
+             [](D& d, const R&, double v) {
+               d.plan.limits.knit_depth = {metres(v), LimitFrom::plan};
+             }},
+};
+
+const FieldRow& row_of(const FieldRef& ref) {
+  return *std::find_if(kFields.begin(), kFields.end(),
+                       [&](const FieldRow& row) { return row.field == ref.field; });
+}
+
+Value number(const std::string& text) {
+  double value = 0;
+  const char* end = text.data() + text.size();
+  const auto [at, error] = std::from_chars(text.data(), end, value, std::chars_format::fixed);
+  if (error != std::errc{} || at != end) return {};
+  return value;
+}
+
+Value typed_value(const FieldRef& ref, const std::string& typed, Units units) {
+  const FieldRow& row = row_of(ref);
+  if (row.measure == Measure::length) {
+    const auto length = typed_height(typed, units);
+    return length ? Value{tidy(in_metres(*length))} : Value{};
+  }
+  const auto shown = number(typed);
+  if (!shown) return {};
+  const UnitOf& unit = unit_of(row.measure, units);
+  return tidy((*shown - unit.offset) / unit.in_shown);
+}
+
+std::string with_unit(const std::string& figure, const UnitOf& unit) {
+  return unit.name[0] == '\0' ? figure : figure + " " + unit.name;
+}
+
+}  // namespace
+
+std::string field_label(const Say& say, const PlanDraft& draft, const FieldRef& ref) {
+  const FieldRow& row = row_of(ref);
+  if (ref.field == PlanField::bay || ref.field == PlanField::lift) {
+    return say(row.label, ref.item + 1);
+  }
+  if (ref.field == PlanField::row) {
+    const Row& at = element(draft, ref).rows[ref.item];
+    std::string name = at.id.text;
+    if (element(draft, ref).has_rows(Side::far_side)) {
+      name += " " + say(at.side == Side::near_side ? Word::near_side : Word::far_side);
+    }
+    return say(row.label, name, at.motors.size());
+  }
+  if (ref.field == PlanField::height && element(draft, ref).kind == ElementKind::deck) {
+    return say(Word::plan_width);
+  }
+  return say(row.label);
+}
+
+std::string field_text(const Say& say, const PlanDraft& draft, const FieldRef& ref) {
+  const FieldRow& row = row_of(ref);
+  const Value value = row.get(draft, ref);
+  if (!value) return "\u2013";
+  if (row.measure == Measure::length) return say.height(metres(*value));
+  const UnitOf& unit = unit_of(row.measure, say.units);
+  return with_unit(fmt::format("{:.{}f}", *value * unit.in_shown + unit.offset, unit.decimals),
+                   unit);
+}
+
+std::string typed_text(const FieldRef& ref, const std::string& typed, Units units) {
+  if (typed.empty()) return "\u2013";
+  const Measure measure = row_of(ref).measure;
+  const std::size_t mark = typed.find('\'');
+  if (measure == Measure::length && units == Units::us) {
+    if (mark == std::string::npos) return typed + "\u2032";
+    return fmt::format("{}\u2032 {}\u2033", typed.substr(0, mark), typed.substr(mark + 1));
+  }
+  return with_unit(typed, unit_of(measure, units));
+}
+
+bool is_length(const FieldRef& ref) {
+  return row_of(ref).measure == Measure::length;
+}
+
+bool may_clear(const FieldRef& ref) {
+  return ref.field == PlanField::form_rating || ref.field == PlanField::rise_limit;
+}
+
+bool is_figure(const FieldRef& ref, const std::string& typed, Units units) {
+  const Value value = typed_value(ref, typed, units);
+  if (!value) return false;
+  if (row_of(ref).measure == Measure::count) return *value >= 1 && *value <= kMostParts;
+  // Zero is a size only where the reader may say so: a row at the base, a share, a tolerance.
+  return *value > 0 || (ref.field != PlanField::row_apart && ref.field != PlanField::bay);
+}
+
+void put_field(PlanDraft& draft, const FieldRef& ref, const std::string& typed, Units units) {
+  const Value value = typed_value(ref, typed, units);
+  if (value) row_of(ref).put(draft, ref, *value);
+}
+
+void clear_field(PlanDraft& draft, const FieldRef& ref) {
+  if (ref.field == PlanField::form_rating) element(draft, ref).form_rating.reset();
+  if (ref.field == PlanField::rise_limit) element(draft, ref).rise_limit.reset();
+}
+
+bool is_default(const PlanDraft& draft, const FieldRef& ref) {
+  const Limits& limits = draft.plan.limits;
+  const auto standard = [](const auto& limit) { return limit.from == LimitFrom::standard; };
+  switch (ref.field) {
+    case PlanField::dose_min:
+      return standard(limits.dose_min);
+    case PlanField::dose_max:
+      return standard(limits.dose_max);
+    case PlanField::under_share:
+      return standard(limits.under_share_max);
+    case PlanField::rise_window:
+      return standard(limits.rise_window);
+    case PlanField::load_age:
+      return standard(limits.load_age_max);
+    case PlanField::temp_min:
+      return standard(limits.temp_min);
+    case PlanField::temp_max:
+      return standard(limits.temp_max);
+    case PlanField::volume_tolerance:
+      return standard(limits.volume_tolerance);
+    case PlanField::insert_factor:
+      return standard(limits.insert_spacing_factor);
+    case PlanField::knit_depth:
+      return standard(limits.knit_depth);
+    default:
+      return false;
+  }
+}
+
+}  // namespace rb::screens

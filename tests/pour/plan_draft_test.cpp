@@ -1,0 +1,169 @@
+#include "pour/plan_draft.h"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <random>
+
+#include "pour/event_json.h"
+
+using namespace rb;
+
+namespace {
+
+PlanDraft wall(double length, double height, double thickness = 0.3) {
+  PlanDraft draft = empty_plan(Units::si);
+  draft.plan.name = "Wall";
+  add_element(draft);
+  set_length(draft, 0, metres(length));
+  set_height(draft, 0, metres(height));
+  set_thickness(draft, 0, metres(thickness));
+  return draft;
+}
+
+bool is_open(const PlanDraft& draft, Guessed what) {
+  const auto open = open_guesses(draft);
+  return std::any_of(open.begin(), open.end(), [&](const OpenGuess& g) { return g.what == what; });
+}
+
+}  // namespace
+
+TEST_CASE("an empty plan says what is missing, one thing at a time, until it is whole") {
+  PlanDraft draft = empty_plan(Units::si);
+  auto plan = finished(draft);
+  REQUIRE_FALSE(plan);
+  CHECK(to_text(plan.error()) == "the plan: has no name. Name the pour.");
+  draft.plan.name = "Trial";
+  plan = finished(draft);
+  REQUIRE_FALSE(plan);
+  CHECK(plan.error().what.find("at least one element") != std::string::npos);
+  add_element(draft);
+  plan = finished(draft);
+  REQUIRE_FALSE(plan);
+  CHECK(to_text(plan.error()).find("length") != std::string::npos);
+  set_length(draft, 0, metres(6));
+  set_height(draft, 0, metres(3));
+  set_thickness(draft, 0, metres(0.3));
+  CHECK(finished(draft));
+}
+
+TEST_CASE("bays, lifts and rows are guessed from the sizes and marked until they are confirmed") {
+  PlanDraft draft = wall(12.0, 3.0);
+  const Element& w = draft.plan.elements[0];
+  CHECK(w.bays.size() == 4);
+  CHECK(w.lifts.size() == 6);
+  CHECK(in_metres(w.lifts[0]) == doctest::Approx(0.5));
+  REQUIRE(w.rows.size() == 3);  // 0.45, 1.45 and 2.45 m reach 3.05 m
+  CHECK(in_metres(w.rows[2].z) == doctest::Approx(2.45));
+  CHECK(w.rows[0].motors.size() == 10);
+  CHECK(w.rows[0].serves == std::vector<int>{1, 2, 3});
+  for (const Guessed what : {Guessed::bays, Guessed::lifts, Guessed::rows, Guessed::mix}) {
+    CHECK(is_open(draft, what));
+  }
+  confirm(draft, {Guessed::bays, 0});
+  CHECK_FALSE(is_open(draft, Guessed::bays));
+  set_height(draft, 0, metres(3.2));  // the bays are not touched by it
+  CHECK_FALSE(is_open(draft, Guessed::bays));
+  set_length(draft, 0, metres(10));
+  CHECK(is_open(draft, Guessed::bays));
+  confirm_all(draft);
+  CHECK(open_guesses(draft).empty());
+}
+
+TEST_CASE("what is guessed for any size is a plan the reader takes, with every spot in reach") {
+  std::mt19937 dice(7);
+  std::uniform_real_distribution<double> along(0.3, 60), up(0.3, 12), thick(0.1, 1.5);
+  for (int i = 0; i < 300; ++i) {
+    const auto mm = [](double v) { return std::round(v * 1000) / 1000; };
+    PlanDraft draft = wall(mm(along(dice)), mm(up(dice)), mm(thick(dice)));
+    if (i % 3 == 1) set_kind(draft, 0, ElementKind::column);
+    if (i % 3 == 2) set_kind(draft, 0, ElementKind::deck);
+    const auto plan = finished(draft);
+    CAPTURE(i);
+    REQUIRE_MESSAGE(plan, (plan ? "" : to_text(plan.error())));
+    const Element& e = plan->elements[0];
+    for (const Length& bay : e.bays) CHECK(bay <= metres(3.001));
+    Length below;
+    for (const Length& top : e.lifts) {
+      CHECK(top - below <= metres(0.502));
+      below = top;
+    }
+    CHECK(e.lifts.back() == e.rise_height());
+    if (e.kind == ElementKind::deck) {
+      CHECK(e.rows.empty());
+      continue;
+    }
+    // Up the form and along it no gap is left between what one motor reaches and the next.
+    Length covered;
+    for (const Row& row : e.rows) {
+      CHECK(row.z - row.motors[0].reach_z <= covered + metres(0.001));
+      covered = row.z + row.motors[0].reach_z;
+      Length along_row;
+      for (const Motor& motor : row.motors) {
+        CHECK(motor.x - motor.reach_x <= along_row + metres(0.002));
+        along_row = motor.x + motor.reach_x;
+      }
+      CHECK(along_row >= e.length - metres(0.002));
+    }
+    CHECK(covered >= e.rise_height());
+  }
+}
+
+TEST_CASE("what is entered by hand is no guess, and the rest of the plan follows it") {
+  PlanDraft draft = wall(12.0, 3.0);
+  set_bay(draft, 0, 0, metres(2.0));  // the last bay takes up the difference
+  const Element& w = draft.plan.elements[0];
+  CHECK(in_metres(w.bays[3]) == doctest::Approx(4.0));
+  CHECK_FALSE(is_open(draft, Guessed::bays));
+  set_lift_count(draft, 0, 3);
+  CHECK(w.lifts.size() == 3);
+  CHECK(w.rows[0].serves == std::vector<int>{1, 2});  // reaches 1.05 m; lifts end at 1 and 2 m
+  set_row_height(draft, 0, 0, metres(0.2));
+  CHECK(w.rows[0].serves == std::vector<int>{1});
+  RowPattern pattern;
+  pattern.both_sides = true;
+  pattern.motors = 4;
+  set_pattern(draft, 0, pattern);
+  CHECK(w.rows.size() == 6);
+  CHECK(w.rows[1].side == Side::far_side);
+  CHECK(w.rows[1].motors.size() == 4);
+  CHECK(finished(draft));
+  set_bay(draft, 0, 3, metres(1.0));  // nobody takes up the last bay's difference
+  const auto wrong = finished(draft);
+  REQUIRE_FALSE(wrong);
+  CHECK(wrong.error().what.find("add up to 9 m") != std::string::npos);
+}
+
+TEST_CASE("a copy is the whole plan; only its name waits") {
+  PlanDraft draft = wall(12.0, 3.0);
+  confirm_all(draft);
+  draft.plan.elements[0].openings.push_back({metres(1), metres(1), metres(1), metres(1)});
+  const Plan yesterday = *finished(draft);
+  PlanDraft copy = copy_of(yesterday);
+  CHECK(copy.plan == yesterday);
+  CHECK(open_guesses(copy) == std::vector<OpenGuess>{{Guessed::name, 0}});
+  // Its pattern is read off its rows: made anew by it, they are the same.
+  set_pattern(copy, 0, copy.guesses[0].pattern);
+  CHECK(copy.plan.elements[0].rows == yesterday.elements[0].rows);
+}
+
+TEST_CASE("elements, mixes and people get names of their own") {
+  PlanDraft draft = wall(6, 3);
+  add_element(draft);
+  CHECK(draft.plan.elements[1].id == ElementId{"W2"});
+  remove_element(draft, 0);
+  add_element(draft);
+  CHECK(draft.plan.elements[1].id == ElementId{"W1"});
+  add_mix(draft);
+  add_person(draft);
+  CHECK(draft.plan.mixes[0].id != draft.plan.mixes[1].id);
+  CHECK(draft.plan.people[0].id != draft.plan.people[1].id);
+}
+
+TEST_CASE("a pour's id is its day and its name in plain letters, never one that is taken") {
+  CHECK(new_pour_id("Core wall CW2, L14", "2026-03-02", {}) ==
+        PourId{"2026-03-02-core-wall-cw2-l14"});
+  CHECK(new_pour_id("\u00D1", "2026-03-02", {}) == PourId{"2026-03-02"});
+  CHECK(new_pour_id("A", "2026-03-02", {PourId{"2026-03-02-a"}, PourId{"2026-03-02-a-2"}}) ==
+        PourId{"2026-03-02-a-3"});
+}
