@@ -2,8 +2,6 @@
 
 #include <fmt/format.h>
 
-#include <charconv>
-
 #include "app/say_both.h"
 #include "app/unit_input.h"
 #include "pour/form.h"
@@ -93,15 +91,6 @@ class Texts {
   std::map<std::string, std::string> texts_;
   std::optional<Error> missing_;
 };
-
-Result<int> read_count(const std::string& option, const std::string& text) {
-  int value = 0;
-  const char* end = text.data() + text.size();
-  const auto [rest, error] = std::from_chars(text.data(), end, value);
-  if (error == std::errc{} && rest == end && value > 0) return value;
-  return fail(Error::Kind::input, option, fmt::format("is \"{}\"", text),
-              "Give a whole number over 0");
-}
 
 // Reads option after option; the first that is wrong is kept.
 class Reader {

@@ -142,4 +142,13 @@ Result<trade::ApparentPower> read_apparent_power(const std::string& option,
   return read<trade::ApparentPower>(option, text, kPowers);
 }
 
+Result<int> read_count(const std::string& option, const std::string& text) {
+  int value = 0;
+  const char* end = text.data() + text.size();
+  const auto [rest, error] = std::from_chars(text.data(), end, value);
+  if (error == std::errc{} && rest == end && value > 0) return value;
+  return fail(Error::Kind::input, option, fmt::format("is \"{}\"", text),
+              "Give a whole number over 0");
+}
+
 }  // namespace rb

@@ -63,7 +63,10 @@ void judge(const Look& look, const Rule& rule, const LiftReport& report, LiftLoo
   if (joint->knits) f.measured = in_seconds(*joint->knits - joint->came);
   f.limit = in_seconds(joint->sets - joint->came);
   f.unit = "s";
-  f.source = "plan: initial_set_h by equivalent age (ASTM C1074; Q 5000 K from memory)";
+  f.source = set_measured(look.state, report.element, joint->came)
+                 ? "measured: penetration readings (ASTM C403), the early side of their range, by "
+                   "equivalent age (ASTM C1074; Q 5000 K from memory)"
+                 : "plan: initial_set_h by equivalent age (ASTM C1074; Q 5000 K from memory)";
   f.ref = lift.ref;
   f.says =
       joint->knits

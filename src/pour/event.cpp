@@ -8,9 +8,10 @@ namespace {
 
 // In the order of Happening.
 constexpr std::array<const char*, std::variant_size_v<Happening>> kKinds{
-    "pour-open", "ready",  "hang",   "take-down",  "lift-start", "top",      "lift-end", "run",
-    "rest",      "insert", "truck",  "discharge",  "test",       "air-temp", "hold",     "resume",
-    "note",      "fix",    "strike", "pour-close", "sign",       "strip",    "blemish",  "repair"};
+    "pour-open", "ready",   "hang",   "take-down",  "lift-start", "top",        "lift-end",
+    "run",       "rest",    "insert", "truck",      "discharge",  "test",       "air-temp",
+    "hold",      "resume",  "note",   "fix",        "strike",     "pour-close", "sign",
+    "strip",     "blemish", "repair", "penetration"};
 
 }  // namespace
 

@@ -160,6 +160,14 @@ struct Repair {
   std::string note;
   bool operator==(const Repair&) const = default;
 };
+/// A reading of the penetration resistance of a mix's mortar (ASTM C403).
+struct Penetration {
+  MixId mix;
+  Moment mixed;  ///< when water met cement; readings of one sample share it
+  Pressure resistance;
+  std::optional<Celsius> temp;  ///< of the sample
+  bool operator==(const Penetration&) const = default;
+};
 
 }  // namespace event
 
@@ -168,7 +176,7 @@ using Happening =
                  event::Top, event::LiftEnd, event::Run, event::Rest, event::Insert, event::Truck,
                  event::Discharge, event::Test, event::AirTemp, event::Hold, event::Resume,
                  event::Note, event::Fix, event::Strike, event::PourClose, event::Sign,
-                 event::Strip, event::Blemish, event::Repair>;
+                 event::Strip, event::Blemish, event::Repair, event::Penetration>;
 
 /// When an event was entered, by the wall clock and by the clock that never steps.
 struct Entry {

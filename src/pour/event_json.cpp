@@ -22,6 +22,7 @@ constexpr Span kSlump{0, 0.9, "m"};
 constexpr Span kTemp{-40, 80, "degC"};
 constexpr Span kAir{0, 30, "per cent"};
 constexpr Span kDensity{500, 6000, "kg/m3"};
+constexpr Span kResistance{0, 100, "MPa", true};
 constexpr long kMostBays = 500;
 constexpr long kMostLifts = 999;
 
@@ -164,6 +165,13 @@ void read(Fields& f, event::Repair& e) {
   e = {EventId{f.text("target")}, f.maybe_text("note")};
 }
 
+void read(Fields& f, event::Penetration& e) {
+  e.mix = MixId{f.text("mix")};
+  e.mixed = f.moment("mixed");
+  e.resistance = kilopascals(f.number("resistance", kResistance) * 1000);
+  e.temp = maybe<Celsius>(f, "temp", kTemp, celsius);
+}
+
 void write(Json& j, const RowPlace& p) {
   j["element"] = p.element.text;
   if (p.side == Side::far_side) j["side"] = "far";
@@ -290,6 +298,13 @@ void write(Json& j, const event::Blemish& e) {
 void write(Json& j, const event::Repair& e) {
   j["target"] = e.target.text;
   j["note"] = e.note;
+}
+
+void write(Json& j, const event::Penetration& e) {
+  j["mix"] = e.mix.text;
+  j["mixed"] = to_text(e.mixed);
+  j["resistance"] = tidy(in_kilopascals(e.resistance) / 1000);
+  if (e.temp) j["temp"] = e.temp->degrees;
 }
 
 using Reader = Happening (*)(Fields&);

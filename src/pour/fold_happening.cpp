@@ -194,6 +194,13 @@ class Apply {
     if (!known) wrong(fmt::format("there is no blemish {} to repair", e.target.text));
     state_.repairs.push_back(ref_);
   }
+  void operator()(const event::Penetration& e) {
+    if (state_.plan->find(e.mix) == nullptr) {
+      wrong(fmt::format("mix {} is not in the plan", e.mix.text));
+    }
+    if (state_.clock(e.mixed) >= at_) wrong("the sample was mixed after it was read");
+    state_.penetrations.push_back({ref_, at_, e});
+  }
 
   [[nodiscard]] Seconds at() const { return at_; }
 

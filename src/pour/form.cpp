@@ -4,15 +4,52 @@
 #include <cmath>
 #include <numbers>
 
+#include "pour/measured_set.h"
 #include "trade/setting.h"
 
 namespace rb {
 
 namespace {
 
+Seconds at_temperature(Seconds at_reference, const Mix& mix, Celsius temp) {
+  return at_reference / trade::rate_factor(temp, {mix.set_reference, {}});
+}
+
 Seconds to_set(const Mix& mix, Celsius temp) {
-  const double factor = trade::rate_factor(temp, {mix.set_reference, {}});
-  return mix.initial_set / factor;
+  return at_temperature(mix.initial_set, mix, temp);
+}
+
+// The set times that readings gave, mix by mix; asked once.
+class MeasuredSets {
+ public:
+  explicit MeasuredSets(const PourState& state) {
+    if (state.penetrations.empty()) return;
+    for (const Mix& mix : state.plan->mixes) sets_.push_back(measured_set(state, mix));
+    first_ = state.plan->mixes.data();
+  }
+  [[nodiscard]] const MeasuredSet* of(const Mix& mix) const {
+    if (sets_.empty()) return nullptr;
+    const auto& set = sets_[static_cast<std::size_t>(&mix - first_)];
+    return set ? &*set : nullptr;
+  }
+  [[nodiscard]] bool any() const { return !sets_.empty(); }
+
+ private:
+  const Mix* first_ = nullptr;
+  std::vector<std::optional<MeasuredSet>> sets_;
+};
+
+// Readings count from when water met cement: the early side takes off how old the load was when it
+// was all out.
+Seconds to_set(const Mix& mix, Celsius temp, const MeasuredSet& measured, Seconds age,
+               SetSide side) {
+  if (side == SetSide::late) return at_temperature(measured.late, mix, temp);
+  return std::max(Seconds{}, at_temperature(measured.early, mix, temp) - age);
+}
+
+Seconds age_of(const PourState& state, const TruckState& truck) {
+  const Seconds out = truck.ended.value_or(*truck.discharged);
+  return std::max(Seconds{}, out - state.clock(truck.what->batched));
 }
 
 // A deck's rows shake it from underneath: at z = 0, upwards.
@@ -54,35 +91,45 @@ Celsius concrete_temp(const PourState& state, std::size_t element, Seconds at) {
   return mix_at(state, element, at).set_reference;
 }
 
-std::vector<trade::SetStep> set_steps(const PourState& state, std::size_t element) {
+std::vector<trade::SetStep> set_steps(const PourState& state, std::size_t element, SetSide side) {
   struct Change {
     Seconds at{};
     const Mix* mix = nullptr;  // none: the mix stays
     std::optional<Celsius> temp{};
+    Seconds age{};  // of the load
   };
   constexpr Seconds kBefore{-1e12};
   const Plan& plan = *state.plan;
-  std::vector<Change> changes{{kBefore, &plan.mixes.front(), std::nullopt}};
+  const MeasuredSets measured{state};
+  std::vector<Change> changes{{kBefore, &plan.mixes.front(), std::nullopt, {}}};
   for (const TestState& test : state.tests) {
-    if (test.what.temp) changes.push_back({test.at, nullptr, test.what.temp});
+    if (test.what.temp) changes.push_back({test.at, nullptr, test.what.temp, {}});
   }
-  if (plan.mixes.size() > 1) {
+  if (plan.mixes.size() > 1 || measured.any()) {
     for (const TruckState& truck : state.trucks) {
       if (!truck.what || !truck.discharged || truck.element.value_or(element) != element) continue;
-      if (const Mix* mix = plan.find(truck.what->mix))
-        changes.push_back({*truck.discharged, mix, {}});
+      if (const Mix* mix = plan.find(truck.what->mix)) {
+        changes.push_back({*truck.discharged, mix, {}, age_of(state, truck)});
+      }
     }
   }
   std::stable_sort(changes.begin(), changes.end(),
                    [](const Change& a, const Change& b) { return a.at < b.at; });
   std::vector<trade::SetStep> steps;
   const Mix* mix = nullptr;
+  Seconds age{};
   std::optional<Celsius> temp;
   for (std::size_t i = 0; i < changes.size(); ++i) {
-    if (changes[i].mix != nullptr) mix = changes[i].mix;
+    if (changes[i].mix != nullptr) {
+      mix = changes[i].mix;
+      age = changes[i].age;
+    }
     if (changes[i].temp) temp = changes[i].temp;
     if (i + 1 < changes.size() && changes[i + 1].at == changes[i].at) continue;
-    const Seconds long_after = to_set(*mix, temp.value_or(mix->set_reference));
+    const Celsius now = temp.value_or(mix->set_reference);
+    const MeasuredSet* found = measured.of(*mix);
+    const Seconds long_after =
+        found == nullptr ? to_set(*mix, now) : to_set(*mix, now, *found, age, side);
     if (steps.empty() || steps.back().to_set != long_after) {
       steps.push_back({changes[i].at, long_after});
     }
@@ -91,7 +138,18 @@ std::vector<trade::SetStep> set_steps(const PourState& state, std::size_t elemen
 }
 
 Seconds sets_at(const PourState& state, std::size_t element, Seconds came) {
-  return came + to_set(mix_at(state, element, came), concrete_temp(state, element, came));
+  if (state.penetrations.empty()) {
+    return came + to_set(mix_at(state, element, came), concrete_temp(state, element, came));
+  }
+  Seconds long_after{};
+  for (const trade::SetStep& step : set_steps(state, element)) {
+    if (step.from <= came) long_after = step.to_set;
+  }
+  return came + long_after;
+}
+
+bool set_measured(const PourState& state, std::size_t element, Seconds came) {
+  return MeasuredSets{state}.of(mix_at(state, element, came)) != nullptr;
 }
 
 UnitWeight heaviest(const Plan& plan) {
@@ -252,6 +310,9 @@ trade::PressureCase pressure_case(const PourState& state, std::size_t element, S
   c.slump = mix.slump;
   c.cement = mix.cement;
   c.set_time = to_set(mix, temp);
+  if (const auto measured = measured_set(state, mix)) {  // the later it sets, the more it presses
+    c.set_time = std::max(c.set_time, at_temperature(measured->late, mix, temp));
+  }
   c.external_vibration = !planned.rows.empty();
   return c;
 }

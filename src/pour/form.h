@@ -20,10 +20,21 @@ Celsius concrete_temp(const PourState& state, std::size_t element, Seconds at);
 /// element) at or before, else the plan's first.
 const Mix& mix_at(const PourState& state, std::size_t element, Seconds at);
 
-/// How long concrete takes to its initial set, by the moment it comes.
-std::vector<trade::SetStep> set_steps(const PourState& state, std::size_t element);
-/// The moment concrete that came then sets.
+/// Which end of a set time that is not sure: where readings were taken (measured_set.h), the two
+/// ends of its range; else both are the plan's.
+enum class SetSide {
+  early,  ///< what must be done before it sets
+  late,   ///< what must wait until it has set
+};
+
+/// How long concrete takes to its initial set, by the moment it comes. By the plan from when it
+/// came; by readings from when its load was batched, if that is known.
+std::vector<trade::SetStep> set_steps(const PourState& state, std::size_t element,
+                                      SetSide side = SetSide::early);
+/// The moment concrete that came then sets, the early side.
 Seconds sets_at(const PourState& state, std::size_t element, Seconds came);
+/// Whether the set time of concrete that came then rests on readings, not on the plan.
+bool set_measured(const PourState& state, std::size_t element, Seconds came);
 
 /// The heaviest mix of the plan: what a form is loaded with when it is not known which it holds.
 UnitWeight heaviest(const Plan& plan);

@@ -175,7 +175,7 @@ std::optional<Seconds> wait_before_running(const PourState& state, std::size_t e
   const Element& planned = state.plan->elements[element];
   if (!planned.form_rating) return Seconds{};
   const Row& hung = planned.rows[row];
-  const auto sets = set_steps(state, element);
+  const auto sets = set_steps(state, element, SetSide::late);
   Length reach;
   for (const Motor& motor : hung.motors) reach = std::max(reach, reach_up(planned, motor));
   Seconds longest{};

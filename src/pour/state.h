@@ -116,6 +116,13 @@ struct TestState {
   bool operator==(const TestState&) const = default;
 };
 
+struct PenetrationState {
+  EventRef ref = 0;
+  Seconds at{};
+  event::Penetration what;
+  bool operator==(const PenetrationState&) const = default;
+};
+
 struct HoldState {
   EventRef ref = 0;
   Seconds from{};
@@ -154,6 +161,7 @@ struct PourState {
   std::vector<InsertState> inserts;
   std::vector<TruckState> trucks;
   std::vector<TestState> tests;
+  std::vector<PenetrationState> penetrations;
   std::vector<std::pair<Seconds, Celsius>> air;
   std::vector<HoldState> holds;
   std::vector<ReadyState> ready;

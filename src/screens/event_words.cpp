@@ -57,6 +57,9 @@ class InWords {
   }
   std::string operator()(const event::Blemish& e) const { return say_(Word::ev_blemish, e.kind); }
   std::string operator()(const event::Repair& e) const { return say_(Word::ev_repair, e.note); }
+  std::string operator()(const event::Penetration& e) const {
+    return say_(Word::ev_penetration, e.mix.text, say_.pressure(e.resistance));
+  }
 
  private:
   [[nodiscard]] std::string row(Word id, const RowPlace& place) const {

@@ -282,6 +282,7 @@ enum class Word {
   ev_discharge,
   ev_test,
   ev_air,
+  ev_penetration,
   ev_hold,
   ev_resume,
   ev_note,

@@ -275,6 +275,7 @@ constexpr WordTable kTable{{
     {Word::ev_discharge, "Discharged {}"},
     {Word::ev_test, "Test of {}"},
     {Word::ev_air, "Air {}"},
+    {Word::ev_penetration, "Penetration of {}: {}"},
     {Word::ev_hold, "Hold: {}"},
     {Word::ev_resume, "Resumed"},
     {Word::ev_note, "Note: {}"},

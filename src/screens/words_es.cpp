@@ -275,6 +275,7 @@ constexpr WordTable kTable{{
     {Word::ev_discharge, "Descargado {}"},
     {Word::ev_test, "Ensayo de {}"},
     {Word::ev_air, "Aire {}"},
+    {Word::ev_penetration, "Penetración de {}: {}"},
     {Word::ev_hold, "Pausa: {}"},
     {Word::ev_resume, "Siguió"},
     {Word::ev_note, "Nota: {}"},
