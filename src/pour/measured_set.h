@@ -1,6 +1,7 @@
 // The set time of a mix from the penetration readings logged for it (trade/penetration.h), in place
 // of the plan's. Readings of one sample (the same moment mixed) are fitted together. A fit counts
-// with six readings and a correlation of 0.98, as ASTM C403 wishes (from memory).
+// with six readings (ASTM C403, 9.4: read in a public transcription) and a correlation of 0.98
+// (from memory of the same).
 #pragma once
 
 #include <optional>

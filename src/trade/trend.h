@@ -1,7 +1,7 @@
 // How fast something rises, from readings of which one may be bad: the median of the slopes between
-// all pairs of readings (Theil 1950, Sen 1968; from memory), and the line through the middle of
-// them. The range is Sen's interval at 80 %, from the ranks of the slopes (from memory), widened by
-// what two readings may be off over the time between the first and the last.
+// all pairs of readings (Theil 1950, Sen 1968), and the line through the middle of them. The range
+// is Sen's interval at 80 %, from the ranks of the slopes (read in a statistics text's page),
+// widened by what two readings may be off over the time between the first and the last.
 #pragma once
 
 #include <optional>
