@@ -106,7 +106,7 @@ void Session::keep(const screens::KeepEvent& wish) {
   Event event;
   event.what = wish.what;
   event.by = holder();
-  event.at = after(wish.at, stepped());
+  event.at = wish.at;  // by the wall clock, as its entry is: fold() takes steps out of both
   if (const auto may = admissible(*state_, event); !may) {
     trouble_ = screens::Trouble{to_text(may.error()), true};
     return;

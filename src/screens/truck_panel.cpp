@@ -77,6 +77,8 @@ void draw_about(Stage& stage, const Box& box, const TruckView& truck) {
     const std::string since = " " + say.clock_short(*truck.discharged);
     if (canvas.width(state + since + age_words, Face::small) <= in.w()) state += since;
   }
+  // Where even that is too wide the sign below tells what is left of its age.
+  if (canvas.width(state + age_words, Face::small) > in.w()) age_words.clear();
   canvas.text(state + age_words, in.cut_top(small), {.face = Face::small, .colours = ground});
   // What is placed grows no older: only that it was too old is worth a sign.
   if (truck.stage == TruckView::Stage::done && truck.batched &&

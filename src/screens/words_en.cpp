@@ -444,7 +444,7 @@ constexpr WordTable kTable{{
     {Word::rise_within, "rise {} of {}: within limit"},
     {Word::rise_near, "rise {} of {}: NEAR LIMIT"},
 
-    {Word::knit_least, "knit by {}, {} left: bay {}"},
+    {Word::knit_least, "knit by {}, {}: bay {}"},
     {Word::knit_least_all, "knit by {}, {} left"},
     {Word::knit_gone, "SET {} ago: bay {}"},
     {Word::knit_gone_all, "SET {} ago"},

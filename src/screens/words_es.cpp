@@ -444,8 +444,8 @@ constexpr WordTable kTable{{
     {Word::rise_within, "sube {} de {}: bajo el límite"},
     {Word::rise_near, "sube {} de {}: CERCA DEL LÍMITE"},
 
-    {Word::knit_least, "unir antes de {}, quedan {}: tramo {}"},
-    {Word::knit_least_all, "unir antes de {}, quedan {}"},
+    {Word::knit_least, "unir {}, {}: tramo {}"},
+    {Word::knit_least_all, "unir {}, quedan {}"},
     {Word::knit_gone, "FRAGUÓ hace {}: tramo {}"},
     {Word::knit_gone_all, "FRAGUÓ hace {}"},
     {Word::knit_bay_by, "unir antes"},

@@ -7,20 +7,20 @@ namespace rb::trade {
 
 namespace {
 
-struct Reach {
+struct PartReach {
   Length low, high;      // heights of concrete in the bands
   Seconds from{}, to{};  // from when it came to when the last of it set
 };
 
-std::optional<Reach> reach_of(const Face& face, const std::vector<Band>& bands) {
-  std::optional<Reach> reach;
+std::optional<PartReach> reach_of(const Face& face, const std::vector<Band>& bands) {
+  std::optional<PartReach> reach;
   for (std::size_t bay = 0; bay < bands.size(); ++bay) {
     const Length top = std::min(bands[bay].to, face.tops[bay].standing());
     if (top <= bands[bay].from) continue;
     const auto first = face.tops[bay].covered(bands[bay].from);
     const auto last = face.tops[bay].reached(top);
     if (!first || !last) continue;
-    if (!reach) reach = Reach{bands[bay].from, top, *first, *last};
+    if (!reach) reach = PartReach{bands[bay].from, top, *first, *last};
     reach->low = std::min(reach->low, bands[bay].from);
     reach->high = std::max(reach->high, top);
     reach->from = std::min(reach->from, *first);

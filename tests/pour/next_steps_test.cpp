@@ -12,7 +12,7 @@ using namespace rb;
 namespace {
 
 // Two lifts a row; R3 wants the motors of R1, R4 those of R2.
-const char* kOpen =
+const char* kLeapfrog =
     R"({"at":"2026-03-02T05:00:00.000Z","by":"f1","do":"pour-open","pour":"P1","plan":{)"
     R"("mixes":[{"id":"C1","unit_weight":23.5,"slump":0.12,"initial_set_h":5}],)"
     R"("limits":{"dose_min_s":90,"dose_max_s":120},)"
@@ -24,14 +24,14 @@ const char* kOpen =
     R"({"id":"R4","z":2.1,"motors":[{"id":"M2","x":1,"reach_x":1,"reach_z":0.5}],"serves":[3,4]})"
     R"(]}]}})";
 
-class Story {
+class Leapfrog {
  public:
-  Story() { line(kOpen); }
-  Story& at(const char* clock, const std::string& what) {
+  Leapfrog() { line(kLeapfrog); }
+  Leapfrog& at(const char* clock, const std::string& what) {
     return line(std::string{R"({"by":"f1","at":"2026-03-02T)"} + clock + R"(Z","element":"W1",)" +
                 what + "}");
   }
-  Story& row(const char* clock, const char* what, const char* row) {
+  Leapfrog& row(const char* clock, const char* what, const char* row) {
     const std::string more =
         std::string(what) == "hang" ? R"(,"motors":[],"cables":true)" : std::string{};
     return at(clock, std::string{R"("do":")"} + what + R"(","row":")" + row + "\"" + more);
@@ -43,7 +43,7 @@ class Story {
   }
 
  private:
-  Story& line(const std::string& text) {
+  Leapfrog& line(const std::string& text) {
     auto event = parse_event(text, "test");
     REQUIRE_MESSAGE(event, to_text(event.error()));
     event->id = EventId{"e" + std::to_string(events.size())};
@@ -53,14 +53,14 @@ class Story {
   std::vector<Event> events;
 };
 
-Story hung() {
-  Story story;
+Leapfrog hung() {
+  Leapfrog story;
   story.row("05:01:00", "hang", "R1").row("05:02:00", "hang", "R2");
   return story;
 }
 // Lift 1 placed by 05:30.
-Story placed() {
-  Story story = hung();
+Leapfrog placed() {
+  Leapfrog story = hung();
   story.at("05:10:00", R"("do":"lift-start","lift":1)")
       .at("05:30:00", R"("do":"lift-end","lift":1,"height":0.6)");
   return story;
@@ -84,7 +84,7 @@ TEST_CASE(
 }
 
 TEST_CASE("a running row is named after those at rest and leaves the list at the band") {
-  Story story = placed();
+  Leapfrog story = placed();
   story.row("05:31:00", "run", "R1");
   const PourState state = story.state();
   const auto rows = rows_to_run(state, 0, clock(state, "05:31:30"));
@@ -96,7 +96,7 @@ TEST_CASE("a running row is named after those at rest and leaves the list at the
 }
 
 TEST_CASE("motors move when their row serves no lift to come and has run enough") {
-  Story story = placed();
+  Leapfrog story = placed();
   const PourState early = story.state();
   // Lift 1 is placed and R1 serves nothing else, but it has not run yet.
   CHECK(motors_to_move(early, 0, clock(early, "05:31:00")).empty());
@@ -117,7 +117,7 @@ TEST_CASE("motors move when their row serves no lift to come and has run enough"
 }
 
 TEST_CASE("motors that came down are to be hung on the row that wants them, and then no more") {
-  Story story = placed();
+  Leapfrog story = placed();
   story.row("05:31:00", "run", "R1").row("05:33:00", "rest", "R1");
   story.row("05:34:00", "take-down", "R1");
   const PourState down = story.state();
@@ -132,7 +132,7 @@ TEST_CASE("motors that came down are to be hung on the row that wants them, and 
 }
 
 TEST_CASE("a motor goes to the first row in line that wants it") {
-  Story story;  // nothing hung: M1 goes to R1, not to R3
+  Leapfrog story;  // nothing hung: M1 goes to R1, not to R3
   const PourState state = story.state();
   const auto moves = motors_to_move(state, 0, clock(state, "05:05:00"));
   REQUIRE(moves.size() == 2);
@@ -141,7 +141,7 @@ TEST_CASE("a motor goes to the first row in line that wants it") {
 }
 
 TEST_CASE("the end of a discharge may be logged after its beginning") {
-  Story story;
+  Leapfrog story;
   const std::string truck =
       R"("do":"truck","ticket":"T1","mix":"C1","volume":3,"batched":"2026-03-02T04:30:00Z",)"
       R"("arrived":"2026-03-02T05:00:00Z")";

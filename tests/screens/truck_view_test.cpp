@@ -13,7 +13,7 @@ namespace {
 using Stage = TruckView::Stage;
 using AgeWord = TruckView::AgeWord;
 
-const char* kOpen =
+const char* kTruckPlan =
     R"({"at":"2026-03-02T05:00:00.000Z","by":"f1","do":"pour-open","pour":"P1","plan":{)"
     R"("mixes":[{"id":"C1","unit_weight":23.5,"slump":0.12,"initial_set_h":5}],)"
     R"("limits":{"load_age_max_s":3600},)"
@@ -26,7 +26,7 @@ PourState pour(const std::vector<std::string>& lines) {
     REQUIRE_MESSAGE(event, (event ? "" : to_text(event.error())));
     events.push_back(*event);
   };
-  add(kOpen);
+  add(kTruckPlan);
   for (const std::string& line : lines) add(R"({"by":"f1",)" + line + "}");
   auto state = fold(events);
   REQUIRE(state);
