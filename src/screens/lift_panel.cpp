@@ -87,8 +87,14 @@ void draw_status(Stage& stage, Box box, const PourView& view) {
   if (soon && (view.hold || !view.lift.fast)) {
     const KnitView& knit = view.knit.front();
     const bool near_set = knit.gone || between(view.now, knit.by) < kKnitSoon;
-    tag(canvas, box.cut_top(canvas.height(Face::small)),
-        near_set ? Symbol::mend_sign : Symbol::clock, knit_words(say, view, knit),
+    const Box line = box.cut_top(canvas.height(Face::small));
+    std::string words = knit_words(say, view, knit);
+    if (!knit.gone && canvas.width(words, Face::small) > line.w() - canvas.mm(6.5)) {
+      // Narrow: the moment without how long it is to it.
+      words = fmt::format("{} {}, {}", say(Word::knit_bay_by), say.clock_short(knit.by),
+                          say(Word::place_bay, knit.bay + 1));
+    }
+    tag(canvas, line, near_set ? Symbol::mend_sign : Symbol::clock, words,
         near_set ? Look::mend : Look::well);
   } else {
     draw_rise(stage, box, view.lift);
