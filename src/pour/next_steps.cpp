@@ -59,7 +59,7 @@ std::vector<MotorId> motors_on(const PourState& state, const HangState& hang) {
 }
 
 MotorShift move_to(const PourState& state, std::size_t element, std::size_t row,
-                  const std::set<MotorId>& wanted, Seconds now) {
+                   const std::set<MotorId>& wanted, Seconds now) {
   MotorShift move{
       .row = row,
       .lift = first_served(state.plan->elements[element].rows[row], lift_to_come(state, element)),

@@ -31,10 +31,10 @@ struct MotorShift {
     bool running = false;              ///< it must rest before its motors come down
     bool operator==(const From&) const = default;
   };
-  std::size_t row = 0;     ///< that wants them
-  int lift = 0;            ///< the first lift it will serve from now on
+  std::size_t row = 0;       ///< that wants them
+  int lift = 0;              ///< the first lift it will serve from now on
   std::vector<From> from{};  ///< rows served no more, which may be taken down
-  std::size_t down = 0;    ///< wanted motors that hang nowhere: they can be hung at once
+  std::size_t down = 0;      ///< wanted motors that hang nowhere: they can be hung at once
   bool operator==(const MotorShift&) const = default;
 };
 /// The moves that can be begun now, the row wanted first at the front. A row is served no more when

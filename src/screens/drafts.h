@@ -139,11 +139,11 @@ struct ElementsDraft {
   int page = 0;
 };
 
-using Dialog = std::variant<std::monostate, PadDraft, CorrectDraft, TypeDraft, NoteDraft, HoldDraft,
-                            RowDraft, RunAnywayDraft, TapsDraft, FindingsDraft, MoreDraft,
-                            SettingsDraft, CloseDraft, QuitDraft, ElementsDraft, TrucksDraft,
-                            TruckDraft, TestDraft, AirDraft, InsertDraft, NextDraft, HolderDraft,
-                            ReadyDraft, PlanFromDraft, PlanPanel>;
+using Dialog =
+    std::variant<std::monostate, PadDraft, CorrectDraft, TypeDraft, NoteDraft, HoldDraft, RowDraft,
+                 RunAnywayDraft, TapsDraft, FindingsDraft, MoreDraft, SettingsDraft, CloseDraft,
+                 QuitDraft, ElementsDraft, TrucksDraft, TruckDraft, TestDraft, AirDraft,
+                 InsertDraft, NextDraft, HolderDraft, ReadyDraft, PlanFromDraft, PlanPanel>;
 
 struct Drafts {
   std::size_t element = 0;  ///< which of the pour's elements is shown

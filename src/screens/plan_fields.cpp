@@ -243,7 +243,7 @@ const FieldRow& row_of(const FieldRef& ref) {
                        [&](const FieldRow& row) { return row.field == ref.field; });
 }
 
-Value number(const std::string& text) {
+Value typed_number(const std::string& text) {
   double value = 0;
   const char* end = text.data() + text.size();
   const auto [at, error] = std::from_chars(text.data(), end, value, std::chars_format::fixed);
@@ -257,7 +257,7 @@ Value typed_value(const FieldRef& ref, const std::string& typed, Units units) {
     const auto length = typed_height(typed, units);
     return length ? Value{tidy(in_metres(*length))} : Value{};
   }
-  const auto shown = number(typed);
+  const auto shown = typed_number(typed);
   if (!shown) return {};
   const UnitOf& unit = unit_of(row.measure, units);
   return tidy((*shown - unit.offset) / unit.in_shown);

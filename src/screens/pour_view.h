@@ -9,8 +9,8 @@
 
 #include "check/check.h"
 #include "pour/state.h"
-#include "screens/truck_view.h"
 #include "screens/ready_view.h"
+#include "screens/truck_view.h"
 
 namespace rb::screens {
 
@@ -161,7 +161,7 @@ struct PourView {
   std::optional<WindowView> full{};  ///< when the lift being placed reaches its planned top
   InsertView insert{};
   std::vector<TruckView> trucks{};
-  std::optional<Celsius> air{};  ///< measured last
+  std::optional<Celsius> air{};    ///< measured last
   std::vector<ReadyLine> ready{};  ///< the walk-down
 };
 

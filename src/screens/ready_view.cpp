@@ -7,25 +7,25 @@ namespace rb::screens {
 
 namespace {
 
-struct Point {
+struct ReadyPoint {
   const char* item;  // in scripts and books: never changed, only added to
   Word word;
 };
 // Common practice, no source.
 constexpr std::array kPoints{
-    Point{"form", Word::ready_form},
-    Point{"ties", Word::ready_ties},
-    Point{"bracing", Word::ready_bracing},
-    Point{"rebar", Word::ready_rebar},
-    Point{"motors tight", Word::ready_motors},
-    Point{"safety cables", Word::ready_cables},
-    Point{"cords", Word::ready_cords},
-    Point{"inverter setting", Word::ready_inverter},
-    Point{"spare motors", Word::ready_spares},
-    Point{"standby internal vibrators", Word::ready_standby},
-    Point{"access", Word::ready_access},
-    Point{"ppe", Word::ready_ppe},
-    Point{"weather", Word::ready_weather},
+    ReadyPoint{"form", Word::ready_form},
+    ReadyPoint{"ties", Word::ready_ties},
+    ReadyPoint{"bracing", Word::ready_bracing},
+    ReadyPoint{"rebar", Word::ready_rebar},
+    ReadyPoint{"motors tight", Word::ready_motors},
+    ReadyPoint{"safety cables", Word::ready_cables},
+    ReadyPoint{"cords", Word::ready_cords},
+    ReadyPoint{"inverter setting", Word::ready_inverter},
+    ReadyPoint{"spare motors", Word::ready_spares},
+    ReadyPoint{"standby internal vibrators", Word::ready_standby},
+    ReadyPoint{"access", Word::ready_access},
+    ReadyPoint{"ppe", Word::ready_ppe},
+    ReadyPoint{"weather", Word::ready_weather},
 };
 
 }  // namespace
@@ -33,7 +33,7 @@ constexpr std::array kPoints{
 std::vector<ReadyLine> make_ready_lines(const PourState& state) {
   std::vector<ReadyLine> lines;
   lines.reserve(kPoints.size());
-  for (const Point& point : kPoints) lines.push_back({.item = point.item, .word = point.word});
+  for (const ReadyPoint& point : kPoints) lines.push_back({.item = point.item, .word = point.word});
   for (const ReadyState& answer : state.ready) {  // in order of time: the last one stands
     auto line = std::find_if(lines.begin(), lines.end(),
                              [&](const ReadyLine& l) { return l.item == answer.what.item; });
@@ -56,8 +56,8 @@ ReadyCounts count(const std::vector<ReadyLine>& lines) {
 }
 
 std::string ready_name(const Say& say, const std::string& item) {
-  const auto point =
-      std::find_if(kPoints.begin(), kPoints.end(), [&](const Point& p) { return item == p.item; });
+  const auto point = std::find_if(kPoints.begin(), kPoints.end(),
+                                  [&](const ReadyPoint& p) { return item == p.item; });
   return point == kPoints.end() ? item : say(point->word);
 }
 

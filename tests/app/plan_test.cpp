@@ -18,15 +18,15 @@ PlanTexts wall() {
           {"force", "4 kN"},  {"amps", "4.2 A"},   {"initial-set", "5 h"}};
 }
 
-struct Folder {
-  Folder() {
+struct PlanFolder {
+  PlanFolder() {
     std::string name = (std::filesystem::temp_directory_path() / "plan-test-XXXXXX").string();
     REQUIRE(mkdtemp(name.data()) != nullptr);
     path = name;
   }
-  ~Folder() { std::filesystem::remove_all(path); }
-  Folder(const Folder&) = delete;
-  Folder& operator=(const Folder&) = delete;
+  ~PlanFolder() { std::filesystem::remove_all(path); }
+  PlanFolder(const PlanFolder&) = delete;
+  PlanFolder& operator=(const PlanFolder&) = delete;
   std::filesystem::path path;
 };
 
@@ -104,7 +104,7 @@ TEST_CASE("SI and US give the same plan") {
 }
 
 TEST_CASE("what plan writes opens a pour in a book, and no file is written over") {
-  const Folder folder;
+  const PlanFolder folder;
   PlanCommand command;
   command.given = wall();
   command.given["inverter-amps"] = "40 A";
@@ -126,7 +126,7 @@ TEST_CASE("what plan writes opens a pour in a book, and no file is written over"
 }
 
 TEST_CASE("a plan that cannot work ends with exit code 2 and writes nothing") {
-  const Folder folder;
+  const PlanFolder folder;
   PlanCommand command;
   command.given = wall();
   command.given["rating"] = "20 kPa";

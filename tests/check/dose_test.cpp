@@ -16,7 +16,7 @@ namespace {
 constexpr double kPi = std::numbers::pi;
 
 // Reach is taken a nanometre wide, so that its edge is within reach.
-doctest::Approx about(double v) {
+doctest::Approx near_enough(double v) {
   return doctest::Approx(v).epsilon(1e-7);
 }
 
@@ -67,7 +67,7 @@ TEST_CASE("2 % of a lift may have less") {
   CHECK_FALSE(one_lift(all_but(2)).ran("R1", 1000, 1100).checked().has("dose-low"));
   const Finding f = one_lift(all_but(3)).ran("R1", 1000, 1100).checked().only("dose-low");
   CHECK(f.weight == Weight::mend);
-  CHECK(*f.measured == about(0.03));
+  CHECK(*f.measured == near_enough(0.03));
   CHECK(f.limit == 0.02);
   CHECK(f.unit == "1");
   CHECK(f.lift == 1);
@@ -84,7 +84,7 @@ TEST_CASE("the share that may have less is the plan's where it names one, and th
   plan = all_but(4);
   plan.limits = R"("under_share_max":0.03)";
   const Finding f = one_lift(plan).ran("R1", 1000, 1100).checked().only("dose-low");
-  CHECK(*f.measured == about(0.04));
+  CHECK(*f.measured == near_enough(0.04));
   CHECK(f.limit == 0.03);
   CHECK(f.source == "plan");
 }
@@ -92,10 +92,10 @@ TEST_CASE("the share that may have less is the plan's where it names one, and th
 TEST_CASE("what comes while a row runs gets the rest of the run, exactly in height") {
   // 300 to 600 s: up to 0.3 m all 300 s; above, 600 - 1000 z: under 90 s from 0.51 m up.
   const Checked seen = one_lift().ran("R1", 300, 600).checked();
-  CHECK(under(seen) == about(0.09 / 0.6));
-  CHECK(least(seen) == about(0));
-  CHECK(mean(seen) == about((0.3 * 300 + 0.3 * 150) / 0.6));
-  CHECK(*seen.only("dose-low").measured == about(0.15));
+  CHECK(under(seen) == near_enough(0.09 / 0.6));
+  CHECK(least(seen) == near_enough(0));
+  CHECK(mean(seen) == near_enough((0.3 * 300 + 0.3 * 150) / 0.6));
+  CHECK(*seen.only("dose-low").measured == near_enough(0.15));
 }
 
 TEST_CASE("rows that reach the same spot count once while they run together") {
@@ -103,10 +103,10 @@ TEST_CASE("rows that reach the same spot count once while they run together") {
   plan.rows = {full_row("R1", 0.6), full_row("R2", 0.3)};
   Pour pour = one_lift(plan);
   pour.ran("R1", 1000, 1060).ran("R2", 1030, 1090);
-  CHECK(least(pour.checked()) == about(90));
+  CHECK(least(pour.checked()) == near_enough(90));
   CHECK_FALSE(pour.checked().has("dose-low"));
   pour = one_lift(plan).ran("R1", 1000, 1060).ran("R2", 1030, 1089);
-  CHECK(least(pour.checked()) == about(89));
+  CHECK(least(pour.checked()) == near_enough(89));
   CHECK(pour.checked().has("dose-low"));
 }
 
@@ -117,8 +117,8 @@ TEST_CASE("up to 0.3 m thick the best side counts, thicker the worst") {
     plan.rows = {full_row("R1", 0.6), full_row("R1", 0.6, "[1]", "far")};
     const Checked seen =
         one_lift(plan).ran("R1", 1000, 1100).ran("R1", 1200, 1240, "far").checked();
-    CHECK(least(seen) == about(dose));
-    CHECK(mean(seen) == about(dose));
+    CHECK(least(seen) == near_enough(dose));
+    CHECK(mean(seen) == near_enough(dose));
     CHECK(seen.has("dose-low") == (dose < 90));
     if (seen.has("dose-low")) CHECK_FALSE(seen.only("dose-low").side);  // both were judged
   }
@@ -133,13 +133,13 @@ TEST_CASE("the two sides are weighed spot by spot, not as a whole") {
     const Checked seen =
         one_lift(plan).ran("R1", 1000, 1100).ran("R1", 1000, 1100, "far").checked();
     CAPTURE(thickness);
-    CHECK(under(seen) == about(share));
+    CHECK(under(seen) == near_enough(share));
   }
 }
 
 TEST_CASE("in a thick section with rows on one side only that side is judged") {
   const PlanText plan{.thickness = 0.5};
-  CHECK(under(one_lift(plan).ran("R1", 1000, 1090).checked()) == about(0));
+  CHECK(under(one_lift(plan).ran("R1", 1000, 1090).checked()) == near_enough(0));
 }
 
 TEST_CASE("a face without rows in the plan has no dose to be judged by") {
@@ -152,27 +152,27 @@ TEST_CASE("a face without rows in the plan has no dose to be judged by") {
 TEST_CASE("openings hold no concrete and count nowhere") {
   PlanText plan{.openings = R"([{"x":3,"z":0,"w":1,"h":0.6}])"};
   plan.rows = {row_text("R1", 0.6, {{"M1", 1.5, 1.5}})};  // reaches 0 to 3 m
-  CHECK(under(one_lift(plan).ran("R1", 1000, 1100).checked()) == about(0));
+  CHECK(under(one_lift(plan).ran("R1", 1000, 1100).checked()) == near_enough(0));
   plan.openings = R"([{"x":1,"z":0.2,"w":1,"h":0.2}])";
   // 1 x 0.6 m of 4 x 0.6 - 1 x 0.2 m2.
-  CHECK(under(one_lift(plan).ran("R1", 1000, 1100).checked()) == about(0.6 / 2.2));
+  CHECK(under(one_lift(plan).ran("R1", 1000, 1100).checked()) == near_enough(0.6 / 2.2));
 }
 
 TEST_CASE("motors that were not hung shake nothing") {
   Pour pour = one_lift().ran("R1", 1000, 1100);
-  CHECK(under(pour.checked()) == about(0));  // never logged as hung: all of them count
+  CHECK(under(pour.checked()) == near_enough(0));  // never logged as hung: all of them count
   pour.at(900, hang("R1", {"R1-1"}));
   const Checked seen = pour.checked();
-  CHECK(under(seen) == about(0.5));
+  CHECK(under(seen) == near_enough(0.5));
   CHECK(seen.only("dose-low").bay == 1);  // from 0: bay 2
 }
 
 TEST_CASE("a spare motor takes the place of the one that is missing") {
   CHECK(under(one_lift().at(900, hang("R1", {"R1-1", "S7"})).ran("R1", 1000, 1100).checked()) ==
-        about(0));
+        near_enough(0));
   // Alone it takes the leftmost place.
   const Checked seen = one_lift().at(900, hang("R1", {"S7"})).ran("R1", 1000, 1100).checked();
-  CHECK(under(seen) == about(0.5));
+  CHECK(under(seen) == near_enough(0.5));
   CHECK(seen.only("dose-low").bay == 1);
 }
 
@@ -182,8 +182,8 @@ TEST_CASE("a motor added half-way through a run counts from then on") {
                            .at(1040, hang("R1", {"R1-1", "R1-2"}))
                            .ran("R1", 1000, 1100)
                            .checked();
-  CHECK(least(seen) == about(60));
-  CHECK(mean(seen) == about(80));
+  CHECK(least(seen) == near_enough(60));
+  CHECK(mean(seen) == near_enough(80));
 }
 
 TEST_CASE("motors moved up during the pour count where they hang") {
@@ -194,8 +194,8 @@ TEST_CASE("motors moved up during the pour count where they hang") {
   pour.at(900, take_down("R1")).at(1000, hang("R2", {"M1"}));
   pour.placed(2, 1200, 1800, 1.2).ran("R2", 1900, 2000);
   const Checked seen = pour.checked();
-  CHECK(under(seen, 1) == about(0));
-  CHECK(under(seen, 2) == about(0.5));  // one of two motors was moved
+  CHECK(under(seen, 1) == near_enough(0));
+  CHECK(under(seen, 2) == near_enough(0.5));  // one of two motors was moved
   CHECK(seen.only("dose-low").lift == 2);
   CHECK(seen.only("dose-low").bay == 1);
 }
@@ -204,8 +204,8 @@ TEST_CASE("a run that goes on past midnight is one run") {
   // Opened ten minutes before midnight; the run is from 30 s before it to 60 s after.
   Pour pour{{}, "2026-03-02T23:50:00.000Z"};
   const Checked seen = pour.placed(1, 0, 600, 0.6).ran("R1", 570, 660).checked();
-  CHECK(under(seen) == about(0.03 / 0.6));  // above 0.57 m it came after the run began
-  CHECK(least(seen) == about(60));
+  CHECK(under(seen) == near_enough(0.03 / 0.6));  // above 0.57 m it came after the run began
+  CHECK(least(seen) == near_enough(60));
 }
 
 TEST_CASE("on a battered face reach along the form covers less height") {
@@ -215,7 +215,7 @@ TEST_CASE("on a battered face reach along the form covers less height") {
     plan.element = R"("batter_deg":)" + std::to_string(batter);
     const Checked seen = Pour{plan}.placed(1, 0, 1000, 1).ran("R1", 1100, 1200).checked();
     CAPTURE(batter);
-    CHECK(under(seen) == about(1 - (0.4 + 0.6 * std::cos(batter * kPi / 180))));
+    CHECK(under(seen) == near_enough(1 - (0.4 + 0.6 * std::cos(batter * kPi / 180))));
   }
 }
 
@@ -226,8 +226,8 @@ TEST_CASE("a deck is shaken from its underside through its thickness") {
     plan.rows = {row_text("R1", 0, {{"M1", 1.5, 1.5, reach}, {"M2", 4.5, 1.5, reach}})};
     const Checked seen = Pour{plan}.placed(1, 0, 600, 0.2).ran("R1", 700, 790).checked();
     CAPTURE(reach);
-    CHECK(under(seen) == about(share));
-    CHECK(least(seen) == about(share > 0 ? 0 : 90));
+    CHECK(under(seen) == near_enough(share));
+    CHECK(least(seen) == near_enough(share > 0 ? 0 : 90));
   }
 }
 
@@ -236,9 +236,9 @@ TEST_CASE("a column thicker than 0.3 m is judged by its worst side") {
   plan.rows = {row_text("R1", 0.6, {{"M1", 0.25, 0.25}}),
                row_text("R1", 0.6, {{"M2", 0.25, 0.25}}, "[1]", "far")};
   Pour pour = one_lift(plan).ran("R1", 1000, 1100);
-  CHECK(under(pour.checked()) == about(1));
+  CHECK(under(pour.checked()) == near_enough(1));
   pour.ran("R1", 1200, 1300, "far");
-  CHECK(under(pour.checked()) == about(0));
+  CHECK(under(pour.checked()) == near_enough(0));
 }
 
 TEST_CASE("bays topped at different times are dosed by their own tops") {
@@ -248,8 +248,8 @@ TEST_CASE("bays topped at different times are dosed by their own tops") {
   pour.at(0, lift_start(1)).at(600, lift_end(1, 0.6, 1)).at(600, top(0.3, 2));
   pour.at(1200, lift_end(1, 0.6, 2)).ran("R1", 700, 800);
   const Checked seen = pour.checked();
-  CHECK(under(seen) == about((0.6 - 0.355) * 2 / (0.6 * 4)));
-  CHECK(mean(seen) == about((0.6 * 100 + 0.35 * 100 + 0.05 * 50) / 1.2));
+  CHECK(under(seen) == near_enough((0.6 - 0.355) * 2 / (0.6 * 4)));
+  CHECK(mean(seen) == near_enough((0.6 * 100 + 0.35 * 100 + 0.05 * 50) / 1.2));
   CHECK(seen.only("dose-low").bay == 1);
 }
 
@@ -259,8 +259,8 @@ TEST_CASE("a lift is what stands between its start and its end, bay by bay") {
   plan.rows = {full_row("R1", 0.6, "[1]"), row_text("R2", 0.9, {{"M1", 1}}, "[2]")};
   Pour pour = one_lift(plan).ran("R1", 700, 800);
   pour.at(1000, lift_start(2)).at(1600, lift_end(2, 1.2, 2)).ran("R2", 1700, 1800);
-  CHECK(under(pour.checked(), 1) == about(0));
-  CHECK(under(pour.checked(), 2) == about(1));
+  CHECK(under(pour.checked(), 1) == near_enough(0));
+  CHECK(under(pour.checked(), 2) == near_enough(1));
 }
 
 TEST_CASE("vibration after the concrete has set does nothing") {
@@ -268,8 +268,8 @@ TEST_CASE("vibration after the concrete has set does nothing") {
   // it (concrete at 0.2 m sets as it begins, at 0.3 m as it ends).
   const PlanText plan{.mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":0.5)"};
   const Checked seen = one_lift(plan).ran("R1", 2000, 2100).checked();
-  CHECK(under(seen) == about(0.29 / 0.6));
-  CHECK(mean(seen) == about((0.1 * 50 + 0.3 * 100) / 0.6));
+  CHECK(under(seen) == near_enough(0.29 / 0.6));
+  CHECK(mean(seen) == near_enough((0.1 * 50 + 0.3 * 100) / 0.6));
 }
 
 TEST_CASE("warm concrete sets sooner and cold later, by equivalent age") {
@@ -282,7 +282,7 @@ TEST_CASE("warm concrete sets sooner and cold later, by equivalent age") {
         one_lift(plan).at(0, temp(degrees)).ran("R1", begin, begin + 300).checked();
     CAPTURE(degrees);
     // Under 90 s where 1000 z + sets < begin + 90.
-    CHECK(under(seen) == about((begin + 90 - sets) / 1000 / 0.6));
+    CHECK(under(seen) == near_enough((begin + 90 - sets) / 1000 / 0.6));
   }
   CHECK(hurry(30) == doctest::Approx(1.755).epsilon(1e-3));
 }
@@ -294,18 +294,19 @@ TEST_CASE("the temperature that counts is the latest measured when the concrete 
   const Checked seen =
       one_lift(plan).at(300, temp(30)).at(650, temp(5)).ran("R1", 1500, 1600).checked();
   // Below 0.3 m it is plastic up to 1800 s at least; above, under where 1000 z + warm < 1590.
-  CHECK(under(seen) == about((1.590 - warm / 1000 - 0.3) / 0.6));
+  CHECK(under(seen) == near_enough((1.590 - warm / 1000 - 0.3) / 0.6));
 }
 
 TEST_CASE("the reference of the set time is the mix's own temperature") {
   const PlanText plan{.mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":0.5,)"
                              R"("set_ref_temp":30)"};
   // At 20 degC it sets in 1800 s x hurry(30); measured at 30 degC in 1800 s.
-  CHECK(under(one_lift(plan).at(0, temp(30)).ran("R1", 2000, 2100).checked()) == about(0.29 / 0.6));
+  CHECK(under(one_lift(plan).at(0, temp(30)).ran("R1", 2000, 2100).checked()) ==
+        near_enough(0.29 / 0.6));
   const double slow = 1800 * hurry(30);
   const double begin = std::round(slow) + 200;
   const Checked seen = one_lift(plan).at(0, temp(20)).ran("R1", begin, begin + 300).checked();
-  CHECK(under(seen) == about((begin + 90 - slow) / 1000 / 0.6));
+  CHECK(under(seen) == near_enough((begin + 90 - slow) / 1000 / 0.6));
 }
 
 TEST_CASE("a live look leaves a lift alone until the next has begun or the pour is closed") {
@@ -319,16 +320,16 @@ TEST_CASE("a live look leaves a lift alone until the next has begun or the pour 
 
 TEST_CASE("a run still going counts up to now") {
   Pour pour = one_lift().at(700, run("R1"));
-  CHECK(least(pour.live(740)) == about(40));
-  CHECK(least(pour.live(800)) == about(100));
+  CHECK(least(pour.live(740)) == near_enough(40));
+  CHECK(least(pour.live(800)) == near_enough(100));
 }
 
 TEST_CASE("a spot may get 4 x 120 s; a second more is told") {
   CHECK_FALSE(one_lift().ran("R1", 1000, 1480).checked().has("dose-high"));
   const Finding f = one_lift().ran("R1", 1000, 1481).checked().only("dose-high");
   CHECK(f.weight == Weight::note);
-  CHECK(*f.measured == about(481));
-  CHECK(*f.limit == about(480));
+  CHECK(*f.measured == near_enough(481));
+  CHECK(*f.limit == near_enough(480));
   CHECK(f.unit == "s");
   const PlanText plan{.limits = R"("dose_max_s":150)"};
   CHECK_FALSE(one_lift(plan).ran("R1", 1000, 1600).checked().has("dose-high"));
@@ -340,5 +341,5 @@ TEST_CASE("what a spot got in two lifts adds up") {
   plan.rows = {full_row("R1", 0.6, "[1,2]")};
   Pour pour = one_lift(plan).ran("R1", 700, 1000);
   pour.placed(2, 1200, 1800, 1.2).ran("R1", 2000, 2181);
-  CHECK(*pour.checked().only("dose-high").measured == about(481));
+  CHECK(*pour.checked().only("dose-high").measured == near_enough(481));
 }

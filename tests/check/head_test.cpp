@@ -13,10 +13,6 @@ using namespace rb::test;
 
 namespace {
 
-doctest::Approx about(double v) {
-  return doctest::Approx(v).epsilon(1e-9);
-}
-
 // A form that bears 30 kPa: 1.25 m of 24 kN/m3.
 PlanText bearing(const std::string& row, double rating = 30) {
   PlanText plan{.height = 4, .rows = {row}};

@@ -10,20 +10,16 @@ using namespace rb::test;
 
 namespace {
 
-doctest::Approx about(double v) {
-  return doctest::Approx(v).epsilon(1e-9);
-}
-
 PlanText thick() {
   return {.thickness = 0.5};
 }
 
-Pour one_lift(const PlanText& plan) {
+Pour thick_lift(const PlanText& plan) {
   return Pour{plan}.placed(1, 0, 600, 0.6);
 }
 
 Checked inserted(int group, double spacing, double depth, int lift = 2, const PlanText& plan = {}) {
-  Pour pour = one_lift(plan).placed(2, 1000, 1600, 1.2);
+  Pour pour = thick_lift(plan).placed(2, 1000, 1600, 1.2);
   return pour.at(1700, insert(lift, 1, spacing, depth, group)).checked();
 }
 
@@ -31,9 +27,9 @@ Checked inserted(int group, double spacing, double depth, int lift = 2, const Pl
 
 TEST_CASE("sections over 0.3 m want insertions, in every bay") {
   for (const double thin : {0.25, 0.3}) {
-    CHECK_FALSE(one_lift({.thickness = thin}).checked().has("insert-missing"));
+    CHECK_FALSE(thick_lift({.thickness = thin}).checked().has("insert-missing"));
   }
-  const auto found = one_lift({.thickness = 0.301}).checked().of("insert-missing");
+  const auto found = thick_lift({.thickness = 0.301}).checked().of("insert-missing");
   REQUIRE(found.size() == 2);
   CHECK(found[0].weight == Weight::mend);
   CHECK(found[0].lift == 1);
@@ -45,13 +41,13 @@ TEST_CASE("sections over 0.3 m want insertions, in every bay") {
 }
 
 TEST_CASE("an insertion counts for its bay, one without a bay for all") {
-  CHECK(one_lift(thick()).at(700, insert(1, 1)).checked().only("insert-missing").bay == 1);
-  CHECK(one_lift(thick()).at(700, insert(1, 2)).checked().only("insert-missing").bay == 0);
-  CHECK_FALSE(one_lift(thick()).at(700, insert(1)).checked().has("insert-missing"));
+  CHECK(thick_lift(thick()).at(700, insert(1, 1)).checked().only("insert-missing").bay == 1);
+  CHECK(thick_lift(thick()).at(700, insert(1, 2)).checked().only("insert-missing").bay == 0);
+  CHECK_FALSE(thick_lift(thick()).at(700, insert(1)).checked().has("insert-missing"));
 }
 
 TEST_CASE("each lift wants insertions of its own") {
-  Pour pour = one_lift(thick()).placed(2, 1000, 1600, 1.2).at(700, insert(1));
+  Pour pour = thick_lift(thick()).placed(2, 1000, 1600, 1.2).at(700, insert(1));
   const auto found = pour.checked().of("insert-missing");
   REQUIRE(found.size() == 2);
   CHECK(found[0].lift == 2);
@@ -68,7 +64,7 @@ TEST_CASE("a bay that gained nothing wants none") {
 TEST_CASE("a thick column and a thick deck want insertions too") {
   PlanText column{.kind = "column", .length = 0.5, .thickness = 0.5, .bays = "[0.5]"};
   column.rows = {};
-  CHECK(one_lift(column).checked().has("insert-missing"));
+  CHECK(thick_lift(column).checked().has("insert-missing"));
   PlanText deck{.kind = "deck", .length = 6, .height = 4, .thickness = 0.35, .bays = "[6]"};
   deck.lifts = "[0.35]";
   deck.rows = {};
@@ -79,7 +75,7 @@ TEST_CASE("a thick column and a thick deck want insertions too") {
 }
 
 TEST_CASE("a live look asks for insertions when the next lift has begun or the pour is closed") {
-  Pour pour = one_lift(thick());
+  Pour pour = thick_lift(thick());
   CHECK_FALSE(pour.live(700).has("insert-missing"));
   CHECK(Pour{pour}.at(1000, lift_start(2)).live(1000).has("insert-missing"));
   CHECK(Pour{pour}.at(1000, kClose).live(1000).has("insert-missing"));

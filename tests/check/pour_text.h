@@ -2,6 +2,8 @@
 // pieces, and events at seconds after the opening. Numbers are SI, as in the script.
 #pragma once
 
+#include <doctest/doctest.h>
+
 #include <initializer_list>
 #include <string>
 #include <utility>
@@ -10,6 +12,11 @@
 #include "check/check.h"
 
 namespace rb::test {
+
+/// Equal but for the rounding of sums.
+inline doctest::Approx about(double v) {
+  return doctest::Approx(v).epsilon(1e-9);
+}
 
 struct MotorText {
   std::string id;

@@ -12,10 +12,6 @@ using namespace rb::test;
 
 namespace {
 
-doctest::Approx about(double v) {
-  return doctest::Approx(v).epsilon(1e-9);
-}
-
 const std::string kType = R"("motor_type":{"amps":7.5,"force_kn":4,"vpm_max":6000})";
 const std::string kFour = R"("R1-1","R1-2","R2-1","R2-2")";
 

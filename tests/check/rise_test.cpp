@@ -12,10 +12,6 @@ using namespace rb::test;
 
 namespace {
 
-doctest::Approx about(double v) {
-  return doctest::Approx(v).epsilon(1e-9);
-}
-
 double mean(const Checked& seen, int lift) {
   return in_metres_per_hour(seen.lift(lift).rise_mean.value());
 }

@@ -12,22 +12,18 @@ using namespace rb::test;
 
 namespace {
 
-doctest::Approx about(double v) {
-  return doctest::Approx(v).epsilon(1e-9);
-}
-
-Pour one_lift(const PlanText& plan = {}) {
+Pour row_lift(const PlanText& plan = {}) {
   return Pour{plan}.placed(1, 0, 600, 0.6);
 }
 
 // Moments whose seconds a binary fraction does not hold exactly.
 const std::vector<double> kBegins{1000, 1000.1, 1234.567, 3333.333, 3601.1, 7201.9};
 
-const std::string kFour = "[4]";
+const std::string kFourRows = "[4]";
 
 // A wall 4 m long with one row.
 PlanText one_row(const std::vector<MotorText>& motors, double z = 0.3) {
-  return {.bays = kFour, .rows = {row_text("R1", z, motors)}};
+  return {.bays = kFourRows, .rows = {row_text("R1", z, motors)}};
 }
 
 }  // namespace
@@ -35,7 +31,7 @@ PlanText one_row(const std::vector<MotorText>& motors, double z = 0.3) {
 TEST_CASE("a row runs short under 90 s, is missed at none, and is neither at 90 s") {
   for (const double begin : kBegins) {
     CAPTURE(begin);
-    const Finding f = one_lift().ran("R1", begin, begin + 89.9).checked().only("run-short");
+    const Finding f = row_lift().ran("R1", begin, begin + 89.9).checked().only("run-short");
     CHECK(f.weight == Weight::mend);
     CHECK(*f.measured == about(89.9));
     CHECK(f.limit == 90.);
@@ -44,21 +40,21 @@ TEST_CASE("a row runs short under 90 s, is missed at none, and is neither at 90 
     CHECK(f.row == 0);
     CHECK(f.side == Side::near_side);
     CHECK(f.source.starts_with("default"));
-    CHECK_FALSE(one_lift().ran("R1", begin, begin + 90).checked().has("run-short"));
-    CHECK_FALSE(one_lift().ran("R1", begin, begin + 90.1).checked().has("run-short"));
+    CHECK_FALSE(row_lift().ran("R1", begin, begin + 90).checked().has("run-short"));
+    CHECK_FALSE(row_lift().ran("R1", begin, begin + 90.1).checked().has("run-short"));
   }
-  const Checked missed = one_lift().checked();
+  const Checked missed = row_lift().checked();
   CHECK_FALSE(missed.has("run-short"));
   CHECK(missed.only("row-missed").measured == 0.);
-  CHECK_FALSE(one_lift().ran("R1", 1000, 1000.1).checked().has("row-missed"));
+  CHECK_FALSE(row_lift().ran("R1", 1000, 1000.1).checked().has("row-missed"));
 }
 
 TEST_CASE("a row runs long over 120 s, not at it") {
   for (const double begin : kBegins) {
     CAPTURE(begin);
-    CHECK_FALSE(one_lift().ran("R1", begin, begin + 119.9).checked().has("run-long"));
-    CHECK_FALSE(one_lift().ran("R1", begin, begin + 120).checked().has("run-long"));
-    const Finding f = one_lift().ran("R1", begin, begin + 120.1).checked().only("run-long");
+    CHECK_FALSE(row_lift().ran("R1", begin, begin + 119.9).checked().has("run-long"));
+    CHECK_FALSE(row_lift().ran("R1", begin, begin + 120).checked().has("run-long"));
+    const Finding f = row_lift().ran("R1", begin, begin + 120.1).checked().only("run-long");
     CHECK(f.weight == Weight::note);
     CHECK(*f.measured == about(120.1));
     CHECK(f.limit == 120.);
@@ -68,27 +64,27 @@ TEST_CASE("a row runs long over 120 s, not at it") {
 
 TEST_CASE("the band is the plan's where it names one, and the source says so") {
   const PlanText plan{.limits = R"("dose_min_s":60,"dose_max_s":80)"};
-  const Finding brief = one_lift(plan).ran("R1", 1000, 1059).checked().only("run-short");
+  const Finding brief = row_lift(plan).ran("R1", 1000, 1059).checked().only("run-short");
   CHECK(brief.limit == 60.);
   CHECK(brief.source == "plan");
-  CHECK_FALSE(one_lift(plan).ran("R1", 1000, 1060).checked().has("run-short"));
-  CHECK_FALSE(one_lift(plan).ran("R1", 1000, 1080).checked().has("run-long"));
-  const Finding drawn = one_lift(plan).ran("R1", 1000, 1081).checked().only("run-long");
+  CHECK_FALSE(row_lift(plan).ran("R1", 1000, 1060).checked().has("run-short"));
+  CHECK_FALSE(row_lift(plan).ran("R1", 1000, 1080).checked().has("run-long"));
+  const Finding drawn = row_lift(plan).ran("R1", 1000, 1081).checked().only("run-long");
   CHECK(drawn.limit == 80.);
   CHECK(drawn.source == "plan");
-  CHECK(one_lift(plan).checked().only("row-missed").source == "plan");
+  CHECK(row_lift(plan).checked().only("row-missed").source == "plan");
 }
 
 TEST_CASE("runs of a row for a lift add up, also those while it is being placed") {
-  CHECK_FALSE(one_lift().ran("R1", 550, 595).ran("R1", 700, 745).checked().has("run-short"));
-  CHECK(*one_lift().ran("R1", 550, 595).ran("R1", 700, 744).checked().only("run-short").measured ==
+  CHECK_FALSE(row_lift().ran("R1", 550, 595).ran("R1", 700, 745).checked().has("run-short"));
+  CHECK(*row_lift().ran("R1", 550, 595).ran("R1", 700, 744).checked().only("run-short").measured ==
         about(89));
 }
 
 TEST_CASE("a run that goes on into the next lift is shared out between the two") {
   PlanText plan;
   plan.rows = {full_row("R1", 0.6, "[1,2]")};
-  Pour pour = one_lift(plan).placed(2, 1000, 1600, 1.2).ran("R1", 950, 1130);
+  Pour pour = row_lift(plan).placed(2, 1000, 1600, 1.2).ran("R1", 950, 1130);
   const Checked seen = pour.checked();  // 50 s for lift 1, 130 s for lift 2
   CHECK(*seen.only("run-short").measured == about(50));
   CHECK(seen.only("run-short").lift == 1);
@@ -100,7 +96,7 @@ TEST_CASE("a run that goes on into the next lift is shared out between the two")
 TEST_CASE("two lifts served by one row are each given their band") {
   PlanText plan;
   plan.rows = {full_row("R1", 0.6, "[1,2]")};
-  Pour pour = one_lift(plan).ran("R1", 700, 800).placed(2, 1000, 1600, 1.2).ran("R1", 1700, 1800);
+  Pour pour = row_lift(plan).ran("R1", 700, 800).placed(2, 1000, 1600, 1.2).ran("R1", 1700, 1800);
   CHECK_FALSE(pour.checked().has("run-long"));
   CHECK_FALSE(pour.checked().has("run-short"));
 }
@@ -108,9 +104,9 @@ TEST_CASE("two lifts served by one row are each given their band") {
 TEST_CASE("a row that serves other lifts is not asked for") {
   PlanText plan;
   plan.rows = {full_row("R1", 0.6, "[2]")};
-  CHECK_FALSE(one_lift(plan).checked().has("row-missed"));
-  CHECK_FALSE(one_lift(plan).ran("R1", 700, 701).checked().has("run-short"));
-  CHECK_FALSE(one_lift(plan).ran("R1", 700, 1000).checked().has("run-long"));
+  CHECK_FALSE(row_lift(plan).checked().has("row-missed"));
+  CHECK_FALSE(row_lift(plan).ran("R1", 700, 701).checked().has("run-short"));
+  CHECK_FALSE(row_lift(plan).ran("R1", 700, 1000).checked().has("run-long"));
 }
 
 TEST_CASE("where the plan does not say which lifts a row serves, those it reaches into count") {
@@ -127,20 +123,20 @@ TEST_CASE("where the plan does not say which lifts a row serves, those it reache
 TEST_CASE("rows of the same name on two sides are told apart") {
   PlanText plan;
   plan.rows = {full_row("R1", 0.6), full_row("R1", 0.6, "[1]", "far")};
-  const Checked seen = one_lift(plan).ran("R1", 700, 750).ran("R1", 700, 850, "far").checked();
+  const Checked seen = row_lift(plan).ran("R1", 700, 750).ran("R1", 700, 850, "far").checked();
   CHECK(seen.only("run-short").side == Side::near_side);
   CHECK(seen.only("run-long").side == Side::far_side);
 }
 
 TEST_CASE("a live look says nothing of rows that may still run, but of one running long at once") {
-  Pour pour = one_lift().ran("R1", 700, 750);
-  CHECK_FALSE(one_lift().live(900).has("row-missed"));
+  Pour pour = row_lift().ran("R1", 700, 750);
+  CHECK_FALSE(row_lift().live(900).has("row-missed"));
   CHECK_FALSE(pour.live(900).has("run-short"));
   pour.at(1000, lift_start(2));
   CHECK(pour.live(1000).has("run-short"));
-  CHECK(one_lift().at(1000, lift_start(2)).live(1000).has("row-missed"));
-  CHECK(one_lift().at(1000, kClose).live(1000).has("row-missed"));
-  Pour running = one_lift().at(700, run("R1"));
+  CHECK(row_lift().at(1000, lift_start(2)).live(1000).has("row-missed"));
+  CHECK(row_lift().at(1000, kClose).live(1000).has("row-missed"));
+  Pour running = row_lift().at(700, run("R1"));
   CHECK_FALSE(running.live(820).has("run-long"));
   CHECK(*running.live(821).only("run-long").measured == about(121));
 }
@@ -155,7 +151,7 @@ TEST_CASE("a row runs empty when no concrete stands in its reach as it ends") {
     CAPTURE(height);
     CHECK(pour.checked().has("row-empty") == empty);
   }
-  const Finding f = one_lift(plan).ran("R1", 700, 800).checked().only("row-empty");
+  const Finding f = row_lift(plan).ran("R1", 700, 800).checked().only("row-empty");
   CHECK(f.weight == Weight::mend);
   CHECK(f.from == seconds(700));
   CHECK(f.to == seconds(800));
@@ -234,7 +230,7 @@ TEST_CASE("a gap along a row is as wide as no motor reaches") {
       {{{"M1", 1, 0.5}, {"M2", 3, 0.4}}, 1.1},          // several: the widest
   };
   for (const Case& c : cases) {
-    const Checked seen = one_lift(one_row(c.motors)).checked();
+    const Checked seen = row_lift(one_row(c.motors)).checked();
     CAPTURE(c.motors.size());
     CAPTURE(c.motors.back().x);
     REQUIRE(seen.has("row-far") == c.gap.has_value());
@@ -285,5 +281,5 @@ TEST_CASE("on a battered face rows that just meet on the plumb leave a gap") {
 TEST_CASE("no concrete, no gap") {
   const PlanText plan = one_row({{"M1", 1, 0.2}});
   CHECK_FALSE(Pour{plan}.at(10, lift_start(1)).checked().has("row-far"));
-  CHECK_FALSE(one_lift({.rows = {}}).checked().has("row-far"));
+  CHECK_FALSE(row_lift({.rows = {}}).checked().has("row-far"));
 }

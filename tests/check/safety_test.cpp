@@ -10,11 +10,7 @@ using namespace rb::test;
 
 namespace {
 
-doctest::Approx about(double v) {
-  return doctest::Approx(v).epsilon(1e-9);
-}
-
-Pour one_lift() {
+Pour hung_lift() {
   return Pour{PlanText{}}.placed(1, 0, 600, 0.6);
 }
 
@@ -32,9 +28,9 @@ Checked stepped(double step, const std::string& boot = "b1") {
 }  // namespace
 
 TEST_CASE("a row may run while a hang with every cable confirmed stands") {
-  CHECK_FALSE(one_lift().at(650, hang("R1")).ran("R1", 700, 800).checked().has("cable-open"));
-  CHECK_FALSE(one_lift().at(700, hang("R1")).ran("R1", 700, 800).checked().has("cable-open"));
-  const Finding f = one_lift().ran("R1", 700, 800).checked().only("cable-open");
+  CHECK_FALSE(hung_lift().at(650, hang("R1")).ran("R1", 700, 800).checked().has("cable-open"));
+  CHECK_FALSE(hung_lift().at(700, hang("R1")).ran("R1", 700, 800).checked().has("cable-open"));
+  const Finding f = hung_lift().ran("R1", 700, 800).checked().only("cable-open");
   CHECK(f.weight == Weight::stop);
   CHECK(f.row == 0);
   CHECK(f.side == Side::near_side);
@@ -44,8 +40,8 @@ TEST_CASE("a row may run while a hang with every cable confirmed stands") {
 }
 
 TEST_CASE("a hang counts when its cables were confirmed, before the run, on this row and side") {
-  CHECK(one_lift().at(650, hang("R1", {}, false)).ran("R1", 700, 800).checked().has("cable-open"));
-  CHECK(one_lift().at(701, hang("R1")).ran("R1", 700, 800).checked().has("cable-open"));
+  CHECK(hung_lift().at(650, hang("R1", {}, false)).ran("R1", 700, 800).checked().has("cable-open"));
+  CHECK(hung_lift().at(701, hang("R1")).ran("R1", 700, 800).checked().has("cable-open"));
   PlanText plan;
   plan.rows = {full_row("R1", 0.6), full_row("R1", 0.6, "[1]", "far"), full_row("R2", 0.6)};
   const auto hung = [&](const std::string& what) {
@@ -57,14 +53,14 @@ TEST_CASE("a hang counts when its cables were confirmed, before the run, on this
 }
 
 TEST_CASE("a hang no longer counts when it was taken down, or hung anew without its cables") {
-  Pour pour = one_lift().at(10, hang("R1")).at(650, take_down("R1")).ran("R1", 700, 800);
+  Pour pour = hung_lift().at(10, hang("R1")).at(650, take_down("R1")).ran("R1", 700, 800);
   CHECK(pour.checked().has("cable-open"));
   CHECK_FALSE(pour.at(660, hang("R1")).checked().has("cable-open"));
   CHECK(pour.at(670, hang("R1", {}, false)).checked().has("cable-open"));
 }
 
 TEST_CASE("a row hung anew while it runs must have its cables confirmed again") {
-  Pour pour = one_lift().at(10, hang("R1")).ran("R1", 700, 800);
+  Pour pour = hung_lift().at(10, hang("R1")).ran("R1", 700, 800);
   CHECK_FALSE(Pour{pour}.at(750, hang("R1")).checked().has("cable-open"));
   CHECK(Pour{pour}.at(750, hang("R1", {}, false)).checked().only("cable-open").from ==
         seconds(700));
@@ -72,27 +68,27 @@ TEST_CASE("a row hung anew while it runs must have its cables confirmed again") 
 }
 
 TEST_CASE("a row running without its cables is told of at once") {
-  CHECK(one_lift().at(700, run("R1")).live(701).has("cable-open"));
+  CHECK(hung_lift().at(700, run("R1")).live(701).has("cable-open"));
 }
 
 TEST_CASE("a run has a rest of its own") {
-  CHECK_FALSE(one_lift().ran("R1", 700, 800).checked().has("run-unended"));
+  CHECK_FALSE(hung_lift().ran("R1", 700, 800).checked().has("run-unended"));
   const Finding open =
-      one_lift().at(700, run("R1")).at(900, lift_start(2)).checked().only("run-unended");
+      hung_lift().at(700, run("R1")).at(900, lift_start(2)).checked().only("run-unended");
   CHECK(open.weight == Weight::mend);
   CHECK(open.from == seconds(700));
   CHECK_FALSE(open.to);
   CHECK(*open.measured == about(200));
   CHECK(open.row == 0);
   // Its motors taken down end it, but nobody rested it.
-  Pour pour = one_lift().at(10, hang("R1")).at(700, run("R1")).at(750, take_down("R1"));
+  Pour pour = hung_lift().at(10, hang("R1")).at(700, run("R1")).at(750, take_down("R1"));
   CHECK(*pour.checked().only("run-unended").measured == about(50));
   // A second run of a row that runs says nothing new: one rest ends both.
-  CHECK_FALSE(one_lift().at(690, run("R1")).ran("R1", 700, 800).checked().has("run-unended"));
+  CHECK_FALSE(hung_lift().at(690, run("R1")).ran("R1", 700, 800).checked().has("run-unended"));
 }
 
 TEST_CASE("a live look takes a run for forgotten after three times the band") {
-  const Pour pour = one_lift().at(700, run("R1"));
+  const Pour pour = hung_lift().at(700, run("R1"));
   CHECK_FALSE(pour.live(1059).has("run-unended"));
   CHECK_FALSE(pour.live(1060).has("run-unended"));
   CHECK(*pour.live(1061).only("run-unended").measured == about(361));
@@ -101,7 +97,7 @@ TEST_CASE("a live look takes a run for forgotten after three times the band") {
 
 TEST_CASE("an item not in order as placing begins was left open") {
   const auto begun = [](const std::string& item, double at) {
-    return one_lift().at(at, item).checked();
+    return hung_lift().at(at, item).checked();
   };
   CHECK_FALSE(begun(ready("ties tight", true), 0).has("ready-open"));
   CHECK_FALSE(begun(ready("ties tight", false), 1).has("ready-open"));  // after it began
@@ -129,9 +125,9 @@ TEST_CASE("an item may be open as long as nothing is placed") {
 }
 
 TEST_CASE("a closed pour is signed by its foreman and by an inspector") {
-  const Pour open = one_lift();
+  const Pour open = hung_lift();
   CHECK_FALSE(open.checked().has("unsigned"));
-  Pour closed = one_lift().at(900, kClose);
+  Pour closed = hung_lift().at(900, kClose);
   const auto found = closed.checked().of("unsigned");
   REQUIRE(found.size() == 2);
   CHECK(found[0].weight == Weight::note);
@@ -167,5 +163,5 @@ TEST_CASE("after the tablet was started anew nothing is known of a step") {
 }
 
 TEST_CASE("events without clocks of their own show no step") {
-  CHECK_FALSE(one_lift().checked().has("clock-step"));
+  CHECK_FALSE(hung_lift().checked().has("clock-step"));
 }

@@ -10,10 +10,6 @@ using namespace rb::test;
 
 namespace {
 
-doctest::Approx about(double v) {
-  return doctest::Approx(v).epsilon(1e-9);
-}
-
 Checked aged(double batched, double age, const PlanText& plan = {}) {
   return Pour{plan}.load("T1", 5, batched, batched + age - 600, batched + age).checked();
 }

@@ -25,18 +25,18 @@ const std::string kStart = R"("do":"lift-start","element":"W1","lift":1)";
 std::string top(double height) {
   return R"("do":"top","element":"W1","height":)" + std::to_string(height);
 }
-const std::string kRun = R"("do":"run","element":"W1","row":"R1")";
-const std::string kRest = R"("do":"rest","element":"W1","row":"R1")";
+const std::string kRunRow = R"("do":"run","element":"W1","row":"R1")";
+const std::string kRestRow = R"("do":"rest","element":"W1","row":"R1")";
 
 Seconds clock(double minutes_after_five) {
   return seconds(minutes_after_five * 60);
 }
 
 // 3 m in 2 h, the row runs from 06:00 to 06:02 and again at the end.
-StoryLines placed(const std::string& open) {
+StoryLines stands(const std::string& open) {
   StoryLines story{open};
-  story.at("05:00:00", kStart).at("06:00:00", top(1.5)).at("06:00:00", kRun);
-  story.at("06:02:00", kRest).at("07:00:00", top(3.0));
+  story.at("05:00:00", kStart).at("06:00:00", top(1.5)).at("06:00:00", kRunRow);
+  story.at("06:02:00", kRestRow).at("07:00:00", top(3.0));
   return story;
 }
 
@@ -54,7 +54,7 @@ TEST_CASE("the method is asked with the fastest rise so far") {
 }
 
 TEST_CASE("the envelope is the method's, and liquid down to the reach of a running row") {
-  const PourState state = placed(open_with("")).state();
+  const PourState state = stands(open_with("")).state();
   const auto running = form_pressure(state, 0, 0, clock(61));
   REQUIRE(running);
   REQUIRE(running->method);
@@ -69,8 +69,8 @@ TEST_CASE("the envelope is the method's, and liquid down to the reach of a runni
 }
 
 TEST_CASE("the worst moment of a pour is the run under the highest head") {
-  StoryLines story = placed(open_with(R"("form_rating_kpa":60,)"));
-  story.at("07:05:00", kRun).at("07:07:00", kRest).at("07:30:00", top(3.0));
+  StoryLines story = stands(open_with(R"("form_rating_kpa":60,)"));
+  story.at("07:05:00", kRunRow).at("07:07:00", kRestRow).at("07:30:00", top(3.0));
   const auto worst = worst_pressure(story.state(), 0, clock(150));
   REQUIRE(worst);
   CHECK(in_kilopascals(worst->greatest.pressure) == doctest::Approx(25 * 2.8));
@@ -83,7 +83,7 @@ TEST_CASE("the worst moment of a pour is the run under the highest head") {
 }
 
 TEST_CASE("where the method does not hold it says so and the whole head counts") {
-  const PourState state = placed(open_with("", R"("slump":0.2)")).state();
+  const PourState state = stands(open_with("", R"("slump":0.2)")).state();
   const auto now = form_pressure(state, 0, 1, clock(120));
   CHECK_FALSE(now->method);
   REQUIRE(now->no_method);
@@ -111,10 +111,10 @@ TEST_CASE("no moment between the turning points is worse than the worst found") 
   StoryLines story{open_with(R"("form_rating_kpa":40,)")};
   story.at("05:00:00", kStart).at("05:07:00", top(0.4) + R"(,"bay":1)");
   story.at("05:11:30", R"("do":"test","ticket":"1","temp":12)").at("05:16:00", top(0.9));
-  story.at("05:18:00", kRun).at("05:21:00", top(1.3) + R"(,"bay":2)").at("05:24:00", kRest);
+  story.at("05:18:00", kRunRow).at("05:21:00", top(1.3) + R"(,"bay":2)").at("05:24:00", kRestRow);
   story.at("05:26:00", R"("do":"test","ticket":"1","temp":25)").at("05:29:00", top(1.5));
-  story.at("05:29:00", top(1.7) + R"(,"bay":1)").at("05:41:00", kRun).at("05:49:00", top(2.1));
-  story.at("05:52:00", kRest).at("06:20:00", top(2.6) + R"(,"bay":2)").at("06:40:00", top(3.0));
+  story.at("05:29:00", top(1.7) + R"(,"bay":1)").at("05:41:00", kRunRow).at("05:49:00", top(2.1));
+  story.at("05:52:00", kRestRow).at("06:20:00", top(2.6) + R"(,"bay":2)").at("06:40:00", top(3.0));
   const PourState state = story.state();
   for (const double until : {10.0, 22.0, 40.0, 51.0, 70.0, 110.0}) {
     const auto worst = worst_pressure(state, 0, clock(until));
@@ -143,13 +143,13 @@ TEST_CASE("a deck bears no lateral pressure") {
 }
 
 TEST_CASE("a row waits until what the form does not bear has set, or is told never") {
-  const PourState state = placed(open_with(R"("form_rating_kpa":60,)")).state();
+  const PourState state = stands(open_with(R"("form_rating_kpa":60,)")).state();
   // 60 kPa bear 2.4 m: concrete up to 0.6 m must set; it came at 05:24 and sets at 10:24.
   const auto wait = wait_before_running(state, 0, 0, clock(120));
   REQUIRE(wait);
   CHECK(in_hours(*wait) == doctest::Approx(10.4 - 7));
   // 40 kPa bear 1.6 m: by when 1.4 m has set nothing up to 1.2 m, the row's reach, is plastic.
-  const PourState weak = placed(open_with(R"("form_rating_kpa":40,)")).state();
+  const PourState weak = stands(open_with(R"("form_rating_kpa":40,)")).state();
   CHECK_FALSE(wait_before_running(weak, 0, 0, clock(120)));
-  CHECK(wait_before_running(placed(open_with("")).state(), 0, 0, clock(120)) == Seconds{});
+  CHECK(wait_before_running(stands(open_with("")).state(), 0, 0, clock(120)) == Seconds{});
 }

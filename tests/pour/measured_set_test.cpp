@@ -14,7 +14,7 @@ using namespace rb;
 
 namespace {
 
-const char* kOpen =
+const char* kOpenMeasured =
     R"({"at":"2026-03-02T05:00:00.000Z","by":"f1","do":"pour-open","pour":"P1","plan":{)"
     R"("mixes":[{"id":"C1","unit_weight":24,"slump":0.12,"initial_set_h":5},)"
     R"({"id":"C2","unit_weight":24,"slump":0.12,"initial_set_h":6}],)"
@@ -68,7 +68,7 @@ TEST_CASE("a penetration reading is written and read back") {
 }
 
 TEST_CASE("a reading of an unknown mix, or from before it was mixed, is left out and says why") {
-  StoryLines story{kOpen};
+  StoryLines story{kOpenMeasured};
   story.at("07:00:00", penetration(1.0, "", "07:30:00"));
   auto folded = fold(story.events);
   CHECK(folded->log.back().sense == LogEntry::Sense::wrong);
@@ -80,7 +80,7 @@ TEST_CASE("a reading of an unknown mix, or from before it was mixed, is left out
 }
 
 TEST_CASE("without readings enough the plan's set time stands") {
-  StoryLines story{kOpen};
+  StoryLines story{kOpenMeasured};
   CHECK(set_hours(story.state()) == doctest::Approx(5));
   read(story, 3.0, 5);
   CHECK_FALSE(measured_set(story.state(), story.state().plan->mixes[0]));
@@ -89,7 +89,7 @@ TEST_CASE("without readings enough the plan's set time stands") {
 }
 
 TEST_CASE("readings on one line give their set time in place of the plan's, for their mix alone") {
-  StoryLines story{kOpen};
+  StoryLines story{kOpenMeasured};
   read(story, 4.0, 8);
   const PourState state = story.state();
   const auto set = measured_set(state, state.plan->mixes[0]);
@@ -104,7 +104,7 @@ TEST_CASE("readings on one line give their set time in place of the plan's, for 
 }
 
 TEST_CASE("readings that scatter count by the early side, and by the late one for waiting") {
-  StoryLines story{kOpen};
+  StoryLines story{kOpenMeasured};
   read(story, 4.0, 9, 0.08);
   const PourState state = story.state();
   const auto set = measured_set(state, state.plan->mixes[0]);
@@ -116,7 +116,7 @@ TEST_CASE("readings that scatter count by the early side, and by the late one fo
 }
 
 TEST_CASE("readings that do not agree are not used") {
-  StoryLines story{kOpen};
+  StoryLines story{kOpenMeasured};
   int minute = 0;
   for (const double mpa : {0.1, 0.11, 0.12, 2.0, 2.1, 9.0}) {
     story.at(fmt::format("07:{:02}:00", minute).c_str(), penetration(mpa));
@@ -126,14 +126,14 @@ TEST_CASE("readings that do not agree are not used") {
 }
 
 TEST_CASE("before a reading has passed the threshold the plan's time stays within the range") {
-  StoryLines slow{kOpen};
+  StoryLines slow{kOpenMeasured};
   read(slow, 9.0, 7);  // 5 h: 0.33 MPa, the line reaches 3.5 MPa at 9 h
   auto set = measured_set(slow.state(), slow.state().plan->mixes[0]);
   REQUIRE(set);
   CHECK(set->beyond_readings);
   CHECK(in_hours(set->early) == doctest::Approx(5));
   CHECK(in_hours(set->late) == doctest::Approx(9));
-  StoryLines fast{kOpen};
+  StoryLines fast{kOpenMeasured};
   read(fast, 4.8, 6);  // 4.5 h: 2.7 MPa, the line reaches 3.5 MPa at 4.8 h
   set = measured_set(fast.state(), fast.state().plan->mixes[0]);
   REQUIRE(set);
@@ -142,14 +142,14 @@ TEST_CASE("before a reading has passed the threshold the plan's time stays withi
 }
 
 TEST_CASE("a cold sample is brought to the concrete's own temperature") {
-  StoryLines story{kOpen};
+  StoryLines story{kOpenMeasured};
   read(story, 6.0, 10, 0.0, R"(,"temp":10)");
   const double factor = trade::rate_factor(celsius(10), {celsius(20), {}});
   CHECK(set_hours(story.state()) == doctest::Approx(6 * factor));
 }
 
 TEST_CASE("of several samples the earliest end counts, and the latest for waiting") {
-  StoryLines story{kOpen};
+  StoryLines story{kOpenMeasured};
   read(story, 4.0, 8);
   read(story, 4.0, 8, 0.0, "", "05:30:00");  // the same readings, half an hour younger
   const PourState state = story.state();
@@ -161,7 +161,7 @@ TEST_CASE("of several samples the earliest end counts, and the latest for waitin
 }
 
 TEST_CASE("the age of the load is taken off a measured set time") {
-  StoryLines story{kOpen};
+  StoryLines story{kOpenMeasured};
   story.at("05:40:00",
            R"("do":"truck","ticket":"1","mix":"C1","volume":3,)"
            R"("batched":"2026-03-02T05:10:00.000Z","arrived":"2026-03-02T05:35:00.000Z")");

@@ -6,7 +6,7 @@ using namespace rb;
 using namespace rb::screens;
 
 namespace {
-std::string typed(const std::string& keys) {
+std::string typed_figure(const std::string& keys) {
   std::string text;
   for (const char key : keys) press_figure_key(text, key);
   return text;
@@ -14,14 +14,14 @@ std::string typed(const std::string& keys) {
 }  // namespace
 
 TEST_CASE("figures are typed with one point and a sign that turns") {
-  CHECK(typed("18.5") == "18.5");
-  CHECK(typed("1..8.5") == "1.85");
-  CHECK(typed(".5") == "0.5");
-  CHECK(typed("007") == "7");
-  CHECK(typed("12-") == "-12");
-  CHECK(typed("-12-") == "12");
-  CHECK(typed("12<<<").empty());
-  CHECK(typed("1234567890").size() == 7);
+  CHECK(typed_figure("18.5") == "18.5");
+  CHECK(typed_figure("1..8.5") == "1.85");
+  CHECK(typed_figure(".5") == "0.5");
+  CHECK(typed_figure("007") == "7");
+  CHECK(typed_figure("12-") == "-12");
+  CHECK(typed_figure("-12-") == "12");
+  CHECK(typed_figure("12<<<").empty());
+  CHECK(typed_figure("1234567890").size() == 7);
 }
 
 TEST_CASE("a figure counts inside its range, in the unit shown, and a guess stands until typed") {

@@ -10,7 +10,7 @@ using namespace rb::screens;
 
 namespace {
 
-using Stage = TruckView::Stage;
+using TruckStage = TruckView::Stage;
 using AgeWord = TruckView::AgeWord;
 
 const char* kTruckPlan =
@@ -64,10 +64,10 @@ TEST_CASE("a load's age is told just below, at and just above its limit") {
 TEST_CASE("a load grows no older once its discharge has ended") {
   const PourState state = pour({truck("T1", "05:00:00"), discharge("T1", "05:20:00", "05:40:00")});
   const auto late = make_truck_views(state, at("08:00:00")).front();
-  CHECK(late.stage == Stage::done);
+  CHECK(late.stage == TruckStage::done);
   CHECK(in_seconds(late.age) == doctest::Approx(2400));
   // Before its end has come it still discharges.
-  CHECK(make_truck_views(state, at("05:30:00")).front().stage == Stage::discharging);
+  CHECK(make_truck_views(state, at("05:30:00")).front().stage == TruckStage::discharging);
 }
 
 TEST_CASE("discharging stands first, then the oldest waiting, then what is done") {

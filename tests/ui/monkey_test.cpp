@@ -19,15 +19,15 @@ constexpr int kTaps = 10000;
 constexpr int kTapsAtOnce = 70;  // then the next screen is begun from
 constexpr unsigned kSeed = 20260302;
 
-struct Scene {
+struct Place {
   std::vector<Event> events;
   Moment now;
 };
 
-std::vector<Scene> scenes() {
+std::vector<Place> places() {
   const std::string root = RISEBOOK_SOURCE_DIR;
   const auto at = [](const char* text) { return *parse_moment(text); };
-  std::vector<Scene> all;
+  std::vector<Place> all;
   for (const char* moment : {"2026-03-02T05:09:00.000Z", "2026-03-02T06:16:10.000Z"}) {
     all.push_back({events_of(root + "/assets/demo-pour.jsonl", at(moment)), at(moment)});
   }
@@ -174,7 +174,7 @@ bool escape_leads_out(Tablet& tablet) {
 }  // namespace
 
 TEST_CASE("ten thousand random taps: nothing breaks, no event lost or doubled, always a way back") {
-  const std::vector<Scene> from = scenes();
+  const std::vector<Place> from = places();
   std::mt19937 dice(kSeed);
   std::vector<std::unique_ptr<Tablet>> tablets;
   int taps = 0, kept = 0, refused = 0, farthest = 0;
@@ -190,7 +190,7 @@ TEST_CASE("ten thousand random taps: nothing breaks, no event lost or doubled, a
     tablet.checking = false;
     const int until = taps + kTaps / 3 + 1;
     while (taps < until) {
-      const Scene& scene = from[episode % from.size()];
+      const Place& scene = from[episode % from.size()];
       const ShowcaseScreen& screen = showcase()[episode % showcase().size()];
       ++episode;
       tablet.ui.set(spec.settings);

@@ -10,15 +10,15 @@ using namespace std::chrono_literals;
 
 namespace {
 
-const Moment kDawn = *parse_moment("2026-03-02T05:00:00.000Z");
+const Moment kMorning = *parse_moment("2026-03-02T05:00:00.000Z");
 
-void keys(Tablet& tablet, const std::string& letters) {
+void press(Tablet& tablet, const std::string& letters) {
   for (const char c : letters) tablet.tap_id(std::string("key ") + c);
 }
 
 void figure(Tablet& tablet, const std::string& tile, const std::string& typed) {
   tablet.tap_id("plan " + tile);
-  keys(tablet, typed);
+  press(tablet, typed);
   tablet.tap("KEEP");
 }
 
@@ -29,7 +29,7 @@ const Plan& opened(const Tablet& tablet) {
 }  // namespace
 
 TEST_CASE("a wall is planned by touch from nothing, drawn as it is made, and its pour opened") {
-  Tablet tablet(small_pour(kDawn), kDawn + 1min);
+  Tablet tablet(small_pour(kMorning), kMorning + 1min);
   tablet.in_pour = false;
   tablet.frame();
   tablet.tap("NEW POUR");
@@ -37,7 +37,7 @@ TEST_CASE("a wall is planned by touch from nothing, drawn as it is made, and its
   CHECK(tablet.says("has no name"));  // what is missing is said at once
   CHECK_FALSE(tablet.find_id("start")->target.enabled);
   tablet.tap_id("plan name");
-  keys(tablet, "WALL");
+  press(tablet, "WALL");
   tablet.tap("KEEP");
   CHECK(tablet.says("at least one element"));
   tablet.tap_id("plan add element");
@@ -91,7 +91,7 @@ TEST_CASE("a wall is planned by touch from nothing, drawn as it is made, and its
 }
 
 TEST_CASE("yesterday's plan is copied: its name is confirmed or made new, the rest stands") {
-  Tablet tablet(small_pour(kDawn), kDawn + 24h);
+  Tablet tablet(small_pour(kMorning), kMorning + 24h);
   const Plan yesterday = opened(tablet);
   tablet.tap("ALL POURS");
   tablet.tap("NEW POUR");
@@ -112,11 +112,11 @@ TEST_CASE("yesterday's plan is copied: its name is confirmed or made new, the re
     CHECK(opened(tablet).name == "B");
     CHECK(opened(tablet).elements == yesterday.elements);
   }
-  CHECK(tablet.state->zero >= kDawn + 24h);
+  CHECK(tablet.state->zero >= kMorning + 24h);
 }
 
 TEST_CASE("what is wrong is said at once, in place, and START waits for it to be mended") {
-  Tablet tablet(small_pour(kDawn), kDawn + 1min);
+  Tablet tablet(small_pour(kMorning), kMorning + 1min);
   tablet.tap("ALL POURS");
   tablet.tap("NEW POUR");
   tablet.tap_id("plan copy P1");
@@ -135,12 +135,12 @@ TEST_CASE("what is wrong is said at once, in place, and START waits for it to be
 }
 
 TEST_CASE("a plan half made outlives its panel, and is gone on with") {
-  Tablet tablet(small_pour(kDawn), kDawn + 1min);
+  Tablet tablet(small_pour(kMorning), kMorning + 1min);
   tablet.tap("ALL POURS");
   tablet.tap("NEW POUR");
   tablet.tap("EMPTY PLAN");
   tablet.tap_id("plan site");
-  keys(tablet, "QUAY");
+  press(tablet, "QUAY");
   tablet.tap("KEEP");
   tablet.escape();
   tablet.frame();
@@ -150,7 +150,7 @@ TEST_CASE("a plan half made outlives its panel, and is gone on with") {
 }
 
 TEST_CASE("an element is taken out by a second tap only") {
-  Tablet tablet(small_pour(kDawn), kDawn + 1min);
+  Tablet tablet(small_pour(kMorning), kMorning + 1min);
   tablet.tap("ALL POURS");
   tablet.tap("NEW POUR");
   tablet.tap_id("plan copy P1");
@@ -167,15 +167,15 @@ TEST_CASE("an element is taken out by a second tap only") {
 TEST_CASE("in feet, figures are typed and shown in feet and kept in metres") {
   TabletSpec spec;
   spec.settings.units = Units::us;
-  Tablet tablet(small_pour(kDawn), kDawn + 1min, spec);
+  Tablet tablet(small_pour(kMorning), kMorning + 1min, spec);
   tablet.tap("ALL POURS");
   tablet.tap("NEW POUR");
   tablet.tap("EMPTY PLAN");
   tablet.tap_id("plan add element");
   tablet.tap_id("plan length");
-  keys(tablet, "40");
+  press(tablet, "40");
   tablet.tap_id("key '");
-  keys(tablet, "6");
+  press(tablet, "6");
   tablet.tap("KEEP");
   figure(tablet, "height", "10");
   figure(tablet, "thickness", "1");

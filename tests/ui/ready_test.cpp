@@ -9,7 +9,7 @@ using namespace std::chrono_literals;
 
 namespace {
 
-const Moment kDawn = *parse_moment("2026-03-02T05:00:00.000Z");
+const Moment kWalkDown = *parse_moment("2026-03-02T05:00:00.000Z");
 
 int ready_events(const Tablet& tablet) {
   int count = 0;
@@ -30,7 +30,7 @@ void tap_on_its_page(Tablet& tablet, const std::string& id) {
 }  // namespace
 
 TEST_CASE("the walk-down is offered before the first lift, a tap away, and in MORE ever after") {
-  Tablet tablet(small_pour(kDawn), kDawn + 1min);
+  Tablet tablet(small_pour(kWalkDown), kWalkDown + 1min);
   REQUIRE(tablet.find("WALK-DOWN") != nullptr);
   CHECK(tablet.says("13 of 13 open"));
   tablet.tap("WALK-DOWN");
@@ -45,7 +45,7 @@ TEST_CASE("the walk-down is offered before the first lift, a tap away, and in MO
 }
 
 TEST_CASE("each point is answered by one tap; what is not OK takes a note and is a finding") {
-  Tablet tablet(small_pour(kDawn), kDawn + 1min);
+  Tablet tablet(small_pour(kWalkDown), kWalkDown + 1min);
   tablet.tap("WALK-DOWN");
   tablet.tap("OK Form");
   tablet.tap("NOT OK Ties");
@@ -87,14 +87,14 @@ TEST_CASE("each point is answered by one tap; what is not OK takes a note and is
 }
 
 TEST_CASE("a note may be left out, and what a script calls otherwise is shown as it is written") {
-  std::vector<Event> events = small_pour(kDawn);
+  std::vector<Event> events = small_pour(kWalkDown);
   Event other = events.front();
   other.id = EventId{"t1"};
-  other.at = kDawn + 30s;
+  other.at = kWalkDown + 30s;
   other.what = event::Ready{"pump line tied", false, ""};
   other.entry = Entry{other.at, other.at.time_since_epoch(), "boot"};
   events.push_back(other);
-  Tablet tablet(events, kDawn + 1min);
+  Tablet tablet(events, kWalkDown + 1min);
   CHECK(tablet.says("14 of 14 open"));
   tablet.tap("WALK-DOWN");
   tablet.tap("NOT OK Form");

@@ -31,7 +31,7 @@ struct Step {
   const char* at;
   std::vector<const char*> taps;
 };
-const std::vector<Step> kTaps{
+const std::vector<Step> kTapsOfLift{
     {"05:02:00", {"R1", "HUNG, CABLES FIXED"}},
     {"05:04:00", {"R2", "HUNG, CABLES NOT SEEN"}},
     {"05:06:00", {"R2", "HUNG, CABLES FIXED"}},
@@ -227,7 +227,7 @@ TEST_CASE("six lifts by taps alone add up to the same state as the same pour by 
   Event open = opening();
   open.entry = Entry{open.at, open.at.time_since_epoch(), "boot"};
   Tablet tablet({open}, moment_of("05:01:00"));
-  for (const Step& step : kTaps) follow(tablet, step);
+  for (const Step& step : kTapsOfLift) follow(tablet, step);
   const std::vector<Event> script = by_script();
 
   REQUIRE(tablet.events.size() == script.size());
