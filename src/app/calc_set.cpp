@@ -27,7 +27,7 @@ Result<trade::TemperatureHistory> read_history(const std::string& option, const 
     words >> amount >> unit;
     std::getline(words, warmth);
     warmth.erase(0, warmth.find_first_not_of(' '));
-    const auto at = read_time(option, amount + " " + unit);
+    const auto at = read_time(option, amount.append(" ").append(unit));
     if (!at) return Failed{at.error()};
     const auto concrete = read_temperature(option, warmth);
     if (!concrete) return Failed{concrete.error()};

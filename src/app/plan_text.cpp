@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include <nlohmann/json.hpp>
 
 #include "app/say_both.h"
@@ -89,7 +91,7 @@ void sheet_text(std::string& out, const PlannedPour& planned) {
   out += "\n";
   Seconds at{};
   for (const LiftStep& step : planned.lifts) {
-    const auto clock = static_cast<long>(at.count() / 60 + 0.5);
+    const auto clock = std::lround(at.count() / 60);
     out += fmt::format("  lift {} at {}:{:02}: place to {}, {}, {}\n", step.lift, clock / 60,
                        clock % 60, both(step.top), both(step.concrete), span_text(step.place));
     if (!step.moves.empty()) {

@@ -14,7 +14,7 @@ struct Id {
   Id() = default;
   explicit Id(std::string t) : text(std::move(t)) {}
   explicit Id(const char* t) : text(t) {}
-  auto operator<=>(const Id&) const = default;
+  auto operator<=>(const Id&) const = default;  // NOLINT(modernize-use-nullptr): none there
   bool operator==(const Id&) const = default;
   [[nodiscard]] bool empty() const { return text.empty(); }
 };

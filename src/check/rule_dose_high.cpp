@@ -23,6 +23,7 @@ void look_dose_high(const Look& look, const Rule& rule, Findings& out) {
     f.measured = in_seconds(most.dose);
     f.limit = in_seconds(limit);
     f.unit = "s";
+    f.source = limit_source(rule, look.plan().limits.dose_max.from);
     f.says = fmt::format("{}: {:.0f} s at x {:.2f} m, z {:.2f} m in bay {}, over {:.0f} s",
                          look.plan().elements[e].id.text, *f.measured, in_metres(most.x),
                          in_metres(most.z), most.bay + 1, *f.limit);

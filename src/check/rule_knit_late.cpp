@@ -83,7 +83,7 @@ void look_knit_late(const Look& look, const Rule& rule, Findings& out) {
   for (std::size_t i = 0; i < look.lifts.size(); ++i) {
     const LiftReport& report = look.lifts[i];
     const LiftState& lift = look.lift(report);
-    if (!lift.next_start || look.element(report).kind == ElementKind::deck) continue;
+    if (!lift.next_start) continue;
     for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
       if (lift.top[bay] > lift.bottom[bay]) judge(look, rule, report, look.lift_looks[i], bay, out);
     }

@@ -48,9 +48,6 @@ using RowShaking = std::vector<trade::Running>;
 /// never logged as hung count for all its places.
 std::vector<RowShaking> shaking(const PourState& state, std::size_t element, Seconds until);
 
-/// The half-height a motor works over: on a battered face its reach along the form covers less.
-Length reach_up(const Element& element, const Motor& motor);
-
 /// Sections thicker than this are judged by the worst side and want internal vibration.
 inline constexpr Length kThinSection = metres(0.3);
 

@@ -152,12 +152,12 @@ class Drawing {
 
   // The bay's number and until when its open joint must be knitted, where that fits.
   std::string bay_words(std::size_t bay, float room) {
-    const std::string bare = std::to_string(bay + 1);
+    std::string bare = std::to_string(bay + 1);
     for (const KnitView& knit : view_.knit) {
       if (knit.bay != bay) continue;
       const std::string by = stage_.say.clock_short(knit.by);
-      const std::string words =
-          knit.gone ? stage_.say(Word::knit_bay_gone, bare) : bare + " \u00B7 " + by;
+      std::string words =
+          knit.gone ? stage_.say(Word::knit_bay_gone, bare) : fmt::format("{} \u00B7 {}", bare, by);
       if (canvas_.width(words, Face::small) <= room) return words;
     }
     return bare;

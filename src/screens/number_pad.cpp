@@ -11,7 +11,7 @@ namespace rb::screens {
 namespace {
 
 constexpr std::size_t kMostKeys = 6;
-constexpr char kFoot = '\'';
+constexpr char kFootMark = '\'';
 
 std::optional<double> number(const std::string& text) {
   double value = 0;
@@ -24,12 +24,12 @@ std::optional<double> number(const std::string& text) {
 std::string as_typed(Length height, Units units) {
   if (units == Units::si) return fmt::format("{:.2f}", in_metres(height));
   const long inches = std::lround(in_inches(height));
-  return fmt::format("{}{}{}", inches / 12, kFoot, inches % 12);
+  return fmt::format("{}{}{}", inches / 12, kFootMark, inches % 12);
 }
 
 std::string shown(const std::string& typed, Units units) {
   if (units == Units::si) return typed + " m";
-  const std::size_t mark = typed.find(kFoot);
+  const std::size_t mark = typed.find(kFootMark);
   if (mark == std::string::npos) return typed + "\u2032";
   return fmt::format("{}\u2032 {}\u2033", typed.substr(0, mark), typed.substr(mark + 1));
 }
@@ -41,7 +41,7 @@ std::optional<Length> typed_height(const std::string& typed, Units units) {
     const auto value = number(typed);
     return value ? std::optional{metres(*value)} : std::nullopt;
   }
-  const std::size_t mark = typed.find(kFoot);
+  const std::size_t mark = typed.find(kFootMark);
   const auto ft = number(typed.substr(0, mark));
   if (!ft) return {};
   if (mark == std::string::npos || mark + 1 == typed.size()) return feet(*ft);
@@ -51,7 +51,7 @@ std::optional<Length> typed_height(const std::string& typed, Units units) {
 }
 
 void press_key(std::string& typed, char key, Units units) {
-  const char mark = units == Units::si ? '.' : kFoot;
+  const char mark = units == Units::si ? '.' : kFootMark;
   if (key == '<') {
     if (!typed.empty()) typed.pop_back();
     return;
@@ -71,13 +71,13 @@ void press_key(std::string& typed, char key, Units units) {
 void draw_keys(Stage& stage, const Box& keys, std::string& typed) {
   Canvas& canvas = stage.canvas;
   const Units units = stage.say.units;
-  const char mark = units == Units::si ? '.' : kFoot;
+  const char mark = units == Units::si ? '.' : kFootMark;
   const std::string order = std::string("123456789") + mark + "0<";
   for (int i = 0; i < 12; ++i) {
     const Box key = keys.line(i / 3, 4, canvas.gap()).column(i % 3, 3, canvas.gap());
     const char what = order[static_cast<std::size_t>(i)];
     ButtonSpec spec{.id = std::string("key ") + what,
-                    .text = what == kFoot ? "ft" : std::string(1, what),
+                    .text = what == kFootMark ? "ft" : std::string(1, what),
                     .face = Face::title,
                     .repeats = true};
     if (what == '<') {

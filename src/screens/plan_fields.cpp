@@ -39,7 +39,7 @@ struct Units2 {
   Measure measure;
   UnitOf si, us;
 };
-constexpr double kM = 1 / kFoot;
+constexpr double kM = 1 / rb::kFoot;
 constexpr std::array kUnits{
     Units2{Measure::length, {"m", 1, 0, 2}, {"ft", kM, 0, 2}},
     Units2{Measure::count, {"", 1, 0, 0}, {"", 1, 0, 0}},

@@ -2,6 +2,9 @@
 
 #include <doctest/doctest.h>
 
+#include <cmath>
+#include <random>
+
 #include "base/result.h"
 
 using namespace rb;
@@ -26,4 +29,26 @@ TEST_CASE("an error says where, what and what to do") {
   const Error error{Error::Kind::input, "line 3", "height is below zero",
                     "Give a height from 0 up"};
   CHECK(to_text(error) == "line 3: height is below zero. Give a height from 0 up.");
+}
+
+TEST_CASE("thousands of values go to US units and back, and come back the same") {
+  std::mt19937_64 engine(20260302);
+  std::uniform_real_distribution<double> powers(-3, 4);
+  for (int i = 0; i < 5000; ++i) {
+    const double v = std::pow(10, powers(engine));
+    CAPTURE(v);
+    const auto same = [&](double back) { REQUIRE(back == Approx(v).epsilon(1e-12)); };
+    same(in_metres(feet(in_feet(metres(v)))));
+    same(in_metres(inches(in_inches(metres(v)))));
+    same(in_metres_per_hour(feet_per_hour(in_feet_per_hour(metres_per_hour(v)))));
+    same(in_kilopascals(psf(in_psf(kilopascals(v)))));
+    same(in_kilonewtons_per_m3(pcf(in_pcf(kilonewtons_per_m3(v)))));
+    same(in_newtons(pounds_force(in_pounds_force(newtons(v)))));
+    same(in_kilograms(pounds(in_pounds(kilograms(v)))));
+    same(in_cubic_metres(cubic_yards(in_cubic_yards(cubic_metres(v)))));
+    REQUIRE(fahrenheit(celsius(v).fahrenheit()).degrees == Approx(v).epsilon(1e-12).scale(100));
+    // And the same pressure from a depth in either system.
+    REQUIRE(in_kilopascals(pcf(in_pcf(kilonewtons_per_m3(24))) * feet(in_feet(metres(v)))) ==
+            Approx(24 * v).epsilon(1e-12));
+  }
 }
