@@ -80,16 +80,6 @@ Seconds tops_known_until(ElementMemory& memory, const std::vector<trade::TopCurv
   return until;
 }
 
-RunReport head_of(const PourState& state, std::size_t index, Seconds end,
-                  const std::vector<BayReached>& bays, UnitWeight weight) {
-  Length deepest;
-  for (const BayReached& reached : bays) {
-    const Length top = state.elements[state.runs[index].element].tops[reached.bay].at(end);
-    deepest = std::max(deepest, top - reached.low);
-  }
-  return {index, weight * deepest, deepest.value() > 0};
-}
-
 void look_at_heads(Look& look, CheckMemory::Inside& memory) {
   const PourState& state = look.state;
   std::vector<Seconds> known;
@@ -107,8 +97,9 @@ void look_at_heads(Look& look, CheckMemory::Inside& memory) {
     const bool same = head.element == run.element && head.row == run.row && head.end == end &&
                       head.report.run == r && end < known[run.element];
     if (!same) {
-      head = {run.element, run.row, end,
-              head_of(state, r, end, memory.elements[run.element].bays_of_rows[run.row], weight)};
+      const Length deepest = deepest_over(memory.elements[run.element].bays_of_rows[run.row],
+                                          state.elements[run.element], end);
+      head = {run.element, run.row, end, {r, weight * deepest, deepest.value() > 0}};
     }
     look.runs.push_back(head.report);
   }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <span>
 
+#include "pour/next_steps.h"
 #include "trade/trend.h"
 
 namespace rb {
@@ -22,6 +23,9 @@ template <class T>
 Foreseen<T> foreseen(T value) {
   return {std::move(value), NoForecast::none};
 }
+
+// What takes longer than this is not foretold: no pour lasts so long.
+constexpr Seconds kNever = hours(1000);
 
 Seconds time_for(Length height, Velocity rise) {
   return Seconds{std::max(0.0, height.value()) / rise.value()};
@@ -165,6 +169,12 @@ class Looking {
   [[nodiscard]] bool all_full() const {
     return std::all_of(bays_.begin(), bays_.end(), [](const BayLine& bay) { return bay.full; });
   }
+  // A window as far as it can be told.
+  [[nodiscard]] Foreseen<Window> told(Window window) const {
+    if (window.likely > at_ + kNever) return unknown<Window>(NoForecast::not_rising);
+    if (window.latest && *window.latest > at_ + kNever) window.latest.reset();
+    return foreseen(window);
+  }
   [[nodiscard]] Window due_now() const { return {at_, at_, at_}; }
 
   // When the mean top reaches a height within the lift being placed.
@@ -183,7 +193,7 @@ class Looking {
       window.latest = std::max(window.likely,
                                at_ + time_for(z - read_last + trade::kTopReadingError, rise_->low));
     }
-    return foreseen(window);
+    return told(window);
   }
 
   [[nodiscard]] Foreseen<Window> next_top() const {
@@ -208,24 +218,14 @@ class Looking {
     return planned_.lifts[below];
   }
 
-  [[nodiscard]] Seconds ran_since(std::size_t row, Seconds since) const {
-    Seconds sum{};
-    for (const RunState& run : state_.runs) {
-      if (run.element != element_ || run.row != row) continue;
-      const Seconds from = std::max(run.from, since);
-      const Seconds to = std::min(run.to.value_or(at_), at_);
-      if (to > from) sum += to - from;
-    }
-    return sum;
-  }
-
   // The first lift from now on that a row still has to work for; none: its work is done.
   [[nodiscard]] std::optional<int> next_service(std::size_t row, int now) const {
     std::optional<int> next;
     for (const int lift : planned_.rows[row].serves) {
       if (lift < now || (next && *next <= lift)) continue;
       const bool done = placing_ != nullptr && lift == now &&
-                        ran_since(row, placing_->started) >= state_.plan->limits.dose_min.value;
+                        ran_since(state_, element_, row, placing_->started, at_) >=
+                            state_.plan->limits.dose_min.value;
       if (!done) next = lift;
     }
     return next;
@@ -278,7 +278,7 @@ class Looking {
     if (!rise_) return unknown<Window>(rise_.why_not);
     if (z <= top) {
       auto window = mean_reaches(z);
-      if (placing_it) first_bay_reaches(z, *window.value);
+      if (placing_it && window) first_bay_reaches(z, *window.value);
       return window;
     }
     if (!next_top_) return next_top_;
@@ -290,7 +290,7 @@ class Looking {
     window.earliest += time_for(z - top, fastest);
     window.likely += time_for(z - top, rise_->likely);
     if (window.latest) *window.latest += time_for(z - top, slowest());
-    return foreseen(window);
+    return told(window);
   }
 
   void first_bay_reaches(Length z, Window& window) const {
@@ -346,7 +346,7 @@ class Looking {
     window.likely = at_ + time_for(left, usual);
     window.earliest = at_ + time_for(left - trade::kTopReadingError, fast);
     if (slow > Velocity{}) window.latest = at_ + time_for(left + trade::kTopReadingError, slow);
-    return foreseen(window);
+    return told(window);
   }
 
   // A finished lift shows how fast it can go (its placing) and how slow (to the next lift's start).

@@ -40,7 +40,7 @@ struct RiseForecast {
 /// Of a moment. Never before the moment asked at: what is due already is due now.
 struct Window {
   Seconds earliest{}, likely{};
-  std::optional<Seconds> latest;  ///< none: no end can be told
+  std::optional<Seconds> latest;  ///< none: no end can be told (or none within 1000 h)
   bool operator==(const Window&) const = default;
 };
 

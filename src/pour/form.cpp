@@ -284,17 +284,17 @@ std::vector<BayReached> bays_reached(const Element& element, std::size_t row) {
   return reached;
 }
 
-Pressure head_on_row(const PourState& state, std::size_t element, std::size_t row, Seconds at) {
+Length deepest_over(const std::vector<BayReached>& bays, const ElementState& element, Seconds at) {
   Length deepest;
-  for (const BayReached& reached : bays_reached(state.plan->elements[element], row)) {
-    const Length top = state.elements[element].tops[reached.bay].at(at);
-    deepest = std::max(deepest, top - reached.low);
+  for (const BayReached& reached : bays) {
+    deepest = std::max(deepest, element.tops[reached.bay].at(at) - reached.low);
   }
-  return heaviest(*state.plan) * deepest;
+  return deepest;
 }
 
-Pressure head_of_run(const PourState& state, const RunState& run, Seconds until) {
-  return head_on_row(state, run.element, run.row, run.to.value_or(until));
+Pressure head_on_row(const PourState& state, std::size_t element, std::size_t row, Seconds at) {
+  const auto bays = bays_reached(state.plan->elements[element], row);
+  return heaviest(*state.plan) * deepest_over(bays, state.elements[element], at);
 }
 
 trade::PressureCase pressure_case(const PourState& state, std::size_t element, Seconds at) {

@@ -69,12 +69,12 @@ struct BayReached {
   Length low;
 };
 std::vector<BayReached> bays_reached(const Element& element, std::size_t row);
+/// The greatest depth of concrete over those heights at a moment; zero where there is none.
+Length deepest_over(const std::vector<BayReached>& bays, const ElementState& element, Seconds at);
 
 /// The lateral pressure a row brings on while it runs: full liquid from the highest top its motors
 /// reach down to its lower reach, nothing below the element's base.
 Pressure head_on_row(const PourState& state, std::size_t element, std::size_t row, Seconds at);
-/// The head a run is judged by: at its end, or at `until` while it runs.
-Pressure head_of_run(const PourState& state, const RunState& run, Seconds until);
 
 /// What the pressure method is asked with for an element at a moment.
 trade::PressureCase pressure_case(const PourState& state, std::size_t element, Seconds at);

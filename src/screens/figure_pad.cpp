@@ -2,9 +2,9 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <cmath>
 
+#include "screens/number_pad.h"
 #include "screens/paging.h"
 
 namespace rb::screens {
@@ -48,14 +48,6 @@ constexpr std::array kFigureRows{
               {Word::insert_depth, "in", 0, 0, 40, 1, false}},
 };
 
-std::optional<double> figure_in(const std::string& text) {
-  double value = 0;
-  const char* end = text.data() + text.size();
-  const auto [at, error] = std::from_chars(text.data(), end, value, std::chars_format::fixed);
-  if (error != std::errc{} || at != end) return {};
-  return value;
-}
-
 std::string with_decimals(double value, int decimals) {
   std::string text = fmt::format("{:.{}f}", value, decimals);
   if (text == "-0") text = "0";
@@ -84,7 +76,7 @@ void draw_figure_keys(Stage& stage, const Box& keys, FigureEntry& entry, const F
 
 void draw_steps(Stage& stage, const Box& steps, FigureEntry& entry, const FigureRange& range) {
   Canvas& canvas = stage.canvas;
-  const auto now = entry.typed.empty() ? entry.guess : figure_in(entry.typed);
+  const auto now = entry.typed.empty() ? entry.guess : typed_number(entry.typed);
   const std::string named = fmt::format("{:g} {}", range.step, range.unit);
   const auto put = [&](double value) {
     entry.typed = with_decimals(std::clamp(value, range.least, range.most), range.decimals);
@@ -140,13 +132,14 @@ void press_figure_key(std::string& typed, char key) {
 }
 
 std::optional<double> entered(const FigureEntry& entry, Units units) {
-  const auto value = entry.typed.empty() ? entry.guess : figure_in(entry.typed);
+  const auto value = entry.typed.empty() ? entry.guess : typed_number(entry.typed);
   const FigureRange range = figure_range(entry.what, units);
   if (!value || *value < range.least || *value > range.most) return {};
   return value;
 }
 
-PadEnd draw_figure_pad(Stage& stage, const Box& box, FigureEntry& entry, const std::string& title) {
+PanelEnd draw_figure_pad(Stage& stage, const Box& box, FigureEntry& entry,
+                         const std::string& title) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const Units units = say.units;
@@ -179,21 +172,7 @@ PadEnd draw_figure_pad(Stage& stage, const Box& box, FigureEntry& entry, const s
     canvas.text(say(blank ? Word::figure_type : Word::figure_guess), says,
                 {.face = Face::small, .colours = canvas.on_panel(), .lines = 2});
   }
-  PadEnd end = PadEnd::open;
-  if (button(canvas, last.column(0, 2, gap),
-             {.id = "back", .text = say(Word::cancel), .symbol = Symbol::back})) {
-    end = PadEnd::cancelled;
-  }
-  if (button(canvas, last.column(1, 2, gap),
-             {.id = "keep",
-              .text = say(Word::keep),
-              .look = Look::act,
-              .symbol = Symbol::check,
-              .face = Face::title,
-              .enabled = good.has_value()})) {
-    end = PadEnd::kept;
-  }
-  return end;
+  return keep_or_cancel(stage, last, good.has_value());
 }
 
 namespace {

@@ -30,9 +30,9 @@ void press_figure_key(std::string& typed, char key);
 /// number, or out of range.
 std::optional<double> entered(const FigureEntry& entry, Units units);
 
-enum class PadEnd { open, cancelled, kept };
 /// Draws the pad over a panel's whole box. `kept`: the figure is entered(entry).
-PadEnd draw_figure_pad(Stage& stage, const Box& box, FigureEntry& entry, const std::string& title);
+PanelEnd draw_figure_pad(Stage& stage, const Box& box, FigureEntry& entry,
+                         const std::string& title);
 
 // Between the figures shown and the quantities kept. Metric: m\u00B3, mm, \u00B0C, kg/m\u00B3; else
 // yd\u00B3, in, \u00B0F, lb/ft\u00B3.

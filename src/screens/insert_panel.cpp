@@ -84,12 +84,12 @@ void draw_insert(Stage& stage, const Box& box, InsertDraft& draft, const PourVie
   const Units units = say.units;
   const float gap = canvas.gap();
   if (draft.figure) {
-    const PadEnd end = draw_figure_pad(stage, box, *draft.figure,
-                                       say(figure_range(draft.figure->what, units).title));
-    if (end == PadEnd::kept) {
+    const PanelEnd end = draw_figure_pad(stage, box, *draft.figure,
+                                         say(figure_range(draft.figure->what, units).title));
+    if (end == PanelEnd::kept) {
       put(draft.what, draft.figure->what, *entered(*draft.figure, units), units);
     }
-    if (end != PadEnd::open) draft.figure.reset();
+    if (end != PanelEnd::open) draft.figure.reset();
     return;
   }
   Box in = panel_with_title(stage, box, say(Word::insert_title, draft.what.lift));
@@ -110,17 +110,9 @@ void draw_insert(Stage& stage, const Box& box, InsertDraft& draft, const PourVie
     canvas.text(say(Word::insert_widest, draft.what.group, reach), says,
                 {.face = Face::small, .colours = canvas.on_panel()});
   }
-  back_button(stage, foot.column(0, 2, gap), Word::cancel);
-  if (button(canvas, foot.column(1, 2, gap),
-             {.id = "keep",
-              .text = say(Word::keep),
-              .look = Look::act,
-              .symbol = Symbol::check,
-              .face = Face::title,
-              .enabled = draft.what.lift > 0 && !view.closed})) {
-    stage.keep(draft.what, draft.at);
-    stage.close();
-  }
+  const PanelEnd end = keep_or_cancel(stage, foot, draft.what.lift > 0 && !view.closed);
+  if (end == PanelEnd::kept) stage.keep(draft.what, draft.at);
+  if (end != PanelEnd::open) stage.close();
 }
 
 }  // namespace rb::screens

@@ -84,15 +84,16 @@ void draw_keyboard(Stage& stage, const Box& box, std::string& text) {
   if (text.size() + add.size() <= kMostBytes) text += add;
 }
 
-void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
+PanelEnd draw_text_entry(Stage& stage, const Box& box, const std::string& title,
+                         std::string& text) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const float gap = canvas.gap();
   for (const std::string& letter : stage.typed) {
     if (letter == "\b") {
-      erase_letter(draft.text);
-    } else if (draft.text.size() + letter.size() <= kMostBytes) {
-      draft.text += letter;
+      erase_letter(text);
+    } else if (text.size() + letter.size() <= kMostBytes) {
+      text += letter;
     }
   }
   panel(canvas, box);
@@ -103,50 +104,57 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
   const float wide = std::max(canvas.scale().target(), canvas.mm(25));
   const Box keep = head.cut_right(wide, gap);
   const Box back = head.cut_right(wide, gap);
-  canvas.fill(head, canvas.theme().quiet.ground, canvas.mm(1.6));
+  const Pair ground = canvas.theme().quiet;
+  canvas.fill(head, ground.ground, canvas.mm(1.6));
   canvas.edge(head, canvas.theme().ink, canvas.mm(0.4), canvas.mm(1.6));
-  const bool blank = draft.text.find_first_not_of(' ') == std::string::npos;
-  const Word title = draft.use == TypeDraft::Use::note     ? Word::note_title
-                     : draft.use == TypeDraft::Use::hold   ? Word::hold_title
-                     : draft.use == TypeDraft::Use::ticket ? Word::ticket_title
-                                                           : Word::correct_why;
-  const Colour soft = canvas.theme().ink_soft;
-  canvas.text(draft.text.empty() ? say(title) : fmt::format("{}_", draft.text),
-              head.inset(canvas.mm(1.6), 0),
-              {.colours = {canvas.theme().quiet.ground,
-                           draft.text.empty() ? soft : canvas.theme().quiet.ink},
-               .lines = 2,
-               .free_text = !draft.text.empty()});
+  const Colour ink = text.empty() ? canvas.theme().ink_soft : ground.ink;
+  canvas.text(text.empty() ? title : text + "_", head.inset(canvas.mm(1.6), 0),
+              {.colours = {ground.ground, ink}, .lines = 2, .free_text = !text.empty()});
+  PanelEnd end = PanelEnd::open;
   if (button(canvas, back, {.id = "back", .text = say(Word::cancel), .face = Face::small})) {
-    stage.close();
-    if (draft.truck) stage.open(*draft.truck);
+    end = PanelEnd::cancelled;
   }
   if (button(canvas, keep,
              {.id = "keep",
               .text = say(Word::keep),
               .look = Look::act,
               .face = Face::strong,
-              .enabled = !blank})) {
-    stage.close();
-    switch (draft.use) {
-      case TypeDraft::Use::note:
-        stage.keep(event::Note{draft.text, {}, {}}, draft.at);
-        break;
-      case TypeDraft::Use::hold:
-        stage.keep(event::Hold{draft.text}, draft.at);
-        break;
-      case TypeDraft::Use::why:
-        if (draft.correcting) keep_correction(stage, *draft.correcting, draft.text);
-        break;
-      case TypeDraft::Use::ticket:
-        if (draft.truck) {
-          draft.truck->ticket = draft.text;
-          stage.open(*draft.truck);
-        }
-        break;
-    }
+              .enabled = text.find_first_not_of(' ') != std::string::npos})) {
+    end = PanelEnd::kept;
   }
-  draw_keyboard(stage, in, draft.text);
+  draw_keyboard(stage, in, text);
+  return end;
+}
+
+void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
+  const Word title = draft.use == TypeDraft::Use::note     ? Word::note_title
+                     : draft.use == TypeDraft::Use::hold   ? Word::hold_title
+                     : draft.use == TypeDraft::Use::ticket ? Word::ticket_title
+                                                           : Word::correct_why;
+  const PanelEnd end = draw_text_entry(stage, box, stage.say(title), draft.text);
+  if (end == PanelEnd::open) return;
+  stage.close();
+  if (end == PanelEnd::cancelled) {
+    if (draft.truck) stage.open(*draft.truck);
+    return;
+  }
+  switch (draft.use) {
+    case TypeDraft::Use::note:
+      stage.keep(event::Note{draft.text, {}, {}}, draft.at);
+      break;
+    case TypeDraft::Use::hold:
+      stage.keep(event::Hold{draft.text}, draft.at);
+      break;
+    case TypeDraft::Use::why:
+      if (draft.correcting) keep_correction(stage, *draft.correcting, draft.text);
+      break;
+    case TypeDraft::Use::ticket:
+      if (draft.truck) {
+        draft.truck->ticket = draft.text;
+        stage.open(*draft.truck);
+      }
+      break;
+  }
 }
 
 }  // namespace rb::screens

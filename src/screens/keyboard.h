@@ -19,7 +19,11 @@ void draw_keyboard(Stage& stage, const Box& box, std::string& text);
 /// Takes the last letter off, however many bytes it has.
 void erase_letter(std::string& text);
 
-/// The dialog: the text, the keys, keep or cancel.
+/// A line of text with the keys, whatever it is for. Draws over `box` (which must be
+/// keyboard_height() tall) and adds to `text`. `kept` only when there is something to keep.
+PanelEnd draw_text_entry(Stage& stage, const Box& box, const std::string& title, std::string& text);
+
+/// The dialog: the same, and what is done with the text.
 void draw_typing(Stage& stage, const Box& box, TypeDraft& draft);
 
 }  // namespace rb::screens

@@ -13,14 +13,6 @@ namespace {
 constexpr std::size_t kMostKeys = 6;
 constexpr char kFootMark = '\'';
 
-std::optional<double> number(const std::string& text) {
-  double value = 0;
-  const char* end = text.data() + text.size();
-  const auto [at, error] = std::from_chars(text.data(), end, value, std::chars_format::fixed);
-  if (error != std::errc{} || at != end) return {};
-  return value;
-}
-
 std::string as_typed(Length height, Units units) {
   if (units == Units::si) return fmt::format("{:.2f}", in_metres(height));
   const long inches = std::lround(in_inches(height));
@@ -36,16 +28,24 @@ std::string shown(const std::string& typed, Units units) {
 
 }  // namespace
 
+std::optional<double> typed_number(const std::string& typed) {
+  double value = 0;
+  const char* end = typed.data() + typed.size();
+  const auto [at, error] = std::from_chars(typed.data(), end, value, std::chars_format::fixed);
+  if (error != std::errc{} || at != end) return {};
+  return value;
+}
+
 std::optional<Length> typed_height(const std::string& typed, Units units) {
   if (units == Units::si) {
-    const auto value = number(typed);
+    const auto value = typed_number(typed);
     return value ? std::optional{metres(*value)} : std::nullopt;
   }
   const std::size_t mark = typed.find(kFootMark);
-  const auto ft = number(typed.substr(0, mark));
+  const auto ft = typed_number(typed.substr(0, mark));
   if (!ft) return {};
   if (mark == std::string::npos || mark + 1 == typed.size()) return feet(*ft);
-  const auto in = number(typed.substr(mark + 1));
+  const auto in = typed_number(typed.substr(mark + 1));
   if (!in) return {};
   return feet(*ft) + inches(*in);
 }
@@ -212,17 +212,9 @@ void draw_pad(Stage& stage, const Box& box, PadDraft& draft, const PourView& vie
   } else if (draft.typed.empty()) {
     canvas.text(say(Word::pad_guess), says, small);
   }
-  if (button(canvas, last.column(0, 2, gap),
-             {.id = "back", .text = say(Word::cancel), .symbol = Symbol::back})) {
-    stage.close();
-  }
-  if (button(canvas, last.column(1, 2, gap),
-             {.id = "keep",
-              .text = say(Word::keep),
-              .look = Look::act,
-              .symbol = Symbol::check,
-              .face = Face::title,
-              .enabled = height && !high})) {
+  const PanelEnd out = keep_or_cancel(stage, last, height && !high);
+  if (out == PanelEnd::cancelled) stage.close();
+  if (out == PanelEnd::kept) {
     const Length read = as_read(*height);
     if (end) {
       stage.keep(event::LiftEnd{draft.element, draft.lift, read, draft.bay}, draft.at);

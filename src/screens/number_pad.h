@@ -7,6 +7,9 @@
 
 namespace rb::screens {
 
+/// What has been typed, as a plain number; nothing when it is none.
+std::optional<double> typed_number(const std::string& typed);
+
 /// What has been typed, as a height; nothing when it is no number yet. Metres with a point, or feet
 /// and inches with a foot mark between ("14'6" is 14 ft 6 in, "14'" and "14" are 14 ft).
 std::optional<Length> typed_height(const std::string& typed, Units units);

@@ -65,6 +65,25 @@ Box panel_with_back(Stage& stage, const Box& box, const std::string& title) {
   return in;
 }
 
+PanelEnd keep_or_cancel(Stage& stage, const Box& foot, bool may_keep) {
+  Canvas& canvas = stage.canvas;
+  PanelEnd end = PanelEnd::open;
+  if (button(canvas, foot.column(0, 2, canvas.gap()),
+             {.id = "back", .text = stage.say(Word::cancel), .symbol = Symbol::back})) {
+    end = PanelEnd::cancelled;
+  }
+  if (button(canvas, foot.column(1, 2, canvas.gap()),
+             {.id = "keep",
+              .text = stage.say(Word::keep),
+              .look = Look::act,
+              .symbol = Symbol::check,
+              .face = Face::title,
+              .enabled = may_keep})) {
+    end = PanelEnd::kept;
+  }
+  return end;
+}
+
 bool back_button(Stage& stage, const Box& box, Word text) {
   if (!button(stage.canvas, box, {.id = "back", .text = stage.say(text), .symbol = Symbol::back})) {
     return false;

@@ -28,6 +28,9 @@ Box panel_with_title(Stage& stage, const Box& box, const std::string& title);
 /// The same with the way back beside the title: for dialogs that need all the height there is.
 Box panel_with_back(Stage& stage, const Box& box, const std::string& title);
 
+/// The two ways out of a panel that asks for something, side by side.
+PanelEnd keep_or_cancel(Stage& stage, const Box& foot, bool may_keep);
+
 /// The button that leads back; true when tapped, and the dialog is then closed.
 bool back_button(Stage& stage, const Box& box, Word text = Word::back);
 

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <cmath>
 
 #include "screens/number_pad.h"
@@ -241,14 +240,6 @@ constexpr std::array kFields{
 const FieldRow& row_of(const FieldRef& ref) {
   return *std::find_if(kFields.begin(), kFields.end(),
                        [&](const FieldRow& row) { return row.field == ref.field; });
-}
-
-Value typed_number(const std::string& text) {
-  double value = 0;
-  const char* end = text.data() + text.size();
-  const auto [at, error] = std::from_chars(text.data(), end, value, std::chars_format::fixed);
-  if (error != std::errc{} || at != end) return {};
-  return value;
 }
 
 Value typed_value(const FieldRef& ref, const std::string& typed, Units units) {

@@ -47,21 +47,9 @@ void draw_plan_pad(Stage& stage, const Box& box, PlanEdit& edit) {
     canvas.text(say(Word::plan_pad_empty), says,
                 {.face = Face::small, .colours = canvas.on_panel(), .lines = 2});
   }
-  if (button(canvas, last.column(0, 2, gap),
-             {.id = "back", .text = say(Word::cancel), .symbol = Symbol::back})) {
-    edit.field.reset();
-    return;
-  }
-  if (button(canvas, last.column(1, 2, gap),
-             {.id = "keep",
-              .text = say(Word::keep),
-              .look = Look::act,
-              .symbol = Symbol::check,
-              .face = Face::title,
-              .enabled = good})) {
-    put_field(edit.draft, ref, edit.typed, say.units);
-    edit.field.reset();
-  }
+  const PanelEnd end = keep_or_cancel(stage, last, good);
+  if (end == PanelEnd::kept) put_field(edit.draft, ref, edit.typed, say.units);
+  if (end != PanelEnd::open) edit.field.reset();
 }
 
 }  // namespace rb::screens

@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "screens/keyboard.h"
 #include "screens/paging.h"
 #include "screens/plan_drawing.h"
 #include "screens/plan_pad.h"
 #include "screens/plan_pages.h"
-#include "screens/text_panel.h"
 
 namespace rb::screens {
 
@@ -54,9 +54,9 @@ void put_name(PlanEdit& edit) {
 }
 
 void draw_naming(Stage& stage, const Box& box, PlanEdit& edit) {
-  const TextEnd end = draw_text_entry(stage, box, stage.say(title_of(edit.naming)), edit.text);
-  if (end == TextEnd::open) return;
-  if (end == TextEnd::kept) put_name(edit);
+  const PanelEnd end = draw_text_entry(stage, box, stage.say(title_of(edit.naming)), edit.text);
+  if (end == PanelEnd::open) return;
+  if (end == PanelEnd::kept) put_name(edit);
   edit.naming = Name::none;
 }
 

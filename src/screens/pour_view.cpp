@@ -200,13 +200,9 @@ RowPlace place_of(const Element& element, std::size_t row) {
 }
 
 std::optional<WindowView> window_view(const PourState& state, const Foreseen<Window>& foreseen) {
-  // Further off than any pour lasts is as good as unknown (and no time of day).
-  constexpr Seconds kNever = hours(1000);
-  if (!foreseen || foreseen->likely > state.last + kNever) return {};
+  if (!foreseen) return {};
   WindowView view{state.moment(foreseen->earliest), state.moment(foreseen->likely), {}};
-  if (foreseen->latest && *foreseen->latest < state.last + kNever) {
-    view.latest = state.moment(*foreseen->latest);
-  }
+  if (foreseen->latest) view.latest = state.moment(*foreseen->latest);
   return view;
 }
 

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "screens/keyboard.h"
 #include "screens/paging.h"
-#include "screens/text_panel.h"
 
 namespace rb::screens {
 
@@ -85,9 +85,9 @@ void draw_ready(Stage& stage, const Box& box, ReadyDraft& draft, const PourView&
   const Say& say = stage.say;
   if (draft.noting) {
     const std::string title = say(Word::ready_note_title, ready_name(say, *draft.noting));
-    const TextEnd end = draw_text_entry(stage, box, title, draft.text);
-    if (end == TextEnd::kept) stage.keep(event::Ready{*draft.noting, false, draft.text});
-    if (end != TextEnd::open) stage.open(ReadyDraft{.page = draft.page});
+    const PanelEnd end = draw_text_entry(stage, box, title, draft.text);
+    if (end == PanelEnd::kept) stage.keep(event::Ready{*draft.noting, false, draft.text});
+    if (end != PanelEnd::open) stage.open(ReadyDraft{.page = draft.page});
     return;
   }
   const ReadyCounts counts = count(view.ready);

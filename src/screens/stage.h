@@ -25,6 +25,9 @@ struct Battery {
 inline constexpr int kBatteryLow = 20;
 inline constexpr int kBatteryVeryLow = 10;
 
+/// How a panel that asks for something stands after a frame.
+enum class PanelEnd { open, cancelled, kept };
+
 struct Stage {
   Canvas& canvas;
   const Say& say;

@@ -15,9 +15,9 @@ void draw_test(Stage& stage, const Box& box, TestDraft& draft) {
   const float gap = canvas.gap();
   if (draft.figure) {
     const FigureRange range = figure_range(draft.figure->what, units);
-    const PadEnd end = draw_figure_pad(stage, box, *draft.figure,
-                                       draft.ticket.text + " \u00B7 " + say(range.title));
-    if (end == PadEnd::kept) {
+    const PanelEnd end = draw_figure_pad(stage, box, *draft.figure,
+                                         draft.ticket.text + " \u00B7 " + say(range.title));
+    if (end == PanelEnd::kept) {
       const double value = *entered(*draft.figure, units);
       const Figure what = draft.figure->what;
       if (what == Figure::slump) draft.slump = small_length_of(value, units);
@@ -25,7 +25,7 @@ void draw_test(Stage& stage, const Box& box, TestDraft& draft) {
       if (what == Figure::air) draft.air = value;
       if (what == Figure::density) draft.density = density_of(value, units);
     }
-    if (end != PadEnd::open) draft.figure.reset();
+    if (end != PanelEnd::open) draft.figure.reset();
     return;
   }
   Box in = panel_with_title(stage, box, say(Word::test_title, draft.ticket.text));
@@ -61,30 +61,21 @@ void draw_test(Stage& stage, const Box& box, TestDraft& draft) {
       draft.figure = FigureEntry{.what = part.what, .guess = part.value};
     }
   }
-  if (button(canvas, foot.column(0, 2, gap),
-             {.id = "back", .text = say(Word::cancel), .symbol = Symbol::back})) {
-    stage.open(TrucksDraft{});
-  }
-  if (button(canvas, foot.column(1, 2, gap),
-             {.id = "keep",
-              .text = say(Word::keep),
-              .look = Look::act,
-              .symbol = Symbol::check,
-              .face = Face::title,
-              .enabled = any})) {
+  const PanelEnd end = keep_or_cancel(stage, foot, any);
+  if (end == PanelEnd::kept) {
     stage.keep(event::Test{draft.ticket, draft.slump, draft.temp, draft.air, draft.density},
                draft.at);
-    stage.open(TrucksDraft{});
   }
+  if (end != PanelEnd::open) stage.open(TrucksDraft{});
 }
 
 void draw_air(Stage& stage, const Box& box, AirDraft& draft) {
-  const PadEnd end = draw_figure_pad(stage, box, draft.figure, stage.say(Word::air_temp_title));
-  if (end == PadEnd::kept) {
+  const PanelEnd end = draw_figure_pad(stage, box, draft.figure, stage.say(Word::air_temp_title));
+  if (end == PanelEnd::kept) {
     const double value = *entered(draft.figure, stage.say.units);
     stage.keep(event::AirTemp{temperature_of(value, stage.say.units)}, draft.at);
   }
-  if (end != PadEnd::open) stage.open(TrucksDraft{});
+  if (end != PanelEnd::open) stage.open(TrucksDraft{});
 }
 
 }  // namespace rb::screens

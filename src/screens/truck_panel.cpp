@@ -259,23 +259,14 @@ void draw_form(Stage& stage, const Box& box, TruckDraft& draft, const PourView& 
   } else if (draft.guessed) {
     canvas.text(say(Word::truck_guess), says, {.face = Face::small, .colours = canvas.on_panel()});
   }
-  if (button(canvas, foot.column(0, 2, gap),
-             {.id = "back", .text = say(Word::cancel), .symbol = Symbol::back})) {
-    stage.open(TrucksDraft{});
-  }
   const bool whole = !draft.ticket.empty() && !twice && draft.volume && plan.find(draft.mix);
-  if (button(canvas, foot.column(1, 2, gap),
-             {.id = "keep",
-              .text = say(Word::keep),
-              .look = Look::act,
-              .symbol = Symbol::check,
-              .face = Face::title,
-              .enabled = whole && !view.closed})) {
+  const PanelEnd end = keep_or_cancel(stage, foot, whole && !view.closed);
+  if (end == PanelEnd::kept) {
     stage.keep(event::Truck{TicketId{draft.ticket}, draft.mix, *draft.volume,
                             after(draft.at, -draft.batched), after(draft.at, -draft.arrived)},
                draft.at);
-    stage.open(TrucksDraft{});
   }
+  if (end != PanelEnd::open) stage.open(TrucksDraft{});
 }
 
 }  // namespace
@@ -337,11 +328,11 @@ void draw_trucks(Stage& stage, const Box& box, TrucksDraft& draft, const PourVie
 void draw_truck(Stage& stage, const Box& box, TruckDraft& draft, const PourView& view,
                 const Plan& plan) {
   if (draft.figure) {
-    const PadEnd end = draw_figure_pad(stage, box, *draft.figure, stage.say(Word::truck_volume));
-    if (end == PadEnd::kept) {
+    const PanelEnd end = draw_figure_pad(stage, box, *draft.figure, stage.say(Word::truck_volume));
+    if (end == PanelEnd::kept) {
       draft.volume = volume_of(*entered(*draft.figure, stage.say.units), stage.say.units);
     }
-    if (end != PadEnd::open) draft.figure.reset();
+    if (end != PanelEnd::open) draft.figure.reset();
     return;
   }
   if (draft.step == TruckDraft::Step::mix) {

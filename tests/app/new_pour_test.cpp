@@ -5,21 +5,11 @@
 
 #include "app/session.h"
 #include "pour/plan_draft.h"
-#include "store/entry_now.h"
+#include "temp_folder.h"
 
 using namespace rb;
 
 namespace {
-
-struct Folder {
-  std::filesystem::path path;
-  Folder()
-      : path(std::filesystem::temp_directory_path() /
-             ("risebook-new-pour-" + std::to_string(entry_now().steady.count()))) {
-    std::filesystem::create_directories(path);
-  }
-  ~Folder() { std::filesystem::remove_all(path); }
-};
 
 std::shared_ptr<const Plan> plan_named(const std::string& name) {
   PlanDraft draft = empty_plan(Units::si);
@@ -36,7 +26,7 @@ std::shared_ptr<const Plan> plan_named(const std::string& name) {
 }  // namespace
 
 TEST_CASE("a new pour is in the book when it is on the screen, under a name of its own") {
-  const Folder folder;
+  const test::TempFolder folder;
   const auto file = folder.path / "pours.book";
   const Moment at = *parse_moment("2026-03-02T05:00:00.000Z");
   const auto clock = [&] { return Entry{at, Seconds{100}, "boot"}; };

@@ -1,5 +1,4 @@
 #include <doctest/doctest.h>
-#include <unistd.h>
 
 #include <algorithm>
 #include <filesystem>
@@ -8,6 +7,7 @@
 #include "app/plan_inputs.h"
 #include "app/plan_text.h"
 #include "store/logbook.h"
+#include "temp_folder.h"
 
 using namespace rb;
 
@@ -17,18 +17,6 @@ PlanTexts wall() {
   return {{"length", "12 m"}, {"height", "4.8 m"}, {"thickness", "300 mm"}, {"rating", "60 kPa"},
           {"force", "4 kN"},  {"amps", "4.2 A"},   {"initial-set", "5 h"}};
 }
-
-struct PlanFolder {
-  PlanFolder() {
-    std::string name = (std::filesystem::temp_directory_path() / "plan-test-XXXXXX").string();
-    REQUIRE(mkdtemp(name.data()) != nullptr);
-    path = name;
-  }
-  ~PlanFolder() { std::filesystem::remove_all(path); }
-  PlanFolder(const PlanFolder&) = delete;
-  PlanFolder& operator=(const PlanFolder&) = delete;
-  std::filesystem::path path;
-};
 
 }  // namespace
 
@@ -104,7 +92,7 @@ TEST_CASE("SI and US give the same plan") {
 }
 
 TEST_CASE("what plan writes opens a pour in a book, and no file is written over") {
-  const PlanFolder folder;
+  const test::TempFolder folder;
   PlanCommand command;
   command.given = wall();
   command.given["inverter-amps"] = "40 A";
@@ -126,7 +114,7 @@ TEST_CASE("what plan writes opens a pour in a book, and no file is written over"
 }
 
 TEST_CASE("a plan that cannot work ends with exit code 2 and writes nothing") {
-  const PlanFolder folder;
+  const test::TempFolder folder;
   PlanCommand command;
   command.given = wall();
   command.given["rating"] = "20 kPa";

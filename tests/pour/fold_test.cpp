@@ -4,6 +4,7 @@
 
 #include "pour/event_json.h"
 #include "pour/script.h"
+#include "story.h"
 
 using namespace rb;
 
@@ -16,25 +17,10 @@ const char* kOpen =
     R"("rows":[{"id":"R1","z":0.4,"motors":[{"id":"M1","x":1.5,"reach_x":1.6,"reach_z":0.7},)"
     R"({"id":"M2","x":4.5,"reach_x":1.6,"reach_z":0.7}],"serves":[1]}]}]}})";
 
-class Story {
- public:
-  Story() { add(kOpen); }
-  Story& add(const std::string& line) {
-    auto event = parse_event(line, "test");
-    REQUIRE_MESSAGE(event, to_text(event.error()));
-    if (event->id.empty()) event->id = EventId{"e" + std::to_string(events.size())};
-    events.push_back(*event);
-    return *this;
-  }
-  Story& at(const char* clock, const std::string& what) {
-    return add(std::string{R"({"by":"f1","at":"2026-03-02T)"} + clock + R"(Z",)" + what + "}");
-  }
-  [[nodiscard]] PourState state() const {
-    auto folded = fold(events);
-    REQUIRE(folded);
-    return *folded;
-  }
-  std::vector<Event> events;
+// A story of that wall, some of whose lines need not count.
+struct Story : StoryLines {
+  Story() : StoryLines(kOpen) {}
+  [[nodiscard]] PourState state() const { return folded(); }
 };
 
 const std::string kStart1 = R"("do":"lift-start","element":"W1","lift":1)";
