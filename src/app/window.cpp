@@ -166,7 +166,11 @@ class Loop {
 Result<WindowReport> show(const WindowSpec& spec, screens::Ui& ui, const Program& program) {
   const Glfw glfw;
   if (!glfw.up) {
-    return fail(Error::Kind::input, "opening the screens", "there is no display to draw on",
+    const char* why = nullptr;
+    glfwGetError(&why);
+    return fail(Error::Kind::input, "opening the screens",
+                std::string{"there is no display to draw on"} +
+                    (why != nullptr ? fmt::format(" ({})", why) : std::string{}),
                 "The commands demo, replay, check, dose, record, script, verify, calc and picture "
                 "need none: risebook --help");
   }

@@ -136,6 +136,12 @@ std::string free_id(const Items& items, const std::string& letter) {
   }
 }
 
+std::size_t motors_fed(const std::vector<Inverter>& power) {
+  std::size_t motors = 0;
+  for (const Inverter& inverter : power) motors += inverter.motors.size();
+  return motors;
+}
+
 RowPattern pattern_of(const Element& element) {
   RowPattern pattern;
   if (element.rows.empty()) return pattern;
@@ -170,6 +176,13 @@ PlanDraft copy_of(const Plan& plan) {
   draft.name_guessed = true;
   for (const Element& element : plan.elements) {
     draft.guesses.push_back({.pattern = pattern_of(element)});
+  }
+  if (plan.motor_type) draft.wish.motor = *plan.motor_type;
+  if (!plan.power.empty()) {
+    const Inverter& inverter = plan.power.front();
+    draft.wish.volts = inverter.volts;
+    draft.wish.inverter_amps = inverter.max_amps;
+    draft.wish.cable = inverter.cable;
   }
   return draft;
 }
@@ -272,14 +285,48 @@ void set_row_height(PlanDraft& draft, std::size_t element, std::size_t row, Leng
   draft.guesses[element].rows = false;
 }
 
-void put_guess(PlanDraft& draft, std::size_t element, std::vector<Length> lifts,
-               std::vector<Row> rows) {
+PlanWish wish_for(const PlanDraft& draft, std::size_t element) {
+  const Element& e = draft.plan.elements[element];
+  const RowPattern& pattern = draft.guesses[element].pattern;
+  PlanWish wish = draft.wish;
+  wish.element = e.id;
+  wish.kind = e.kind;
+  wish.length = e.length;
+  wish.height = e.height;
+  wish.thickness = e.thickness;
+  wish.form_rating = e.form_rating.value_or(Pressure{});
+  wish.form_mass = e.form_mass.value_or(wish.form_mass);
+  wish.rise_limit = e.rise_limit;
+  wish.both_sides = pattern.both_sides;
+  wish.reach_x = pattern.reach_x;
+  wish.reach_z = pattern.reach_z;
+  const Mix* mix = draft.plan.find(draft.wish.mix.id);
+  if (mix == nullptr && !draft.plan.mixes.empty()) mix = &draft.plan.mixes.front();
+  if (mix != nullptr) wish.mix = *mix;
+  wish.method = draft.plan.pressure_method;
+  wish.limits = draft.plan.limits;
+  if (wish.cable && (wish.cable->section <= Area{} || wish.cable->length <= Length{})) {
+    wish.cable.reset();
+  }
+  return wish;
+}
+
+Result<PlannedPour> compute(PlanDraft& draft, std::size_t element) {
+  auto planned = plan_pour(wish_for(draft, element));
+  if (!planned) return planned;
   Element& changed = draft.plan.elements[element];
-  changed.lifts = std::move(lifts);
-  changed.rows = std::move(rows);
+  changed.lifts = planned->plan.elements.front().lifts;
+  changed.rows = planned->plan.elements.front().rows;
+  changed.form_mass = planned->plan.elements.front().form_mass;
   draft.guesses[element].lifts = true;
   draft.guesses[element].rows = true;
   draft.guesses[element].pattern = pattern_of(changed);
+  draft.plan.motor_type = planned->plan.motor_type;
+  // Motors are named alike on every element, so the feed of the most of them feeds them all.
+  if (motors_fed(planned->plan.power) >= motors_fed(draft.plan.power)) {
+    draft.plan.power = planned->plan.power;
+  }
+  return planned;
 }
 
 std::vector<OpenGuess> open_guesses(const PlanDraft& draft) {

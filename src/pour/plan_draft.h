@@ -13,7 +13,7 @@
 
 #include "base/moment.h"
 #include "base/result.h"
-#include "pour/plan.h"
+#include "pour/planner.h"
 
 namespace rb {
 
@@ -49,6 +49,9 @@ struct PlanDraft {
   std::vector<ElementGuesses> guesses{};  ///< one an element
   bool name_guessed = false;              ///< copied from another pour
   bool mix_guessed = false;
+  /// What the planner is asked beyond the plan: crew, motors, trucks, the concrete's temperature.
+  /// Its element, mix, method and limits are the plan's when it is asked.
+  PlanWish wish{};
   bool operator==(const PlanDraft&) const = default;
 };
 
@@ -81,9 +84,11 @@ void set_lift(PlanDraft& draft, std::size_t element, std::size_t lift, Length to
 void set_pattern(PlanDraft& draft, std::size_t element, const RowPattern& pattern);
 void set_row_height(PlanDraft& draft, std::size_t element, std::size_t row, Length z);
 
-/// Rows and lifts from elsewhere (computed): they stand as guesses.
-void put_guess(PlanDraft& draft, std::size_t element, std::vector<Length> lifts,
-               std::vector<Row> rows);
+/// What the planner would be asked about an element as the draft stands.
+PlanWish wish_for(const PlanDraft& draft, std::size_t element);
+/// Rows, lifts and the motors' feed by the planner; rows and lifts stand as guesses, bays as they
+/// were. Errors are the planner's; the draft is then as it was.
+Result<PlannedPour> compute(PlanDraft& draft, std::size_t element);
 
 std::vector<OpenGuess> open_guesses(const PlanDraft& draft);
 void confirm(PlanDraft& draft, const OpenGuess& guess);

@@ -11,15 +11,20 @@
 
 namespace rb {
 
+/// What has no honest default (sizes, rating, the mix's set, the motor) is nothing until it is
+/// given. Defaults: form 60 kg/m2, motors at 6000 vpm and 42 V, loads of 6 m3: common practice, no
+/// source; lifts of 0.5 m: ACI 309R, about 20 in, from memory; reach 0.6 m: half of 4 ft, the
+/// closest spacing ACI 309R gives, from memory; the rest our own choice, to be timed or asked for
+/// on the site.
 struct PlanWish {
   ElementId element{"E1"};
   ElementKind kind = ElementKind::wall;  ///< a deck is refused: its surface is worked, not its form
   Length length, height, thickness;
   Length bay = metres(3.0);  ///< bays are about this long
   Pressure form_rating;
-  MassPerArea form_mass;
+  MassPerArea form_mass = kilograms_per_m2(60);
   std::optional<Velocity> rise_limit;  ///< the form designer's own
-  Velocity rise_wished;
+  Velocity rise_wished = metres_per_hour(1.5);
   Length deepest_lift = metres(0.5);
   bool both_sides = false;
 
@@ -27,20 +32,22 @@ struct PlanWish {
   Celsius concrete{20};  ///< as it will come
   trade::PressureMethod method = trade::PressureMethod::aci347;
 
-  MotorType motor;
-  Length reach_x, reach_z;
+  MotorType motor{{}, {}, hertz(100)};
+  Length reach_x = metres(0.6), reach_z = metres(0.6);
   std::optional<std::size_t> motors_at_hand;
-  Potential volts;
+  Potential volts = rb::volts(42);
   std::optional<Current> inverter_amps;  ///< none: no inverters are planned
   std::optional<Cable> cable;
 
-  Volume load;
-  std::optional<double> trucks_per_hour;  ///< that can come; none: as many as it takes
-  Seconds haul{};                         ///< batched to discharge begun
+  Volume load = cubic_metres(6);
+  std::optional<double> trucks_per_hour;    ///< that can come; none: as many as it takes
+  Seconds haul = std::chrono::minutes(30);  ///< batched to discharge begun
 
-  int crew = 2;         ///< hands that hang motors
-  Seconds hang_time{};  ///< one of them takes one motor down and hangs it again
+  int crew = 2;  ///< hands that hang motors
+  /// One of them takes one motor down and hangs it again.
+  Seconds hang_time = std::chrono::minutes(5);
   Limits limits;
+  bool operator==(const PlanWish&) const = default;
 };
 
 enum class PlanLimit {

@@ -215,25 +215,45 @@ class Drawing {
     }
   }
 
+  // Where a row's name stands: near rows at the left end, far rows at the right, on the row's line
+  // between its two last motors where it hides neither, else just above them.
+  Box name_box(const RowView& row, float wide, float tall) {
+    const bool far = row.place.side == Side::far_side;
+    const float at = y(row.z);
+    const std::size_t count = row.spots.size();
+    float mid = far ? face_.x1 - canvas_.mm(1) - wide / 2 : face_.x0 + canvas_.mm(1) + wide / 2;
+    float low = at - canvas_.mm(1.4);
+    if (count > 1) {
+      const float a = x(row.spots[far ? count - 2 : 0].x);
+      const float b = x(row.spots[far ? count - 1 : 1].x);
+      if (b - a >= wide + canvas_.mm(2.6)) {
+        mid = (a + b) / 2;
+        low = at + tall / 2;
+      }
+    }
+    return {mid - wide / 2, std::round(low - tall), mid + wide / 2, std::round(low)};
+  }
+
+  // A running row is named in the middle of it, two sides' beside each other.
+  Box running_box(const RowView& row, float wide, float tall) {
+    const bool far = row.place.side == Side::far_side;
+    const float aside = far ? wide * 0.55F : (view_.two_sides ? -wide * 0.55F : 0);
+    const float mid = (face_.x0 + face_.x1) / 2 + aside;
+    const float top = std::round(y(row.z) - tall / 2);
+    return {mid - wide / 2, top, mid + wide / 2, top + tall};
+  }
+
   void rows() {
     for (const RowView& row : view_.rows) row_line(row);
     const float tall = canvas_.height(Face::small);
     for (const RowView& row : view_.rows) {
       if (row.spots.empty()) continue;
-      const float at = y(row.z);
       std::string text = row_name(stage_.say, row.place, view_.two_sides);
       const bool running = row.running_since.has_value();
       if (running) text += " " + stage_.say(Word::running) + " " + timer(row.ran);
       const Pair pair = running ? theme().live : canvas_.on_panel();
       const float wide = canvas_.width(text, Face::small) + canvas_.mm(2);
-      const bool far = row.place.side == Side::far_side;
-      // Near rows are named at the left end, far rows at the right; a running row in the middle.
-      float mid = far ? face_.x1 - canvas_.mm(1) - wide / 2 : face_.x0 + canvas_.mm(1) + wide / 2;
-      if (running)
-        mid = (face_.x0 + face_.x1) / 2 + (far               ? wide * 0.55F
-                                           : view_.two_sides ? -wide * 0.55F
-                                                             : 0);
-      Box box{mid - wide / 2, std::round(at - tall / 2), mid + wide / 2, std::round(at + tall / 2)};
+      const Box box = running ? running_box(row, wide, tall) : name_box(row, wide, tall);
       canvas_.fill(box, pair.ground, canvas_.mm(0.8));
       if (running) canvas_.edge(box, pair.ink, canvas_.mm(0.3), canvas_.mm(0.8));
       canvas_.text(

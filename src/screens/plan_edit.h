@@ -38,7 +38,24 @@ enum class PlanField {
   temp_max,
   volume_tolerance,
   insert_factor,
-  knit_depth
+  knit_depth,
+  // What the planner is asked beyond the plan:
+  motor_force,
+  motor_amps,
+  motor_speed,
+  concrete_temp,
+  rise_wished,
+  motors_at_hand,
+  crew,
+  hang_time,
+  load,
+  trucks_per_hour,
+  haul,
+  form_mass,
+  inverter_volts,
+  inverter_amps,
+  cord_section,
+  cord_length
 };
 
 /// One figure: of which element (or mix), and which bay, lift or row of it.
@@ -49,7 +66,7 @@ struct FieldRef {
 };
 
 struct PlanEdit {
-  enum class Page { pour, element, bays, lifts, rows, mix, person, limits };
+  enum class Page { pour, element, bays, lifts, rows, mix, person, limits, compute };
   enum class Name { none, pour, site, element, mix, person };
   PlanDraft draft{};
   Page page = Page::pour;
@@ -59,7 +76,8 @@ struct PlanEdit {
   std::string typed{};
   Name naming = Name::none;  ///< a text on the keys
   std::string text{};
-  bool removing = false;  ///< REMOVE was tapped once
+  bool removing = false;                          ///< REMOVE was tapped once
+  std::optional<Result<PlannedPour>> computed{};  ///< what the planner answered last, on its page
 };
 
 }  // namespace rb::screens

@@ -12,6 +12,8 @@ namespace {
 
 using Value = std::optional<double>;
 
+constexpr int kMostMotors = 999;  // at hand, and hands to hang them: what three figures hold
+
 // A figure as it is shown in one system of units: `in_shown` of the unit make one of the SI unit
 // kept (kPa, m/h ...), after `offset` was added.
 struct UnitOf {
@@ -32,7 +34,15 @@ enum class Measure {
   seconds,
   minutes,
   share,
-  factor
+  factor,
+  force,
+  current,
+  potential,
+  speed,
+  volume,
+  per_hour,
+  face_mass,
+  wire
 };
 struct Units2 {
   Measure measure;
@@ -52,6 +62,16 @@ constexpr std::array kUnits{
     Units2{Measure::minutes, {"min", 1, 0, 0}, {"min", 1, 0, 0}},
     Units2{Measure::share, {"%", 100, 0, 0}, {"%", 100, 0, 0}},
     Units2{Measure::factor, {"", 1, 0, 1}, {"", 1, 0, 1}},
+    Units2{Measure::force, {"kN", 1, 0, 1}, {"lbf", 1000 / rb::kPoundForce, 0, 0}},
+    Units2{Measure::current, {"A", 1, 0, 1}, {"A", 1, 0, 1}},
+    Units2{Measure::potential, {"V", 1, 0, 0}, {"V", 1, 0, 0}},
+    Units2{Measure::speed, {"vpm", 1, 0, 0}, {"vpm", 1, 0, 0}},
+    Units2{Measure::volume, {"m\u00B3", 1, 0, 1}, {"yd\u00B3", 1 / rb::kCubicYard, 0, 1}},
+    Units2{Measure::per_hour, {"/h", 1, 0, 1}, {"/h", 1, 0, 1}},
+    Units2{Measure::face_mass,
+           {"kg/m\u00B2", 1, 0, 0},
+           {"lb/ft\u00B2", kFoot* kFoot / kPoundMass, 0, 1}},
+    Units2{Measure::wire, {"mm\u00B2", 1e6, 0, 1}, {"mm\u00B2", 1e6, 0, 1}},
 };
 
 const UnitOf& unit_of(Measure measure, Units units) {
@@ -77,8 +97,17 @@ RowPattern pattern(const PlanDraft& d, const FieldRef& r) {
   return d.guesses[r.of].pattern;
 }
 
+// The planner's cord; what is not given of it is nothing.
+Cable cable_of(const PlanDraft& d) {
+  return d.wish.cable.value_or(Cable{});
+}
+
+// Nothing and zero are a figure not given.
+Value given(double value) {
+  return value > 0 ? Value{value} : Value{};
+}
 Value size(Length length) {
-  return length > Length{} ? Value{in_metres(length)} : Value{};
+  return given(in_metres(length));
 }
 
 struct FieldRow {
@@ -235,6 +264,67 @@ constexpr std::array kFields{
              [](D& d, const R&, double v) {
                d.plan.limits.knit_depth = {metres(v), LimitFrom::plan};
              }},
+    FieldRow{PlanField::motor_force, Word::plan_motor_force, Measure::force,
+             [](const D& d, const R&) { return given(in_kilonewtons(d.wish.motor.force)); },
+             [](D& d, const R&, double v) { d.wish.motor.force = kilonewtons(v); }},
+    FieldRow{PlanField::motor_amps, Word::plan_motor_amps, Measure::current,
+             [](const D& d, const R&) { return given(in_amperes(d.wish.motor.amps)); },
+             [](D& d, const R&, double v) { d.wish.motor.amps = amperes(v); }},
+    FieldRow{PlanField::motor_speed, Word::plan_motor_speed, Measure::speed,
+             [](const D& d, const R&) {
+               return given(in_vibrations_per_minute(d.wish.motor.top_speed));
+             },
+             [](D& d, const R&, double v) { d.wish.motor.top_speed = vibrations_per_minute(v); }},
+    FieldRow{PlanField::concrete_temp, Word::plan_concrete_temp, Measure::temperature,
+             [](const D& d, const R&) { return Value{d.wish.concrete.degrees}; },
+             [](D& d, const R&, double v) { d.wish.concrete = celsius(v); }},
+    FieldRow{PlanField::rise_wished, Word::plan_rise_wished, Measure::rise,
+             [](const D& d, const R&) { return given(in_metres_per_hour(d.wish.rise_wished)); },
+             [](D& d, const R&, double v) { d.wish.rise_wished = metres_per_hour(v); }},
+    FieldRow{PlanField::motors_at_hand, Word::plan_motors_at_hand, Measure::count,
+             [](const D& d, const R&) {
+               return d.wish.motors_at_hand ? Value(*d.wish.motors_at_hand) : Value{};
+             },
+             [](D& d, const R&, double v) { d.wish.motors_at_hand = static_cast<std::size_t>(v); }},
+    FieldRow{PlanField::crew, Word::plan_crew, Measure::count,
+             [](const D& d, const R&) { return Value(d.wish.crew); },
+             [](D& d, const R&, double v) { d.wish.crew = static_cast<int>(v); }},
+    FieldRow{PlanField::hang_time, Word::plan_hang_time, Measure::minutes,
+             [](const D& d, const R&) { return Value{in_seconds(d.wish.hang_time) / 60}; },
+             [](D& d, const R&, double v) { d.wish.hang_time = seconds(v * 60); }},
+    FieldRow{PlanField::load, Word::plan_load, Measure::volume,
+             [](const D& d, const R&) { return given(in_cubic_metres(d.wish.load)); },
+             [](D& d, const R&, double v) { d.wish.load = cubic_metres(v); }},
+    FieldRow{PlanField::trucks_per_hour, Word::plan_trucks, Measure::per_hour,
+             [](const D& d, const R&) { return d.wish.trucks_per_hour; },
+             [](D& d, const R&, double v) { d.wish.trucks_per_hour = v; }},
+    FieldRow{PlanField::haul, Word::plan_haul, Measure::minutes,
+             [](const D& d, const R&) { return Value{in_seconds(d.wish.haul) / 60}; },
+             [](D& d, const R&, double v) { d.wish.haul = seconds(v * 60); }},
+    FieldRow{PlanField::form_mass, Word::plan_form_mass, Measure::face_mass,
+             [](const D& d, const R& r) {
+               const auto& own = element(d, r).form_mass;
+               return given(in_kilograms_per_m2(own.value_or(d.wish.form_mass)));
+             },
+             [](D& d, const R& r, double v) { element(d, r).form_mass = kilograms_per_m2(v); }},
+    FieldRow{PlanField::inverter_volts, Word::plan_inverter_volts, Measure::potential,
+             [](const D& d, const R&) { return given(in_volts(d.wish.volts)); },
+             [](D& d, const R&, double v) { d.wish.volts = volts(v); }},
+    FieldRow{PlanField::inverter_amps, Word::plan_inverter_amps, Measure::current,
+             [](const D& d, const R&) {
+               return given(in_amperes(d.wish.inverter_amps.value_or(Current{})));
+             },
+             [](D& d, const R&, double v) { d.wish.inverter_amps = amperes(v); }},
+    FieldRow{PlanField::cord_section, Word::plan_cord_section, Measure::wire,
+             [](const D& d, const R&) { return given(in_square_metres(cable_of(d).section)); },
+             [](D& d, const R&, double v) {
+               d.wish.cable = Cable{square_metres(v), cable_of(d).length};
+             }},
+    FieldRow{PlanField::cord_length, Word::plan_cord_length, Measure::length,
+             [](const D& d, const R&) { return size(cable_of(d).length); },
+             [](D& d, const R&, double v) {
+               d.wish.cable = Cable{cable_of(d).section, metres(v)};
+             }},
 };
 
 const FieldRow& row_of(const FieldRef& ref) {
@@ -305,13 +395,31 @@ bool is_length(const FieldRef& ref) {
 }
 
 bool may_clear(const FieldRef& ref) {
-  return ref.field == PlanField::form_rating || ref.field == PlanField::rise_limit;
+  switch (ref.field) {
+    case PlanField::form_rating:
+    case PlanField::rise_limit:
+    case PlanField::motors_at_hand:
+    case PlanField::trucks_per_hour:
+    case PlanField::inverter_amps:
+    case PlanField::cord_section:
+    case PlanField::cord_length:
+      return true;
+    default:
+      return false;
+  }
+}
+
+bool is_given(const PlanDraft& draft, const FieldRef& ref) {
+  return row_of(ref).get(draft, ref).has_value();
 }
 
 bool is_figure(const FieldRef& ref, const std::string& typed, Units units) {
   const Value value = typed_value(ref, typed, units);
   if (!value) return false;
-  if (row_of(ref).measure == Measure::count) return *value >= 1 && *value <= kMostParts;
+  if (row_of(ref).measure == Measure::count) {
+    const bool parts = ref.field < PlanField::motor_force;
+    return *value >= 1 && *value <= (parts ? kMostParts : kMostMotors);
+  }
   // Zero is a size only where the reader may say so: a row at the base, a share, a tolerance.
   return *value > 0 || (ref.field != PlanField::row_apart && ref.field != PlanField::bay);
 }
@@ -324,6 +432,11 @@ void put_field(PlanDraft& draft, const FieldRef& ref, const std::string& typed, 
 void clear_field(PlanDraft& draft, const FieldRef& ref) {
   if (ref.field == PlanField::form_rating) element(draft, ref).form_rating.reset();
   if (ref.field == PlanField::rise_limit) element(draft, ref).rise_limit.reset();
+  if (ref.field == PlanField::motors_at_hand) draft.wish.motors_at_hand.reset();
+  if (ref.field == PlanField::trucks_per_hour) draft.wish.trucks_per_hour.reset();
+  if (ref.field == PlanField::inverter_amps) draft.wish.inverter_amps.reset();
+  if (ref.field == PlanField::cord_section) draft.wish.cable = Cable{{}, cable_of(draft).length};
+  if (ref.field == PlanField::cord_length) draft.wish.cable = Cable{cable_of(draft).section, {}};
 }
 
 bool is_default(const PlanDraft& draft, const FieldRef& ref) {
@@ -350,9 +463,14 @@ bool is_default(const PlanDraft& draft, const FieldRef& ref) {
       return standard(limits.insert_spacing_factor);
     case PlanField::knit_depth:
       return standard(limits.knit_depth);
+    case PlanField::form_mass:
+      return !element(draft, ref).form_mass;
     default:
-      return false;
+      break;
   }
+  if (ref.field < PlanField::motor_force) return false;
+  const Value usual = row_of(ref).get(PlanDraft{}, ref);
+  return usual && usual == row_of(ref).get(draft, ref);
 }
 
 }  // namespace rb::screens

@@ -19,6 +19,8 @@ std::string typed_text(const FieldRef& ref, const std::string& typed, Units unit
 
 /// Whether it is typed in feet and inches, where those are the units.
 bool is_length(const FieldRef& ref);
+/// Whether anything stands there.
+bool is_given(const PlanDraft& draft, const FieldRef& ref);
 /// Whether it may be left out.
 bool may_clear(const FieldRef& ref);
 
@@ -27,7 +29,7 @@ bool is_figure(const FieldRef& ref, const std::string& typed, Units units);
 void put_field(PlanDraft& draft, const FieldRef& ref, const std::string& typed, Units units);
 void clear_field(PlanDraft& draft, const FieldRef& ref);
 
-/// Whether a limit stands as the product's default.
+/// Whether a limit, or what the planner is asked, stands as the product's default.
 bool is_default(const PlanDraft& draft, const FieldRef& ref);
 
 }  // namespace rb::screens

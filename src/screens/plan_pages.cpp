@@ -37,6 +37,13 @@ std::size_t place_in(const Items& items, const Item& item) {
   return found == items.end() ? 0 : static_cast<std::size_t>(found - items.begin());
 }
 
+template <class Items>
+std::size_t place_in_ids(const Items& items, const std::string& id) {
+  const auto found =
+      std::find_if(items.begin(), items.end(), [&](const auto& i) { return i.id.text == id; });
+  return found == items.end() ? 0 : static_cast<std::size_t>(found - items.begin());
+}
+
 std::size_t role_place(const std::string& role) {
   const auto found =
       std::find_if(kRoles.begin(), kRoles.end(), [&](const Role& r) { return role == r.role; });
@@ -47,6 +54,7 @@ void go(PlanEdit& edit, Page page, std::size_t of) {
   edit.page = page;
   edit.of = of;
   edit.turn = 0;
+  edit.computed.reset();
 }
 
 class Tiles {
@@ -79,6 +87,9 @@ class Tiles {
       case Page::limits:
         limits();
         break;
+      case Page::compute:
+        computing();
+        break;
     }
     return std::move(out_);
   }
@@ -101,6 +112,7 @@ class Tiles {
                     [ref](PlanEdit& edit) {
                       edit.field = ref;
                       edit.typed.clear();
+                      edit.computed.reset();
                     }});
   }
   void text(Name name, const std::string& id, const std::string& value, Word label,
@@ -215,6 +227,11 @@ class Tiles {
 
   void rows() {
     const bool guessed = guesses().rows;
+    if (shown().kind != ElementKind::deck) {  // a deck's surface is worked, not its form
+      page("compute", say_(Word::plan_compute), say_(Word::plan_compute_what), Page::compute,
+           edit_.of, false);
+      out_.back().tile.look = Look::act;
+    }
     figure(PlanField::row_lowest, 0, guessed);
     figure(PlanField::row_apart, 0, guessed);
     figure(PlanField::row_motors, 0, guessed);
@@ -228,6 +245,27 @@ class Tiles {
     figure(PlanField::reach_x, 0, guessed);
     figure(PlanField::reach_z, 0, guessed);
     for (std::size_t i = 0; i < shown().rows.size(); ++i) figure(PlanField::row, i);
+  }
+
+  void computing() {
+    for (const PlanField field : {PlanField::motor_force, PlanField::motor_amps}) figure(field);
+    if (plan().mixes.size() > 1) {
+      const std::string shown_mix = wish_for(draft(), edit_.of).mix.id.text;
+      choice("planned mix", shown_mix, Word::plan_mix, [shown_mix](PlanEdit& edit) {
+        const auto& mixes = edit.draft.plan.mixes;
+        const std::size_t at = place_in_ids(mixes, shown_mix);
+        edit.draft.wish.mix.id = mixes[(at + 1) % mixes.size()].id;
+        edit.computed.reset();
+      });
+      out_.back().tile.free_text = true;
+    }
+    for (const PlanField field :
+         {PlanField::concrete_temp, PlanField::rise_wished, PlanField::motors_at_hand,
+          PlanField::crew, PlanField::hang_time, PlanField::load, PlanField::trucks_per_hour,
+          PlanField::haul, PlanField::form_mass, PlanField::motor_speed, PlanField::inverter_volts,
+          PlanField::inverter_amps, PlanField::cord_section, PlanField::cord_length}) {
+      figure(field);
+    }
   }
 
   void mix() {
@@ -298,12 +336,15 @@ std::string plan_page_title(const Say& say, const PlanEdit& edit) {
       return say(Word::plan_people);
     case Page::limits:
       return say(Word::plan_limits);
+    case Page::compute:
+      return of_element(Word::plan_compute_what);
   }
   return {};
 }
 
 std::optional<Page> page_before(Page page) {
   if (page == Page::pour) return std::nullopt;
+  if (page == Page::compute) return Page::rows;
   const bool of_element = page == Page::bays || page == Page::lifts || page == Page::rows;
   return of_element ? Page::element : Page::pour;
 }

@@ -5,6 +5,7 @@
 
 #include "screens/keyboard.h"
 #include "screens/paging.h"
+#include "screens/plan_compute.h"
 #include "screens/plan_drawing.h"
 #include "screens/plan_pad.h"
 #include "screens/plan_pages.h"
@@ -78,6 +79,7 @@ bool draw_head(Stage& stage, Box head, PlanEdit& edit, const Result<Plan>& whole
       edit.page = *before;
       if (*before == Page::pour) edit.of = 0;
       edit.turn = 0;
+      edit.computed.reset();
     } else {
       stage.close();
     }
@@ -107,6 +109,8 @@ bool draw_head(Stage& stage, Box head, PlanEdit& edit, const Result<Plan>& whole
                 .enabled = whole.has_value()})) {
       start(stage, *whole);
     }
+  } else if (edit.page == Page::compute) {
+    draw_compute_button(stage, right, edit);
   } else if (may_remove(edit)) {
     if (button(canvas, right,
                {.id = "remove",
@@ -156,10 +160,16 @@ void draw_plan(Stage& stage, const Box& box, PlanEdit& edit) {
   const bool asked = edit.removing;
   Box body = box;
   if (draw_head(stage, body.cut_top(canvas.scale().target(), gap), edit, whole)) return;
-  draw_standing(stage, body.cut_bottom(2 * canvas.height(Face::small), canvas.mm(1.5)), edit,
-                whole);
+  const bool computing = edit.page == Page::compute;
+  const float says_lines = computing ? 4 : 2;
+  const Box says = body.cut_bottom(says_lines * canvas.height(Face::small), canvas.mm(1.5));
+  if (computing) {
+    draw_computed(stage, says, edit);
+  } else {
+    draw_standing(stage, says, edit, whole);
+  }
   const bool drawn = edit.page == Page::element || edit.page == Page::bays ||
-                     edit.page == Page::lifts || edit.page == Page::rows;
+                     edit.page == Page::lifts || edit.page == Page::rows || computing;
   const bool portrait = canvas.scale().portrait();
   if (drawn) {
     const Box picture = portrait ? body.cut_top(std::round(body.h() * 0.4F), gap)

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 #include "screens/event_words.h"
 
@@ -10,6 +11,7 @@ namespace rb::screens {
 namespace {
 
 constexpr double kTallestMm = 27.0;
+constexpr double kCardMm = 58.0;  // the narrowest a card is legible at
 
 Look look_of(DoseWord word) {
   switch (word) {
@@ -143,6 +145,34 @@ void draw_card(Stage& stage, const Box& box, const RowView& row, const PourView&
   draw_row_button(stage, press, row, view);
 }
 
+long running_in(std::span<const RowView* const> rows) {
+  return std::count_if(rows.begin(), rows.end(),
+                       [](const RowView* row) { return row->running_since.has_value(); });
+}
+
+// The buttons that turn the pages; one that leads to running rows says so, in stripes and words.
+// The first row of the page shown.
+std::size_t turn_rows(Stage& stage, const Box& box, std::span<const RowView* const> rows,
+                      std::size_t a_page, std::size_t pages) {
+  int& page = stage.drafts.rows_page;
+  page = std::clamp(page, 0, static_cast<int>(pages) - 1);
+  const std::size_t first = static_cast<std::size_t>(page) * a_page;
+  const auto turn = [&](int column, const char* id, Symbol symbol, int by,
+                        std::span<const RowView* const> hidden) {
+    const long running = running_in(hidden);
+    ButtonSpec spec{.id = id,
+                    .text = {},
+                    .look = running > 0 ? Look::live : Look::quiet,
+                    .symbol = symbol,
+                    .enabled = !hidden.empty()};
+    if (running > 0) spec.text = fmt::format("{} {}", running, stage.say(Word::running));
+    if (button(stage.canvas, box.column(column, 2, stage.canvas.gap()), spec)) page += by;
+  };
+  turn(0, "rows up", Symbol::up, -1, rows.first(first));
+  turn(1, "rows down", Symbol::down, 1, rows.subspan(std::min(first + a_page, rows.size())));
+  return first;
+}
+
 // Which side's rows are shown. A side that runs while it is not shown says so, in stripes and
 // words.
 void draw_sides(Stage& stage, const Box& box, const PourView& view) {
@@ -222,31 +252,24 @@ void draw_rows(Stage& stage, const Box& box, const PourView& view) {
   const auto in_one = [&](float height) {
     return static_cast<std::size_t>((height + gap) / (canvas.scale().target() + gap));
   };
-  std::size_t lines = std::max<std::size_t>(1, shown.size());
+  // Side by side before a second page: a row that runs is best seen without turning.
+  const bool wide = room.w() >= 2 * canvas.mm(kCardMm) + gap && shown.size() > in_one(room.h());
+  const std::size_t across = wide ? 2 : 1;
+  std::size_t lines = std::max<std::size_t>(1, (shown.size() + across - 1) / across);
   std::size_t first = 0;
   if (lines > in_one(room.h())) {
     const std::size_t all = lines;
     const Box turn = room.cut_bottom(canvas.scale().target(), gap);
     lines = std::max<std::size_t>(1, in_one(room.h()));
-    const int pages = static_cast<int>((all + lines - 1) / lines);
-    int& page = stage.drafts.rows_page;
-    page = std::clamp(page, 0, pages - 1);
-    if (button(canvas, turn.column(0, 2, gap),
-               {.id = "rows up", .text = {}, .symbol = Symbol::up, .enabled = page > 0})) {
-      --page;
-    }
-    if (button(
-            canvas, turn.column(1, 2, gap),
-            {.id = "rows down", .text = {}, .symbol = Symbol::down, .enabled = page + 1 < pages})) {
-      ++page;
-    }
-    first = static_cast<std::size_t>(page) * lines;
+    first = turn_rows(stage, turn, shown, lines * across, (all + lines - 1) / lines);
   }
   const float tall = std::min(canvas.mm(kTallestMm),
                               std::floor((room.h() + gap) / static_cast<float>(lines)) - gap);
-  for (std::size_t i = 0; i < lines && first + i < shown.size(); ++i) {
-    const float top = std::round(room.y0 + static_cast<float>(i) * (tall + gap));
-    draw_card(stage, {room.x0, top, room.x1, top + tall}, *shown[first + i], view);
+  for (std::size_t i = 0; i < lines * across && first + i < shown.size(); ++i) {
+    Box card = room.column(static_cast<int>(i % across), static_cast<int>(across), gap);
+    card.y0 = std::round(room.y0 + static_cast<float>(i / across) * (tall + gap));
+    card.y1 = card.y0 + tall;
+    draw_card(stage, card, *shown[first + i], view);
   }
 }
 

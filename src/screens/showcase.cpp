@@ -97,6 +97,17 @@ Drafts planning(const PourState& state, PlanEdit::Page page) {
   return drafts;
 }
 
+// The same with its rows computed, or refused: a mix that sets too soon cannot be knitted.
+Drafts computing(const PourState& state, Force force, Seconds sets) {
+  Drafts drafts = planning(state, PlanEdit::Page::compute);
+  PlanDraft& draft = drafts.plan->draft;
+  draft.wish.motor.force = force;
+  draft.wish.motor.amps = amperes(4.2);
+  for (Mix& mix : draft.plan.mixes) mix.initial_set = sets;
+  if (!draft.plan.elements.empty()) drafts.plan->computed = compute(draft, 0);
+  return drafts;
+}
+
 using Step = CorrectDraft::Step;
 
 constexpr std::array kScreens{
@@ -145,6 +156,16 @@ constexpr std::array kScreens{
                    [](const PourState& s) { return planning(s, PlanEdit::Page::person); }},
     ShowcaseScreen{"plan-limits", false,
                    [](const PourState& s) { return planning(s, PlanEdit::Page::limits); }},
+    ShowcaseScreen{"plan-compute", false,
+                   [](const PourState& s) {
+                     Drafts drafts = planning(s, PlanEdit::Page::compute);
+                     drafts.plan->draft.wish = {};
+                     return drafts;
+                   }},
+    ShowcaseScreen{"plan-computed", false,
+                   [](const PourState& s) { return computing(s, kilonewtons(6), hours(5)); }},
+    ShowcaseScreen{"plan-refused", false,
+                   [](const PourState& s) { return computing(s, kilonewtons(6), hours(0.5)); }},
     ShowcaseScreen{"plan-figure", false,
                    [](const PourState& s) {
                      Drafts drafts = planning(s, PlanEdit::Page::element);

@@ -49,6 +49,24 @@ TEST_CASE("every default of a plan can be read, and is told with its source") {
   CHECK_FALSE(read_plan_request(thick)->wish.both_sides);
 }
 
+TEST_CASE("the command's defaults are the planner's own") {
+  const auto request = read_plan_request(wall());
+  REQUIRE(request);
+  PlanWish usual;
+  usual.length = metres(12);
+  usual.height = metres(4.8);
+  usual.thickness = request->wish.thickness;
+  usual.form_rating = request->wish.form_rating;
+  usual.motor.force = request->wish.motor.force;
+  usual.motor.amps = request->wish.motor.amps;
+  usual.mix = request->wish.mix;  // a mix is the plan's: none is usual
+  usual.limits = request->wish.limits;
+  CHECK(request->wish == usual);
+  CHECK(usual.limits.dose_min.value == Limits{}.dose_min.value);
+  CHECK(usual.limits.dose_max.value == Limits{}.dose_max.value);
+  CHECK(usual.limits.load_age_max.value == Limits{}.load_age_max.value);
+}
+
 TEST_CASE("a number without its unit, or a word that is none of the choices, is refused by name") {
   for (const auto& [name, text] : PlanTexts{{"length", "12"},
                                             {"rise", "1.5 m"},

@@ -1,6 +1,6 @@
 // What the screens cost: the window at rest, with timers, and drawn without end in the same run;
 // then how long frames take to build while 500 taps are logged. Needs a display:
-//   xvfb-run -a -s "-screen 0 1280x800x24" risebook_bench_window SCRIPT
+//   xvfb-run -a -s "-screen 0 1280x800x24 -noreset" risebook_bench_window SCRIPT
 // One line a measure: `bench NAME ratio=X goal=Y`. A core's share is CPU time over wall time.
 #include <fmt/format.h>
 #include <sys/resource.h>

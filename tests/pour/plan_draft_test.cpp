@@ -167,3 +167,77 @@ TEST_CASE("a pour's id is its day and its name in plain letters, never one that 
   CHECK(new_pour_id("A", "2026-03-02", {PourId{"2026-03-02-a"}, PourId{"2026-03-02-a-2"}}) ==
         PourId{"2026-03-02-a-3"});
 }
+
+namespace {
+
+PlanDraft computable() {
+  PlanDraft draft = wall(12.0, 4.8);
+  draft.plan.elements[0].form_rating = kilopascals(60);
+  draft.wish.motor.force = kilonewtons(4);
+  draft.wish.motor.amps = amperes(4.2);
+  return draft;
+}
+
+}  // namespace
+
+TEST_CASE("rows and lifts are computed by the planner, stand as guesses and make a whole plan") {
+  PlanDraft draft = computable();
+  draft.wish.inverter_amps = amperes(40);
+  set_bay_count(draft, 0, 5);
+  confirm_all(draft);
+  const auto planned = compute(draft, 0);
+  REQUIRE_MESSAGE(planned, (planned ? std::string{} : to_text(planned.error())));
+  const Element& w = draft.plan.elements[0];
+  CHECK(w.rows == planned->plan.elements[0].rows);
+  CHECK(w.lifts == planned->plan.elements[0].lifts);
+  CHECK(w.bays.size() == 5);
+  CHECK(draft.plan.motor_type == draft.wish.motor);
+  CHECK(draft.plan.power == planned->plan.power);
+  CHECK_FALSE(draft.plan.power.empty());
+  CHECK(open_guesses(draft) == std::vector<OpenGuess>{{Guessed::lifts, 0}, {Guessed::rows, 0}});
+  CHECK(finished(draft));
+  // Copied the next day, the planner is asked with the motor and feed of the day before.
+  const PlanDraft next = copy_of(draft.plan);
+  CHECK(next.wish.motor == draft.wish.motor);
+  CHECK(next.wish.inverter_amps == draft.wish.inverter_amps);
+}
+
+TEST_CASE("a plan that a limit forbids, or without its motor, leaves the draft as it was") {
+  PlanDraft draft = computable();
+  draft.plan.mixes[0].initial_set = hours(0.5);  // no joint is knitted in that
+  const PlanDraft before = draft;
+  const auto refused = compute(draft, 0);
+  REQUIRE_FALSE(refused);
+  CHECK(refused.error().kind == Error::Kind::refused);
+  CHECK(draft == before);
+  draft = computable();
+  draft.wish.motor.force = {};
+  CHECK_FALSE(compute(draft, 0));
+}
+
+TEST_CASE("the mix asked about is the one chosen, and half a cord is none") {
+  PlanDraft draft = computable();
+  add_mix(draft);
+  draft.plan.mixes[1].initial_set = hours(9);
+  CHECK(wish_for(draft, 0).mix.id == draft.plan.mixes[0].id);
+  draft.wish.mix.id = draft.plan.mixes[1].id;
+  CHECK(in_hours(wish_for(draft, 0).mix.initial_set) == doctest::Approx(9));
+  draft.wish.cable = Cable{square_metres(4e-6), {}};
+  CHECK_FALSE(wish_for(draft, 0).cable);
+  draft.wish.cable->length = metres(25);
+  CHECK(wish_for(draft, 0).cable);
+}
+
+TEST_CASE("a second element's smaller feed leaves the first one's standing") {
+  PlanDraft draft = computable();
+  draft.wish.inverter_amps = amperes(40);
+  REQUIRE(compute(draft, 0));
+  const auto power = draft.plan.power;
+  add_element(draft);
+  set_length(draft, 1, metres(2.4));
+  set_height(draft, 1, metres(3));
+  set_thickness(draft, 1, metres(0.3));
+  draft.plan.elements[1].form_rating = kilopascals(60);
+  REQUIRE(compute(draft, 1));
+  CHECK(draft.plan.power == power);
+}

@@ -186,3 +186,71 @@ TEST_CASE("in feet, figures are typed and shown in feet and kept in metres") {
   CHECK(in_psf(*wall.form_rating) == doctest::Approx(1200));
   CHECK(tablet.says("1200 psf"));
 }
+
+TEST_CASE(
+    "rows and motors are computed by touch: what is missing is named, then it can be poured") {
+  Tablet tablet(small_pour(kMorning), kMorning + 1min);
+  tablet.tap("ALL POURS");
+  tablet.tap("NEW POUR");
+  tablet.tap("EMPTY PLAN");
+  tablet.tap_id("plan name");
+  press(tablet, "WALL");
+  tablet.tap("KEEP");
+  tablet.tap_id("plan add element");
+  figure(tablet, "length", "12");
+  figure(tablet, "height", "4.8");
+  figure(tablet, "thickness", "0.3");
+  tablet.tap_id("plan rows");
+  tablet.tap_id("plan compute");
+  CHECK(tablet.says("To compute, give: form rating, motor's force, motor's amps"));
+  CHECK_FALSE(tablet.find_id("compute")->target.enabled);
+  tablet.tap("BACK");
+  tablet.tap("BACK");
+  figure(tablet, "form rating", "60");
+  tablet.tap_id("plan rows");
+  tablet.tap_id("plan compute");
+  figure(tablet, "motor's force", "4");
+  figure(tablet, "motor's amps", "4.2");
+  CHECK(tablet.says("they stand as guesses"));
+  tablet.tap_id("compute");
+  CHECK(tablet.says("Rise 1.5 m/h, as wished"));
+  CHECK(tablet.says("Licensed electrician"));
+  const PlanDraft made = tablet.ui.drafts().plan->draft;
+  CHECK(made.plan.motor_type);
+  // A change of what was asked takes the answer off the screen.
+  figure(tablet, "hands to hang them", "4");
+  CHECK_FALSE(tablet.says("Rise 1.5 m/h"));
+  tablet.tap("BACK");
+  CHECK(tablet.says("GUESS"));
+  tablet.tap("BACK");
+  tablet.tap("BACK");
+  tablet.tap("CONFIRM");
+  tablet.tap("START");
+  REQUIRE(tablet.in_pour);
+  CHECK(opened(tablet).elements[0].rows == made.plan.elements[0].rows);
+  CHECK(opened(tablet).elements[0].lifts == made.plan.elements[0].lifts);
+  tablet.tap("START LIFT 1");
+  CHECK(tablet.state->placing(0) != nullptr);
+}
+
+TEST_CASE("a limit that forbids the plan is said, and what stood before stands") {
+  Tablet tablet(small_pour(kMorning), kMorning + 1min);
+  tablet.tap("ALL POURS");
+  tablet.tap("NEW POUR");
+  tablet.tap_id("plan copy P1");
+  const Plan before = tablet.ui.drafts().plan->draft.plan;
+  tablet.tap_id("plan element W1");
+  figure(tablet, "form rating", "60");
+  tablet.tap_id("plan rows");
+  tablet.tap_id("plan compute");
+  figure(tablet, "motor's force", "4");
+  figure(tablet, "motor's amps", "4.2");
+  figure(tablet, "rise wished", "0.05");
+  tablet.tap_id("compute");
+  const auto& answer = tablet.ui.drafts().plan->computed;
+  REQUIRE(answer);
+  REQUIRE_FALSE(*answer);
+  CHECK(tablet.says(to_text(answer->error())));
+  CHECK(tablet.says("plan, knit"));
+  CHECK(tablet.ui.drafts().plan->draft.plan.elements[0].rows == before.elements[0].rows);
+}

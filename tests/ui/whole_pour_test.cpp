@@ -66,7 +66,7 @@ const std::vector<Step> kTapsOfLift{
     {"06:58:00", {"REST R3"}},
     // The top of lift 4 was misread: 2.0, not 2.1.
     {"06:59:00",
-     {"MORE", "All taps", "#tap end 4", "CHANGE THE HEIGHT", "+2.0", "NEXT", "Misread the height"}},
+     {"MORE", "ALL TAPS", "#tap end 4", "CHANGE THE HEIGHT", "+2.0", "NEXT", "Misread the height"}},
     {"07:00:00", {"R4", "HUNG, CABLES FIXED"}},
     {"07:01:00", {"START LIFT 5"}},
     {"07:22:00", {"END LIFT 5", "KEEP"}},
@@ -76,7 +76,7 @@ const std::vector<Step> kTapsOfLift{
     {"07:24:52", {"REST R4"}},
     // The rest of row 3 was tapped 20 s late.
     {"07:25:30",
-     {"MORE", "All taps", "#tap rest R3", "CHANGE THE TIME", "10 s EARLIER", "10 s EARLIER", "NEXT",
+     {"MORE", "ALL TAPS", "#tap rest R3", "CHANGE THE TIME", "10 s EARLIER", "10 s EARLIER", "NEXT",
       "Tapped too late"}},
     {"07:30:00", {"START LIFT 6"}},
     {"07:52:00", {"END LIFT 6", "KEEP"}},

@@ -6,7 +6,8 @@ set -euo pipefail
 risebook=$1
 source_dir=$2
 if [ -z "${RISEBOOK_IN_XVFB:-}" ]; then
-  RISEBOOK_IN_XVFB=1 exec xvfb-run -a -s "-screen 0 1280x800x24" bash "$0" "$@"
+  # -noreset: a server that resets after its last window refuses the next one for a moment.
+  RISEBOOK_IN_XVFB=1 exec xvfb-run -a -s "-screen 0 1280x800x24 -noreset" bash "$0" "$@"
 fi
 
 folder=$(mktemp -d)
