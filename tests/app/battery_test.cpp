@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include <fstream>
+#include <map>
 
 #include "temp_folder.h"
 
