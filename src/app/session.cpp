@@ -1,5 +1,7 @@
 #include "app/session.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "pour/fold.h"
@@ -11,6 +13,8 @@ namespace {
 
 // Findings that come with time alone (a knit deadline passed) show within this.
 constexpr Seconds kRecheck{5};
+// Entries up to this far ahead of the clock are taken for the wobble of clocks.
+constexpr Seconds kClockBehind{60};
 
 }  // namespace
 
@@ -49,6 +53,7 @@ void Session::load_cards() {
 }
 
 void Session::go_to(const PourId& pour) {
+  trouble_.reset();
   const auto events = book_.events(pour);
   if (!events) {
     trouble_ = screens::Trouble{to_text(events.error()), false};
@@ -61,6 +66,15 @@ void Session::go_to(const PourId& pour) {
   }
   state_ = std::move(*state);
   report_.reset();
+  // A clock set back since then would put every tap before what was tapped already.
+  const Seconds behind = state_->last - state_->clock(now());
+  if (!state_->closed && behind > kClockBehind) {
+    trouble_ = screens::Trouble{
+        fmt::format("The tablet's clock is {:.0f} min before the last entry of this pour ({} UTC). "
+                    "Set the clock before you log anything.",
+                    behind.count() / 60, to_text(state_->moment(state_->last))),
+        false};
+  }
 }
 
 Seconds Session::stepped() const {
@@ -155,12 +169,15 @@ bool Session::act(const screens::Intents& intents) {
     } else if (const auto* fresh = std::get_if<screens::OpenPour>(&intent)) {
       open_pour(*fresh);
     } else if (std::holds_alternative<screens::LeavePour>(intent)) {
+      trouble_.reset();
       state_.reset();
       report_.reset();
       load_cards();
     } else if (const auto* change = std::get_if<screens::ChangeSettings>(&intent)) {
       holder_ = change->settings.holder;
       if (on_settings) on_settings(change->settings);
+    } else if (std::holds_alternative<screens::PutTroubleAway>(intent)) {
+      trouble_.reset();
     } else {
       stay = false;
     }

@@ -31,7 +31,7 @@ class Session {
   std::function<void(const screens::Settings&)> on_settings;
 
   /// Who holds the tablet from now on: told by every event. None: the plan's first foreman.
-  void held_by(std::optional<PersonId> holder) { holder_ = std::move(holder); }
+  void held_by(std::optional<Person> holder) { holder_ = std::move(holder); }
 
   [[nodiscard]] const PourState* pour() const { return state_ ? &*state_ : nullptr; }
   void go_to(const PourId& pour);
@@ -51,7 +51,7 @@ class Session {
   Logbook book_;
   ClockFn clock_;
   std::chrono::minutes utc_offset_;
-  std::optional<PersonId> holder_;
+  std::optional<Person> holder_;
   std::vector<screens::PourCard> cards_;
   std::optional<PourState> state_;
   std::optional<CheckReport> report_;

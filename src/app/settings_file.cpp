@@ -41,8 +41,10 @@ screens::Settings read_settings(const std::filesystem::path& path) {
   if (const auto sound = json.find("sound"); sound != json.end() && sound->is_boolean()) {
     settings.sound = sound->get<bool>();
   }
-  if (const std::string holder = text("holder"); !holder.empty())
-    settings.holder = PersonId{holder};
+  if (const auto holder = json.find("holder"); holder != json.end() && holder->is_object()) {
+    const auto of = [&](const char* field) { return holder->value(field, std::string{}); };
+    settings.holder = Person{PersonId{of("id")}, of("name"), of("role")};
+  }
   const auto diagonal = json.find("diagonal_inches");
   if (diagonal != json.end() && diagonal->is_number()) {
     const double inches = diagonal->get<double>();
@@ -57,7 +59,9 @@ void write_settings(const std::filesystem::path& path, const screens::Settings& 
                       {"rows_on", settings.rows_on == screens::HandSide::left ? "left" : "right"},
                       {"sound", settings.sound},
                       {"diagonal_inches", settings.diagonal_inches}};
-  if (settings.holder) json["holder"] = settings.holder->text;
+  if (const auto& holder = settings.holder) {
+    json["holder"] = {{"id", holder->id.text}, {"name", holder->name}, {"role", holder->role}};
+  }
   if (settings.units) json["units"] = *settings.units == Units::us ? "us" : "si";
   std::error_code ignored;
   std::filesystem::create_directories(path.parent_path(), ignored);

@@ -24,6 +24,8 @@ struct Finding {
   std::optional<std::size_t> element, bay, row;  ///< indices into the plan
   std::optional<int> lift;
   std::optional<Side> side;
+  std::optional<TicketId> ticket;  ///< the load it is about
+  std::optional<InverterId> inverter;
   std::optional<Seconds> from, to;        ///< on the pour's clock
   std::optional<double> measured, limit;  ///< in `unit`, SI
   std::string unit;                       ///< "s", "kPa", "m/h", "1" (a share), ""

@@ -52,7 +52,8 @@ std::vector<InverterMoment> busiest(const Look& look) {
     int running = 0;
     for (std::size_t c = 0; c < changes.size(); ++c) {
       running += changes[c].more;
-      if (running > static_cast<int>(most.motors)) {
+      const int least = static_cast<int>(most.motors) + (look.asof.live ? 0 : 1);
+      if (running > 0 && running >= least) {
         most = {i, changes[c].at, c + 1 < changes.size() ? changes[c + 1].at : look.asof.at,
                 static_cast<std::size_t>(running)};
       }

@@ -11,7 +11,8 @@ struct InverterMoment {
   std::size_t motors = 0;  ///< running on it
 };
 
-/// The stretch in which most motors run on each inverter that has any.
+/// The stretch in which most motors run on each inverter that has any; of equal ones the first,
+/// in a live look the latest.
 std::vector<InverterMoment> busiest(const Look& look);
 
 /// What that many motors of the plan's type draw together; nothing without a type.

@@ -15,7 +15,7 @@ void put_dose(LiftReport& report, const LiftLook& look) {
   report.mean_dose = look.shares.mean;
 }
 
-void put_rise(LiftReport& report, const PourState& state, const LiftState& lift) {
+void put_rise(LiftReport& report, const PourState& state, AsOf asof, const LiftState& lift) {
   const auto& tops = state.elements[report.element].tops;
   const Seconds window = state.plan->limits.rise_window.value;
   const Seconds took = lift.last_reading - lift.started;
@@ -29,7 +29,7 @@ void put_rise(LiftReport& report, const PourState& state, const LiftState& lift)
       report.rise_mean = std::max(*report.rise_mean, rate(lift.top[bay] - lift.bottom[bay], took));
     }
   }
-  if (const auto limit = rise_limit(state, report.element, lift.started)) {
+  if (const auto limit = rise_limit_of(state, asof, report.element, lift)) {
     report.rise_limit = limit->rate;
   }
 }
@@ -132,6 +132,23 @@ void look_at_concrete(Look& look, ElementMemory& memory, std::size_t e) {
 
 }  // namespace
 
+std::optional<RiseLimit> rise_limit_of(const PourState& state, AsOf asof, std::size_t element,
+                                       const LiftState& lift) {
+  std::optional<RiseLimit> lowest = rise_limit(state, element, lift.started);
+  if (!asof.live) return lowest;
+  const Seconds until = lift.ended ? lift.last_reading : asof.at;
+  const auto look_again = [&](Seconds at) {
+    if (at <= lift.started || at > until) return;
+    const auto limit = rise_limit(state, element, at);
+    if (limit && (!lowest || limit->rate < lowest->rate)) lowest = limit;
+  };
+  for (const TestState& test : state.tests) look_again(test.at);
+  for (const TruckState& truck : state.trucks) {
+    if (truck.discharged) look_again(*truck.discharged);
+  }
+  return lowest;
+}
+
 Look look_at(const PourState& state, AsOf asof, CheckMemory& memory) {
   CheckMemory::Inside& known = memory.inside();
   forget_other_plans(known, state);
@@ -153,7 +170,7 @@ Look look_at(const PourState& state, AsOf asof, CheckMemory& memory) {
       for (const Length& top : lift.top) report.top = std::max(report.top, top);
       look.lift_looks.push_back(sides.empty() ? nullptr : look.concrete[e][i + 1]);
       if (look.lift_looks.back() != nullptr) put_dose(report, *look.lift_looks.back());
-      put_rise(report, state, lift);
+      put_rise(report, state, asof, lift);
       look.lifts.push_back(report);
     }
   }

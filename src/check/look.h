@@ -11,6 +11,9 @@
 
 namespace rb {
 
+/// The rows of the last lift have run by then (our own choice).
+inline constexpr Seconds kTopLiftDone{900};
+
 struct Look {
   const PourState& state;
   AsOf asof;
@@ -31,14 +34,23 @@ struct Look {
     return state.elements[report.element].lifts[report.index];
   }
   /// Whether all that is to be done for a lift should be done by now: always in a finished look; in
-  /// a live one when the next lift has begun or the pour is closed.
+  /// a live one when the next lift has begun, the pour is closed, or the last planned lift was
+  /// ended kTopLiftDone ago.
   [[nodiscard]] bool settled(const LiftReport& report) const {
-    return !asof.live || lift(report).next_start || state.closed;
+    if (!asof.live || lift(report).next_start || state.closed) return true;
+    const auto& ended = lift(report).ended;
+    const bool top = static_cast<std::size_t>(report.lift) >= element(report).lifts.size();
+    return top && ended && asof.at - *ended > kTopLiftDone;
   }
   [[nodiscard]] Seconds run_end(const RunState& run) const {
     return std::min(run.to.value_or(asof.at), asof.at);
   }
 };
+
+/// The limit a lift's rise is held to: that at its start; in a live look the lowest since, for
+/// concrete tested colder or of another mix may have come into the lift.
+std::optional<RiseLimit> rise_limit_of(const PourState& state, AsOf asof, std::size_t element,
+                                       const LiftState& lift);
 
 /// Good as long as the memory is not used again.
 Look look_at(const PourState& state, AsOf asof, CheckMemory& memory);

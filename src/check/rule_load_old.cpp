@@ -1,4 +1,4 @@
-// load-old: a load was discharged too long after batching.
+// load-old: a load was discharged too long after batching, or is about to be.
 #include <fmt/format.h>
 
 #include "check/rule.h"
@@ -7,24 +7,36 @@ namespace rb {
 
 namespace {
 
+// Until when a load has aged: the end of its discharge, or its beginning where no end was logged.
+// While the pour goes on it ages in the truck, too, and at the form until its end is logged.
+std::optional<Seconds> aged_until(const Look& look, const TruckState& truck) {
+  if (truck.ended) return truck.ended;
+  if (look.asof.live && !look.state.closed) return look.asof.at;
+  return truck.discharged;
+}
+
 void look_load_old(const Look& look, const Rule& rule, Findings& out) {
   const auto& limit = look.plan().limits.load_age_max;
   for (const TruckState& truck : look.state.trucks) {
-    if (!truck.what || !truck.discharged) continue;
-    const Seconds batched = look.state.clock(truck.what->batched);
-    const Seconds age = truck.ended.value_or(*truck.discharged) - batched;
+    const auto until = aged_until(look, truck);
+    if (!truck.what || !until) continue;
+    const Seconds batched = look.state.told(*truck.ref, truck.what->batched);
+    const Seconds age = *until - batched;
     if (!over(age, limit.value)) continue;
     Finding f = found(rule);
     f.element = truck.element;
+    f.ticket = truck.ticket;
     f.from = batched;
-    f.to = truck.ended.value_or(*truck.discharged);
+    // One that waits is told of when it grows old; it may have been sent back since.
+    f.to = truck.discharged ? *until : batched + limit.value;
     f.measured = in_seconds(age);
     f.limit = in_seconds(limit.value);
     f.unit = "s";
     f.source = limit_source(rule, limit.from);
-    f.ref = truck.discharge;
-    f.says = fmt::format("ticket {}: discharged {:.0f} min after batching, limit {:.0f} min",
-                         truck.ticket.text, *f.measured / 60, *f.limit / 60);
+    f.ref = truck.discharge ? truck.discharge : truck.ref;
+    f.says =
+        fmt::format("ticket {}: {} {:.0f} min after batching, limit {:.0f} min", truck.ticket.text,
+                    truck.discharged ? "discharged" : "waits", *f.measured / 60, *f.limit / 60);
     out.push_back(std::move(f));
   }
 }

@@ -13,6 +13,7 @@ void look_power_over(const Look& look, const Rule& rule, Findings& out) {
     const Current amps = drawn(look.plan(), moment.motors);
     if (amps <= inverter.max_amps * (1 + 1e-9)) continue;
     Finding f = found(rule);
+    f.inverter = inverter.id;
     f.from = moment.from;
     f.to = moment.to;
     f.measured = in_amperes(amps);

@@ -11,7 +11,7 @@ void look_rise_fast(const Look& look, const Rule& rule, Findings& out) {
   for (const LiftReport& report : look.lifts) {
     if (!report.rise_window || !report.rise_limit) continue;
     if (!over(*report.rise_window, *report.rise_limit)) continue;
-    const auto limit = rise_limit(look.state, report.element, report.placed_from);
+    const auto limit = rise_limit_of(look.state, look.asof, report.element, look.lift(report));
     Finding f = found(rule);
     f.element = report.element;
     f.lift = report.lift;

@@ -21,6 +21,7 @@ void look_run_unended(const Look& look, const Rule& rule, Findings& out) {
     f.row = run.row;
     f.side = row.side;
     f.from = run.from;
+    if (look.asof.live && !run.to) f.to = look.asof.at;  // it is still so
     f.measured = in_seconds(ran);
     f.unit = "s";
     f.ref = run.ref;

@@ -15,6 +15,7 @@ void look_temp_out(const Look& look, const Rule& rule, Findings& out) {
     if (!cold && *test.what.temp <= limits.temp_max.value) continue;
     const auto& limit = cold ? limits.temp_min : limits.temp_max;
     Finding f = found(rule);
+    f.ticket = test.what.ticket;
     f.from = f.to = test.at;
     f.measured = test.what.temp->degrees;
     f.limit = limit.value.degrees;

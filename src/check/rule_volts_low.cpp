@@ -21,6 +21,7 @@ void look_volts_low(const Look& look, const Rule& rule, Findings& out) {
     const auto drop = trade::voltage_drop(inverter.volts, look.plan().motor_type->amps, feed);
     if (drop && !over(drop->share, kMostLost)) continue;
     Finding f = found(rule);
+    f.inverter = inverter.id;
     f.from = moment.from;
     f.to = moment.to;
     f.limit = kMostLost;

@@ -199,9 +199,17 @@ void extend(PourState& state, const Event& event) {
 Result<void> admissible(const PourState& state, const Event& event) {
   PourState next = state;
   extend(next, event);
-  const LogEntry& entry = next.log.back();
-  if (entry.sense != LogEntry::Sense::wrong) return {};
-  return fail(Error::Kind::input, kind_text(event.what), entry.why_not);
+  const LogEntry* spoilt = &next.log.back();
+  // A correction must leave its target an event that can be.
+  for (const Correction& correction : next.corrections) {
+    if (correction.made_by + 1 != next.log.size() || next.log[correction.target].struck) continue;
+    const bool stood = state.log[correction.target].sense != LogEntry::Sense::wrong;
+    if (stood && next.log[correction.target].sense == LogEntry::Sense::wrong) {
+      spoilt = &next.log[correction.target];
+    }
+  }
+  if (spoilt->sense != LogEntry::Sense::wrong) return {};
+  return fail(Error::Kind::input, kind_text(event.what), spoilt->why_not);
 }
 
 }  // namespace rb

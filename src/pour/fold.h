@@ -19,7 +19,8 @@ Result<PourState> fold(std::span<const Event> events);
 /// corrects nothing, otherwise by folding anew. The same state as fold() of all the events.
 void extend(PourState& state, const Event& event);
 
-/// Whether `event` may follow: an input error with the reason when fold() would mark it wrong.
+/// Whether `event` may follow: an input error with the reason when fold() would mark it wrong, or
+/// what it corrects.
 Result<void> admissible(const PourState& state, const Event& event);
 
 }  // namespace rb

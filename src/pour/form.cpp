@@ -49,7 +49,7 @@ Seconds to_set(const Mix& mix, Celsius temp, const MeasuredSet& measured, Second
 
 Seconds age_of(const PourState& state, const TruckState& truck) {
   const Seconds out = truck.ended.value_or(*truck.discharged);
-  return std::max(Seconds{}, out - state.clock(truck.what->batched));
+  return std::max(Seconds{}, out - state.told(*truck.ref, truck.what->batched));
 }
 
 // A deck's rows shake it from underneath: at z = 0, upwards.
@@ -297,6 +297,15 @@ Pressure head_on_row(const PourState& state, std::size_t element, std::size_t ro
   return heaviest(*state.plan) * deepest_over(bays, state.elements[element], at);
 }
 
+Pressure head_on_row(const PourState& state, std::size_t element, std::size_t row,
+                     const std::vector<Length>& tops) {
+  Length deepest;
+  for (const BayReached& reached : bays_reached(state.plan->elements[element], row)) {
+    deepest = std::max(deepest, tops[reached.bay] - reached.low);
+  }
+  return heaviest(*state.plan) * deepest;
+}
+
 trade::PressureCase pressure_case(const PourState& state, std::size_t element, Seconds at) {
   const Element& planned = state.plan->elements[element];
   const Mix& mix = mix_at(state, element, at);
@@ -339,14 +348,9 @@ Volume net_volume(const PourState& state, std::size_t element) {
   Area area;
   for (std::size_t bay = 0; bay < planned.bays.size(); ++bay) {
     const Length start = planned.bay_start(bay);
-    const Length end = start + planned.bays[bay];
     const Length top = state.elements[element].tops[bay].standing();
-    area += planned.bays[bay] * top;
-    for (const Patch& p : planned.openings) {
-      const Length wide = std::min(end, p.x + p.w) - std::max(start, p.x);
-      const Length high = std::min(top, p.z + p.h) - p.z;
-      if (wide > Length{} && high > Length{}) area -= wide * high;
-    }
+    const Patch stands{start, {}, planned.bays[bay], top};
+    area += stands.w * stands.h - trade::covered(planned.openings, stands);
   }
   // A deck's face is seen along its length; its height is how far it goes in from there.
   return area * (planned.kind == ElementKind::deck ? planned.height : planned.thickness);

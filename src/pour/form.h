@@ -75,6 +75,9 @@ Length deepest_over(const std::vector<BayReached>& bays, const ElementState& ele
 /// The lateral pressure a row brings on while it runs: full liquid from the highest top its motors
 /// reach down to its lower reach, nothing below the element's base.
 Pressure head_on_row(const PourState& state, std::size_t element, std::size_t row, Seconds at);
+/// The same with the concrete at these heights, bay by bay.
+Pressure head_on_row(const PourState& state, std::size_t element, std::size_t row,
+                     const std::vector<Length>& tops);
 
 /// What the pressure method is asked with for an element at a moment.
 trade::PressureCase pressure_case(const PourState& state, std::size_t element, Seconds at);

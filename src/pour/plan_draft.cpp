@@ -142,6 +142,13 @@ std::size_t motors_fed(const std::vector<Inverter>& power) {
   return motors;
 }
 
+bool same_feed(const std::vector<Inverter>& a, const std::vector<Inverter>& b) {
+  if (a.empty() || b.empty()) return false;
+  const Inverter& x = a.front();
+  const Inverter& y = b.front();
+  return x.volts == y.volts && x.max_amps == y.max_amps && x.cable == y.cable;
+}
+
 RowPattern pattern_of(const Element& element) {
   RowPattern pattern;
   if (element.rows.empty()) return pattern;
@@ -317,14 +324,17 @@ Result<PlannedPour> compute(PlanDraft& draft, std::size_t element) {
   Element& changed = draft.plan.elements[element];
   changed.lifts = planned->plan.elements.front().lifts;
   changed.rows = planned->plan.elements.front().rows;
-  changed.form_mass = planned->plan.elements.front().form_mass;
   draft.guesses[element].lifts = true;
   draft.guesses[element].rows = true;
   draft.guesses[element].pattern = pattern_of(changed);
   draft.plan.motor_type = planned->plan.motor_type;
-  // Motors are named alike on every element, so the feed of the most of them feeds them all.
-  if (motors_fed(planned->plan.power) >= motors_fed(draft.plan.power)) {
-    draft.plan.power = planned->plan.power;
+  // Motors are named alike on every element: another element's feed of the same kind, for more of
+  // them, feeds these, too.
+  const bool others = draft.plan.elements.size() > 1;
+  const auto& old = draft.plan.power;
+  const auto& made = planned->plan.power;
+  if (!others || !same_feed(old, made) || motors_fed(made) >= motors_fed(old)) {
+    draft.plan.power = made;
   }
   return planned;
 }

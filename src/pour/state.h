@@ -171,6 +171,11 @@ struct PourState {
 
   [[nodiscard]] Seconds clock(Moment moment) const { return between(zero, moment); }
   [[nodiscard]] Moment moment(Seconds at) const { return after(zero, at); }
+  /// A moment an event tells of besides its own, by the wall clock it was told by.
+  [[nodiscard]] Seconds told(EventRef event, Moment moment) const {
+    const LogEntry& entry = log[event];
+    return clock(moment) - between(entry.when, entry.event.at);
+  }
   [[nodiscard]] bool open() const { return !closed; }
   [[nodiscard]] const RunState* running(std::size_t element, std::size_t row) const;
   [[nodiscard]] const HangState* hanging(std::size_t element, std::size_t row) const;

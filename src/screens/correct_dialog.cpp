@@ -7,6 +7,7 @@
 #include "screens/event_words.h"
 #include "screens/number_pad.h"
 #include "screens/paging.h"
+#include "screens/plan_tiles.h"
 
 namespace rb::screens {
 
@@ -39,8 +40,8 @@ std::string json_text(const std::string& text) {
 }
 
 template <class What>
-RowPlace* place_in(What& what) {
-  RowPlace* place = nullptr;
+auto place_in(What& what) {
+  std::conditional_t<std::is_const_v<What>, const RowPlace, RowPlace>* place = nullptr;
   std::visit(
       [&](auto& e) {
         if constexpr (requires { e.place; }) place = &e.place;
@@ -50,12 +51,11 @@ RowPlace* place_in(What& what) {
 }
 
 bool has_row(const Happening& what) {
-  Happening copy = what;
-  return place_in(copy) != nullptr;
+  return place_in(what) != nullptr;
 }
 
 std::string reads(const Stage& stage, const Event& event, const PourView& view) {
-  return stage.say.clock(event.at) + "  " + event_words(stage.say, event.what, view.two_sides);
+  return stage.say.clock(event.at) + "  " + event_words(stage.say, event.what, view.naming);
 }
 
 void draw_said(Stage& stage, Box& in, Word label, const std::string& text) {
@@ -75,7 +75,7 @@ void draw_foot(Stage& stage, Box& in, CorrectDraft& draft, bool next) {
   } else if (button(canvas, foot.column(0, 2, gap),
                     {.id = "back", .text = stage.say(Word::back), .symbol = Symbol::back})) {
     // Starting over: what was changed on the way is forgotten.
-    draft = CorrectDraft{.target = draft.target, .before = draft.before};
+    draft = CorrectDraft{.target = draft.target, .before = draft.before, .stepped = draft.stepped};
     return;
   }
   if (draft.step == Step::choose || draft.step == Step::why) return;
@@ -135,7 +135,7 @@ void draw_time(Stage& stage, Box in, CorrectDraft& draft) {
     const Box box = in.line(i / 2, 2, canvas.gap()).column(i % 2, 2, canvas.gap());
     const Seconds would = draft.shift + Seconds{shift.seconds};
     // What has not happened yet cannot be logged.
-    const bool can = after(draft.before.at, would) <= stage.now;
+    const bool can = after(draft.before.at, would - draft.stepped) <= stage.now;
     if (button(canvas, box,
                {.id = shift.id, .text = stage.say(shift.word), .enabled = can, .repeats = true})) {
       draft.shift = would;
@@ -152,26 +152,25 @@ void draw_height(Stage& stage, Box in, CorrectDraft& draft) {
   draft.height = draft.typed.empty() ? std::nullopt : typed_height(draft.typed, stage.say.units);
 }
 
-void draw_row_choice(Stage& stage, Box in, CorrectDraft& draft, const PourView& view) {
-  Canvas& canvas = stage.canvas;
-  const float gap = canvas.gap();
-  const std::size_t across = view.rows.size() > 4 ? 3 : 2;
-  const std::size_t down = std::max<std::size_t>(1, (view.rows.size() + across - 1) / across);
-  in.y1 = std::min(in.y1, in.y0 + static_cast<float>(down) * canvas.mm(21));
-  for (std::size_t i = 0; i < view.rows.size(); ++i) {
-    const RowView& row = view.rows[i];
-    const Box box = in.line(static_cast<int>(i / across), static_cast<int>(down), gap)
-                        .column(static_cast<int>(i % across), static_cast<int>(across), gap);
-    const bool on = draft.place && *draft.place == row.place;
-    if (button(canvas, box,
-               {.id = "choose row " + row.place.row.text + " " + to_text(row.place.side),
-                .text = row_name(stage.say, row.place, view.two_sides),
-                .look = on ? Look::act : Look::quiet,
-                .symbol = on ? Symbol::check : Symbol::none,
-                .free_text = true})) {
-      draft.place = row.place;
-    }
+void draw_row_choice(Stage& stage, const Box& in, CorrectDraft& draft, const Plan& plan) {
+  const RowPlace* tapped = place_in(draft.before.what);
+  const Element* element = tapped == nullptr ? nullptr : plan.find(tapped->element);
+  if (element == nullptr) return;
+  const bool two = element->has_rows(Side::near_side) && element->has_rows(Side::far_side);
+  std::vector<Tile> tiles;
+  std::vector<RowPlace> places;
+  for (auto row = element->rows.rbegin(); row != element->rows.rend(); ++row) {
+    places.push_back({element->id, row->side, row->id});
+    const bool on = draft.place && *draft.place == places.back();
+    tiles.push_back({.id = "choose row " + row->id.text + " " + to_text(row->side),
+                     .value = row_name(stage.say, places.back(), two),
+                     .label = stage.say.height(row->z),
+                     .free_text = true,
+                     .symbol = on ? Symbol::check : Symbol::none,
+                     .look = on ? Look::act : Look::quiet});
   }
+  const int tapped_at = draw_tiles(stage, in, tiles, tiles.size() > 4 ? 3 : 2, draft.turn);
+  if (tapped_at >= 0) draft.place = places[static_cast<std::size_t>(tapped_at)];
 }
 
 void draw_why(Stage& stage, Box in, CorrectDraft& draft) {
@@ -207,7 +206,18 @@ std::string fields_of(const CorrectDraft& draft) {
     fields += (fields.empty() ? "{" : ",") + field;
   };
   if (draft.shift != Seconds{0}) {
-    add(fmt::format("\"at\":\"{}\"", to_text(after(draft.before.at, draft.shift))));
+    const auto moved = [&](const char* name, Moment moment) {
+      add(fmt::format("\"{}\":\"{}\"", name, to_text(after(moment, draft.shift))));
+    };
+    moved("at", draft.before.at);
+    // The other moments it tells of move along.
+    if (const auto* discharge = std::get_if<event::Discharge>(&draft.before.what)) {
+      if (discharge->ended) moved("ended", *discharge->ended);
+    }
+    if (const auto* truck = std::get_if<event::Truck>(&draft.before.what)) {
+      moved("batched", truck->batched);
+      moved("arrived", truck->arrived);
+    }
   }
   if (draft.height) add(fmt::format("\"height\":{}", in_metres(*draft.height)));
   if (draft.place) {
@@ -220,6 +230,13 @@ std::string fields_of(const CorrectDraft& draft) {
 Event corrected(const CorrectDraft& draft) {
   Event event = draft.before;
   event.at = after(event.at, draft.shift);
+  if (auto* discharge = std::get_if<event::Discharge>(&event.what)) {
+    if (discharge->ended) discharge->ended = after(*discharge->ended, draft.shift);
+  }
+  if (auto* truck = std::get_if<event::Truck>(&event.what)) {
+    truck->batched = after(truck->batched, draft.shift);
+    truck->arrived = after(truck->arrived, draft.shift);
+  }
   if (draft.height) {
     if (auto* top = std::get_if<event::Top>(&event.what)) top->height = *draft.height;
     if (auto* end = std::get_if<event::LiftEnd>(&event.what)) end->height = *draft.height;
@@ -237,7 +254,8 @@ void keep_correction(Stage& stage, const CorrectDraft& draft, const std::string&
   }
 }
 
-void draw_correct(Stage& stage, const Box& box, CorrectDraft& draft, const PourView& view) {
+void draw_correct(Stage& stage, const Box& box, CorrectDraft& draft, const PourView& view,
+                  const Plan& plan) {
   Box in = panel_with_title(stage, box, stage.say(Word::correct_title));
   if (draft.step == Step::choose || draft.step == Step::why) {
     draw_said(stage, in, Word::correct_reads, reads(stage, draft.before, view));
@@ -261,7 +279,7 @@ void draw_correct(Stage& stage, const Box& box, CorrectDraft& draft, const PourV
       draw_height(stage, in, draft);
       break;
     case Step::row:
-      draw_row_choice(stage, in, draft, view);
+      draw_row_choice(stage, in, draft, plan);
       break;
     case Step::why:
       stage.canvas.text(stage.say(Word::correct_why), in.cut_top(stage.canvas.height(Face::small)),

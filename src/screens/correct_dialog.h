@@ -8,7 +8,8 @@
 
 namespace rb::screens {
 
-void draw_correct(Stage& stage, const Box& box, CorrectDraft& draft, const PourView& view);
+void draw_correct(Stage& stage, const Box& box, CorrectDraft& draft, const PourView& view,
+                  const Plan& plan);
 
 /// The fields a correction changes, as a fix carries them.
 std::string fields_of(const CorrectDraft& draft);

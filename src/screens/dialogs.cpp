@@ -6,6 +6,7 @@
 
 #include "screens/event_words.h"
 #include "screens/paging.h"
+#include "screens/rows_panel.h"
 
 namespace rb::screens {
 
@@ -95,9 +96,7 @@ void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourVie
   tell(say(Word::row_at, say.height(row->z)) + " \u00B7 " +
        say(Word::row_reach, say.height_bare(row->reach_low), say.height(row->reach_high)) +
        " \u00B7 " + say(Word::row_motors, row->spots.size()));
-  tell(!row->head    ? say(Word::caution_no_concrete)
-       : row->rating ? say(Word::head_of, say.pressure_bare(*row->head), say.pressure(*row->rating))
-                     : say(Word::head_only, say.pressure(*row->head)));
+  tell(head_words(say, *row));
   tell(say(Word::ran, timer(row->ran)) +
        (view.lift.latest ? " " + say(Word::for_this_lift, *view.lift.latest) : ""));
   const Word hung = !row->hung    ? Word::row_not_hung
@@ -171,7 +170,7 @@ void draw_run_anyway(Stage& stage, const Box& box, const RunAnywayDraft& draft,
               .text = say(Word::run_anyway),
               .look = Look::stop,
               .symbol = Symbol::stop_sign})) {
-    stage.keep(event::Run{draft.place, std::nullopt}, draft.at);
+    stage.keep(event::Run{draft.place, std::nullopt});
     stage.close();
   }
 }
@@ -244,6 +243,18 @@ void draw_close(Stage& stage, const Box& box, const PourView& view) {
   const Box foot = foot_of(stage, in);
   bool running = false;
   for (const ElementChoice& element : view.elements) running = running || element.rows_running > 0;
+  std::string open;
+  const auto still = [&](const ElementChoice& element, const std::string& what) {
+    open += (open.empty() ? "" : ", ") + element.id.text + " " + what;
+  };
+  for (const ElementChoice& element : view.elements) {
+    if (element.placing) still(element, say(Word::lift_placing, *element.placing, element.planned));
+    if (element.rows_to_run > 0) still(element, say(Word::rows_not_enough, element.rows_to_run));
+  }
+  if (!open.empty() && !running) {
+    tag(canvas, in.cut_top(3 * canvas.height(Face::small), canvas.mm(2)), Symbol::mend_sign,
+        say(Word::close_pour_open, open), Look::mend, Face::small, true);
+  }
   canvas.text(say(running ? Word::close_pour_rows : Word::close_pour_ask), in,
               {.colours = canvas.on_panel(), .down = Down::top, .lines = 6});
   back_button(stage, foot.column(0, 2, gap), Word::cancel);

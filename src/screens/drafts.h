@@ -30,6 +30,8 @@ struct CorrectDraft {
   Step step = Step::choose;
   EventId target{};
   Event before{};
+  Seconds stepped{};  ///< the wall clock it is told by, ahead of the pour's
+  int turn = 0;       ///< which page of rows
   bool strike = false;
   Seconds shift{};  ///< of its time
   std::optional<Length> height{};
@@ -128,6 +130,7 @@ struct ReadyDraft {
 /// What a new pour's plan is made from.
 struct PlanFromDraft {
   int page = 0;
+  std::string asked{};  ///< tapped once, though a plan is in the making
 };
 /// The plan being made is Drafts::plan: it outlives its panel.
 struct PlanPanel {};

@@ -287,16 +287,23 @@ void draw_elevation(Stage& stage, const Box& box, const PourView& view) {
   if (view.elements.size() > 1) {
     const Box title = in.cut_top(canvas.scale().target(), canvas.mm(1));
     const auto& now = view.elements[view.element];
-    if (button(
-            canvas, title,
-            {.id = "element",
-             .text = now.id.text,
-             .under = fmt::format("{} / {}", view.element + 1, view.elements.size()) +
-                      (view.full ? " \u00B7 " + stage.say(Word::full_about,
-                                                          stage.say.clock_short(view.full->likely))
-                                 : ""),
-             .symbol = Symbol::list,
-             .free_text = true})) {
+    int elsewhere = 0;  // rows that run where they are not seen
+    for (const ElementChoice& other : view.elements) {
+      if (other.id != now.id) elsewhere += other.rows_running;
+    }
+    const std::string under =
+        fmt::format("{} / {}", view.element + 1, view.elements.size()) +
+        (elsewhere > 0 ? " \u00B7 " + stage.say(Word::running_elsewhere, elsewhere)
+         : view.full
+             ? " \u00B7 " + stage.say(Word::full_about, stage.say.clock_short(view.full->likely))
+             : "");
+    if (button(canvas, title,
+               {.id = "element",
+                .text = now.id.text,
+                .under = under,
+                .look = elsewhere > 0 ? Look::live : Look::quiet,
+                .symbol = Symbol::list,
+                .free_text = true})) {
       stage.open(ElementsDraft{});
     }
   } else {

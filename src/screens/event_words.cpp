@@ -11,7 +11,7 @@ namespace {
 
 class InWords {
  public:
-  InWords(const Say& say, bool two_sides) : say_(say), two_sides_(two_sides) {}
+  InWords(const Say& say, Naming naming) : say_(say), naming_(naming) {}
 
   std::string operator()(const event::PourOpen&) const { return say_(Word::ev_open); }
   std::string operator()(const event::Ready& e) const {
@@ -22,24 +22,25 @@ class InWords {
     return row(Word::ev_take_down, e.place);
   }
   std::string operator()(const event::LiftStart& e) const {
-    return say_(Word::ev_lift_start, e.lift);
+    return on(e.element, say_(Word::ev_lift_start, e.lift));
   }
   std::string operator()(const event::Top& e) const {
-    return in_bay(say_(Word::ev_top, say_.height(e.height)), e.bay);
+    return on(e.element, in_bay(say_(Word::ev_top, say_.height(e.height)), e.bay));
   }
   std::string operator()(const event::LiftEnd& e) const {
-    return in_bay(say_(Word::ev_lift_end, e.lift, say_.height(e.height)), e.bay);
+    return on(e.element, in_bay(say_(Word::ev_lift_end, e.lift, say_.height(e.height)), e.bay));
   }
   std::string operator()(const event::Run& e) const { return row(Word::ev_run, e.place); }
   std::string operator()(const event::Rest& e) const { return row(Word::ev_rest, e.place); }
   std::string operator()(const event::Insert& e) const {
-    return in_bay(say_(Word::ev_insert, e.lift), e.bay);
+    return on(e.element, in_bay(say_(Word::ev_insert, e.lift), e.bay));
   }
   std::string operator()(const event::Truck& e) const {
     return say_(Word::ev_truck, e.ticket.text);
   }
   std::string operator()(const event::Discharge& e) const {
-    return say_(e.ended ? Word::ev_discharge : Word::ev_discharge_began, e.ticket.text);
+    std::string text = say_(e.ended ? Word::ev_discharge : Word::ev_discharge_began, e.ticket.text);
+    return e.element ? on(*e.element, std::move(text)) : text;
   }
   std::string operator()(const event::Test& e) const { return say_(Word::ev_test, e.ticket.text); }
   std::string operator()(const event::AirTemp& e) const {
@@ -63,13 +64,16 @@ class InWords {
 
  private:
   [[nodiscard]] std::string row(Word id, const RowPlace& place) const {
-    return say_(id, row_name(say_, place, two_sides_));
+    return on(place.element, say_(id, row_name(say_, place, naming_.two_sides)));
+  }
+  [[nodiscard]] std::string on(const ElementId& element, std::string text) const {
+    return naming_.elements ? element.text + ": " + text : std::move(text);
   }
   [[nodiscard]] std::string in_bay(std::string text, std::optional<int> bay) const {
     return bay ? say_(Word::in_bay, text, *bay) : std::move(text);
   }
   const Say& say_;
-  bool two_sides_;
+  Naming naming_;
 };
 
 struct RuleWords {
@@ -113,8 +117,8 @@ const RuleWords* words_of(const std::string& rule) {
 
 }  // namespace
 
-std::string event_words(const Say& say, const Happening& what, bool two_sides) {
-  return std::visit(InWords{say, two_sides}, what);
+std::string event_words(const Say& say, const Happening& what, Naming naming) {
+  return std::visit(InWords{say, naming}, what);
 }
 
 std::string row_name(const Say& say, const RowPlace& place, bool two_sides) {
@@ -151,6 +155,8 @@ std::string finding_place(const Say& say, const Plan& plan, const Finding& findi
     const bool two = element->has_rows(Side::near_side) && element->has_rows(Side::far_side);
     add(say(Word::place_row, row_name(say, {element->id, row.side, row.id}, two)));
   }
+  if (finding.inverter) add(say(Word::place_inverter, finding.inverter->text));
+  if (finding.ticket) add(say(Word::place_ticket, finding.ticket->text));
   return place;
 }
 

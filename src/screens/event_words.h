@@ -5,12 +5,13 @@
 
 #include "check/finding.h"
 #include "pour/event.h"
+#include "screens/pour_view.h"
 #include "screens/say.h"
 
 namespace rb::screens {
 
-/// "Run row R2 near", "Top 1.35 m, bay 2". `two_sides`: name the side of a row.
-std::string event_words(const Say& say, const Happening& what, bool two_sides);
+/// "Run row R2 near", "W1: Top 1.35 m, bay 2".
+std::string event_words(const Say& say, const Happening& what, Naming naming);
 
 std::string row_name(const Say& say, const RowPlace& place, bool two_sides);
 

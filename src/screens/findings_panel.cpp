@@ -62,10 +62,6 @@ void draw_finding(Stage& stage, const Box& box, const Finding& finding, const Pl
   }
 }
 
-}  // namespace
-
-namespace {
-
 // A battery about to fail needs a hand, too; only someone's safety comes before it.
 bool draw_battery(Stage& stage, const Box& box, const PourView& view) {
   if (!stage.battery || stage.battery->charging || stage.battery->percent > kBatteryVeryLow) {

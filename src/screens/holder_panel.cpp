@@ -34,7 +34,7 @@ void draw_holder(Stage& stage, const Box& box, HolderDraft& draft, const Plan& p
                 .symbol = on ? Symbol::check : Symbol::none,
                 .free_text = true})) {
       Settings changed = stage.settings;
-      changed.holder = person.id;
+      changed.holder = person;
       stage.intents.emplace_back(ChangeSettings{changed});
       stage.close();
     }

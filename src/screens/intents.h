@@ -27,9 +27,12 @@ struct LeavePour {};
 struct ChangeSettings {
   Settings settings;
 };
+/// The trouble told of was read.
+struct PutTroubleAway {};
 struct Quit {};
 
-using Intent = std::variant<KeepEvent, GoToPour, OpenPour, LeavePour, ChangeSettings, Quit>;
+using Intent =
+    std::variant<KeepEvent, GoToPour, OpenPour, LeavePour, ChangeSettings, PutTroubleAway, Quit>;
 using Intents = std::vector<Intent>;
 
 }  // namespace rb::screens

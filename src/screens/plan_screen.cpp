@@ -194,17 +194,30 @@ void draw_plan_from(Stage& stage, const Box& box, PlanFromDraft& draft,
   Box in = panel_with_title(stage, box, say(Word::plan_from));
   const Box first = in.cut_top(canvas.mm(18), gap);
   Drafts& drafts = stage.drafts;
+  // A plan in the making goes for a new one by a second tap only.
+  const auto begins = [&](const Box& place, ButtonSpec spec) {
+    const bool asked = draft.asked == spec.id;
+    if (asked) {
+      spec.under = say(Word::plan_instead);
+      spec.look = Look::stop;
+    }
+    const std::string id = spec.id;
+    if (!button(canvas, place, std::move(spec))) return false;
+    if (asked || !drafts.plan) return true;
+    draft.asked = id;
+    return false;
+  };
   const auto begin = [&](PlanDraft made) {
     drafts.plan = PlanEdit{};
     drafts.plan->draft = std::move(made);
     stage.open(PlanPanel{});
   };
-  if (button(canvas, first.column(0, 2, gap),
-             {.id = "plan empty",
-              .text = say(Word::plan_empty),
-              .look = Look::act,
-              .symbol = Symbol::plus})) {
+  if (begins(first.column(0, 2, gap), {.id = "plan empty",
+                                       .text = say(Word::plan_empty),
+                                       .look = Look::act,
+                                       .symbol = Symbol::plus})) {
     begin(empty_plan(say.units));
+    return;
   }
   if (drafts.plan) {
     const std::string& name = drafts.plan->draft.plan.name;
@@ -225,7 +238,7 @@ void draw_plan_from(Stage& stage, const Box& box, PlanFromDraft& draft,
   for (std::size_t i = 0; i < pages.lines && pages.first + i < pours.size(); ++i) {
     const PourCard& pour = pours[pages.first + i];
     const float top = pages.room.y0 + static_cast<float>(i) * (tall + gap);
-    if (button(canvas, {pages.room.x0, top, pages.room.x1, top + tall},
+    if (begins({pages.room.x0, top, pages.room.x1, top + tall},
                {.id = "plan copy " + pour.id.text,
                 .text = say(Word::plan_copy) + " \u00B7 " + pour.name,
                 .under = say.day(pour.opened),

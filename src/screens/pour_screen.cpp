@@ -29,7 +29,7 @@ class DrawDialog {
   bool operator()(std::monostate&) const { return false; }
   bool operator()(PadDraft& d) const { return draw_pad(stage_, box(), d, view_), true; }
   bool operator()(CorrectDraft& d) const {
-    return draw_correct(stage_, layout_.tall, d, view_), true;
+    return draw_correct(stage_, layout_.tall, d, view_, plan_), true;
   }
   bool operator()(TypeDraft& d) const { return draw_typing(stage_, layout_.typing, d), true; }
   bool operator()(NoteDraft& d) const { return draw_note(stage_, box(), d), true; }

@@ -5,6 +5,8 @@
 
 #include "pour/forecast.h"
 #include "pour/next_steps.h"
+#include "pour/reckon.h"
+#include "screens/alarm.h"
 #include "screens/row_view.h"
 #include "trade/internal_vibrator.h"
 
@@ -32,32 +34,6 @@ std::pair<Length, Length> low_and_high(const ElementState& there) {
 std::optional<Length> planned_top(const Element& element, int lift) {
   if (lift < 1 || static_cast<std::size_t>(lift) > element.lifts.size()) return {};
   return element.lifts[static_cast<std::size_t>(lift) - 1];
-}
-
-// How fast the concrete came up lately: over this lift's readings, else over the lift before.
-std::optional<Velocity> recent_rise(const ElementState& there) {
-  for (auto lift = there.lifts.rbegin(); lift != there.lifts.rend(); ++lift) {
-    const Seconds span = lift->last_reading - lift->started;
-    if (span < seconds(60)) continue;
-    Length gained;
-    for (std::size_t bay = 0; bay < lift->top.size(); ++bay) {
-      gained = std::max(gained, lift->top[bay] - lift->bottom[bay]);
-    }
-    if (gained > metres(0)) return rate(gained, span);
-  }
-  return {};
-}
-
-std::optional<Length> about_now(const ElementState& there, const LiftState& lift, std::size_t bay,
-                                std::optional<Length> ceiling, Seconds now) {
-  const auto rise = recent_rise(there);
-  if (!rise || lift.bay_ended[bay]) return {};
-  const Length standing = there.tops[bay].standing();
-  const Seconds gone = now - lift.last_reading;
-  if (gone <= Seconds{0}) return {};
-  Length about = standing + metres(rise->value() * gone.count());
-  if (ceiling) about = std::min(about, std::max(*ceiling, standing));
-  return about;
 }
 
 LiftView lift_view(const PourState& state, const CheckReport& report, std::size_t index,
@@ -98,10 +74,8 @@ LiftView lift_view(const PourState& state, const CheckReport& report, std::size_
   view.planned_top = planned_top(element, placing->lift);
   view.guess_end = view.planned_top ? std::max(*view.planned_top, view.high) : view.guess_end;
   Length reached = view.high;
-  for (std::size_t bay = 0; bay < there.tops.size(); ++bay) {
-    if (auto about = about_now(there, *placing, bay, view.planned_top, now)) {
-      reached = std::max(reached, *about);
-    }
+  for (const auto& about : reckoned_tops(state, index, now)) {
+    if (about) reached = std::max(reached, *about);
   }
   // With nothing to reckon from, the middle of the lift is the least wrong.
   if (reached == view.high && view.planned_top && *view.planned_top > view.high) {
@@ -124,13 +98,14 @@ ElevationView elevation_view(const PourState& state, std::size_t index, const Li
   if (shown >= 1 && static_cast<std::size_t>(shown) <= element.lifts.size()) {
     view.lift = static_cast<std::size_t>(shown) - 1;
   }
+  const auto about = reckoned_tops(state, index, now);
   for (std::size_t bay = 0; bay < there.tops.size(); ++bay) {
     BayView b{.x0 = element.bay_start(bay), .standing = there.tops[bay].standing()};
     b.x1 = b.x0 + element.bays[bay];
     b.lift_bottom = b.standing;
     if (!there.lifts.empty()) b.lift_bottom = there.lifts.back().bottom[bay];
     if (const LiftState* placing = state.placing(index)) {
-      b.about = about_now(there, *placing, bay, lift.planned_top, now);
+      b.about = about[bay];
       b.ended = placing->bay_ended[bay];
     }
     view.bays.push_back(b);
@@ -158,9 +133,12 @@ std::vector<TapView> tap_views(const PourState& state, Moment now) {
                 .late = entry.late(),
                 .counts = entry.sense == LogEntry::Sense::counts};
     if (entry.event.entry) tap.kept = entry.event.entry->wall;
-    tap.may_correct = !entry.struck && !tap.id.empty() && !state.closed;
+    tap.stepped = between(entry.when, entry.event.at);
+    // A closed pour is left as it stands; that it was closed may be mended.
+    const bool close = std::holds_alternative<event::PourClose>(entry.event.what);
+    tap.may_correct = !entry.struck && !tap.id.empty() && (!state.closed || close);
     if (tap.kept && tap.may_correct) {
-      const Seconds gone = between(*tap.kept, now);
+      const Seconds gone = between(*tap.kept, now) + tap.stepped;
       if (gone >= Seconds{-1} && gone < kTakeBack) tap.take_back = kTakeBack - gone;
     }
     taps.push_back(std::move(tap));
@@ -168,18 +146,7 @@ std::vector<TapView> tap_views(const PourState& state, Moment now) {
   return taps;
 }
 
-// What is still true or was true a short while ago, in the report's order of harm.
-std::vector<Finding> attention(const CheckReport& report, Seconds now) {
-  std::vector<Finding> found;
-  for (const Finding& finding : report.findings) {
-    if (finding.weight == Weight::note) continue;
-    const auto last = finding.to ? finding.to : finding.from;
-    if (!last || now - *last <= kAttention) found.push_back(finding);
-  }
-  return found;
-}
-
-std::vector<ElementChoice> choices(const PourState& state) {
+std::vector<ElementChoice> choices(const PourState& state, Seconds now) {
   std::vector<ElementChoice> all;
   for (std::size_t i = 0; i < state.elements.size(); ++i) {
     const Element& element = state.plan->elements[i];
@@ -190,6 +157,7 @@ std::vector<ElementChoice> choices(const PourState& state) {
     for (std::size_t row = 0; row < element.rows.size(); ++row) {
       if (state.running(i, row) != nullptr) ++choice.rows_running;
     }
+    choice.rows_to_run = static_cast<int>(rows_to_run(state, i, now).size());
     all.push_back(choice);
   }
   return all;
@@ -279,7 +247,7 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
   view.closed = state.closed;
   view.taps = tap_views(state, now);
   view.ready = make_ready_lines(state);
-  view.attention = attention(report, at);
+  view.attention = attention(report.findings, at);
   for (const Finding& finding : report.findings) {
     if (finding.weight == Weight::stop) ++view.stops;
     if (finding.weight == Weight::mend) ++view.mends;
@@ -294,7 +262,12 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
   const Element& planned = state.plan->elements[element];
   view.element_id = planned.id;
   view.two_sides = planned.has_rows(Side::near_side) && planned.has_rows(Side::far_side);
-  view.elements = choices(state);
+  view.elements = choices(state, at);
+  view.naming.elements = view.elements.size() > 1;
+  for (const Element& e : state.plan->elements) {
+    const bool both = e.has_rows(Side::near_side) && e.has_rows(Side::far_side);
+    view.naming.two_sides = view.naming.two_sides || both;
+  }
   view.lift = lift_view(state, report, element, at);
   view.rows = make_row_views(state, element, now);
   view.elevation = elevation_view(state, element, view.lift, at);

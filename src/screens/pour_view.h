@@ -37,6 +37,7 @@ struct RowView {
   DoseWord word = DoseWord::none;
   Seconds to_go{};                 ///< until enough, or over by how much
   std::optional<Pressure> head{};  ///< if it ran now, full liquid; none = nothing in reach
+  bool head_about = false;         ///< reckoned from the last rise, above what was read
   std::optional<Pressure> rating{};
   RowCaution caution = RowCaution::none;
   bool hung = false, cables = false;
@@ -64,6 +65,7 @@ struct TapView {
   EventId id{};
   Moment at{};                   ///< when it happened
   std::optional<Moment> kept{};  ///< when it was safe in the book
+  Seconds stepped{};             ///< the wall clock it is told by, ahead of the pour's
   Happening what{};
   bool struck = false, fixed = false, late = false, counts = true;
   std::optional<Seconds> take_back{};  ///< how long one tap still takes it back
@@ -92,6 +94,7 @@ struct ElementChoice {
   std::optional<int> placing{};
   int lifts_done = 0, planned = 0;
   int rows_running = 0;
+  int rows_to_run = 0;  ///< not run as long as the plan asks for the lift placed last
 };
 
 /// A window of time in which something is reckoned to come.
@@ -139,8 +142,15 @@ struct HoldView {
   std::string reason{};
 };
 
+/// What an event's words must tell apart.
+struct Naming {
+  bool two_sides = false;  ///< rows of an element hang on both sides
+  bool elements = false;   ///< there are several
+};
+
 struct PourView {
   std::string site{}, name{};
+  Naming naming{};
   Units units = Units::si;
   std::size_t element = 0;
   ElementId element_id{};
@@ -171,8 +181,6 @@ inline constexpr double kNearLimit = 0.9;
 inline constexpr Seconds kKnitSoon{3600};
 /// A tap can be taken back by one more within this.
 inline constexpr Seconds kTakeBack{10};
-/// A past finding without an end stays under attention this long after it was last true.
-inline constexpr Seconds kAttention{600};
 
 /// `element` is an index into the plan; too great a one shows the first.
 PourView make_pour_view(const PourState& state, const CheckReport& report, std::size_t element,

@@ -4,6 +4,7 @@
 
 #include "pour/form.h"
 #include "pour/next_steps.h"
+#include "pour/reckon.h"
 
 namespace rb::screens {
 
@@ -38,6 +39,12 @@ std::vector<RowView> make_row_views(const PourState& state, std::size_t element,
   const Seconds at = state.clock(now);
   const Seconds since = there.lifts.empty() ? Seconds{} : there.lifts.back().started;
   const int lift = there.lifts.empty() ? 1 : there.lifts.back().lift;
+  std::vector<Length> tops;
+  const auto about = reckoned_tops(state, element, at);
+  for (std::size_t bay = 0; bay < about.size(); ++bay) {
+    const Length standing = there.tops[bay].at(at);
+    tops.push_back(std::max(standing, about[bay].value_or(standing)));
+  }
   std::vector<RowView> views;
   for (std::size_t i = 0; i < planned.rows.size(); ++i) {
     const Row& row = planned.rows[i];
@@ -76,8 +83,12 @@ std::vector<RowView> make_row_views(const PourState& state, std::size_t element,
     }
     std::sort(view.spots.begin(), view.spots.end(),
               [](const MotorSpot& a, const MotorSpot& b) { return a.x < b.x; });
-    const Pressure head = head_on_row(state, element, i, at);
+    // Before it runs, the greater of what was read and what it will be about by now: the top is
+    // read now and then, the concrete comes on.
+    const Pressure read = head_on_row(state, element, i, at);
+    const Pressure head = std::max(read, head_on_row(state, element, i, tops));
     if (head > kilopascals(0)) view.head = head;
+    view.head_about = head > read;
     const bool nothing = !view.head;
     if (view.head && view.rating && *view.head > *view.rating) {
       view.caution = RowCaution::head_over;

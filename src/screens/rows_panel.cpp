@@ -63,12 +63,6 @@ Caution caution_of(const Say& say, const RowView& row) {
   return {};
 }
 
-std::string head_words(const Say& say, const RowView& row) {
-  if (!row.head) return say(Word::caution_no_concrete);
-  if (!row.rating) return say(Word::head_only, say.pressure(*row.head));
-  return say(Word::head_of, say.pressure_bare(*row.head), say.pressure(*row.rating));
-}
-
 // The left part of a card: who the row is and how it stands. Tapping it opens the row.
 void draw_info(Stage& stage, const Box& box, const RowView& row, bool two_sides) {
   Canvas& canvas = stage.canvas;
@@ -203,6 +197,13 @@ void draw_sides(Stage& stage, const Box& box, const PourView& view) {
 
 }  // namespace
 
+std::string head_words(const Say& say, const RowView& row) {
+  if (!row.head) return say(Word::caution_no_concrete);
+  const std::string about = row.head_about ? "~" : "";
+  if (!row.rating) return say(Word::head_only, about + say.pressure(*row.head));
+  return say(Word::head_of, about + say.pressure_bare(*row.head), say.pressure(*row.rating));
+}
+
 void draw_row_button(Stage& stage, const Box& box, const RowView& row, const PourView& view,
                      const std::string& before) {
   const Say& say = stage.say;
@@ -219,7 +220,7 @@ void draw_row_button(Stage& stage, const Box& box, const RowView& row, const Pou
   if (!running && row.caution == RowCaution::head_over) {
     // Said before it is pressed, in words and figures.
     spec.look = Look::stop;
-    spec.under = say(Word::head_of, say.pressure_bare(*row.head), say.pressure(*row.rating));
+    spec.under = head_words(say, row);
     spec.symbol = Symbol::stop_sign;
   } else if (!running && (!row.head || (!row.serves_lift && row.ran == Seconds{0}))) {
     spec.look = Look::quiet;  // may be run, but is not the next thing to do
@@ -267,7 +268,8 @@ void draw_rows(Stage& stage, const Box& box, const PourView& view) {
                               std::floor((room.h() + gap) / static_cast<float>(lines)) - gap);
   for (std::size_t i = 0; i < lines * across && first + i < shown.size(); ++i) {
     Box card = room.column(static_cast<int>(i % across), static_cast<int>(across), gap);
-    card.y0 = std::round(room.y0 + static_cast<float>(i / across) * (tall + gap));
+    const std::size_t line = i / across;
+    card.y0 = std::round(room.y0 + static_cast<float>(line) * (tall + gap));
     card.y1 = card.y0 + tall;
     draw_card(stage, card, *shown[first + i], view);
   }

@@ -10,6 +10,9 @@ namespace rb::screens {
 void draw_row_button(Stage& stage, const Box& box, const RowView& row, const PourView& view,
                      const std::string& before = {});
 
+/// The head a row has if it runs now, against the form's rating; reckoned ones with a "~".
+std::string head_words(const Say& say, const RowView& row);
+
 void draw_rows(Stage& stage, const Box& box, const PourView& view);
 
 }  // namespace rb::screens

@@ -4,9 +4,10 @@
 
 namespace rb::screens {
 
-const Person* holder_of(const Plan& plan, const std::optional<PersonId>& chosen) {
+const Person* holder_of(const Plan& plan, const std::optional<Person>& chosen) {
   if (chosen) {
-    if (const Person* known = plan.find(*chosen)) return known;
+    const Person* known = plan.find(chosen->id);
+    if (known != nullptr && *known == *chosen) return known;
   }
   const auto foreman = std::find_if(plan.people.begin(), plan.people.end(),
                                     [](const Person& p) { return p.role == "foreman"; });

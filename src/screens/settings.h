@@ -20,12 +20,12 @@ struct Settings {
   double diagonal_inches = kDefaultDiagonalInches;
   HandSide rows_on = HandSide::right;  ///< where the run buttons are
   bool sound = true;                   ///< a tone for what newly needs a hand
-  std::optional<PersonId> holder{};    ///< who holds the tablet; none: the plan's first foreman
+  std::optional<Person> holder{};      ///< who holds the tablet; none: the plan's first foreman
   bool operator==(const Settings&) const = default;
 };
 
-/// Who holds the tablet: the one chosen, when this plan knows him, else its first foreman. Null
-/// when the plan names no foreman.
-const Person* holder_of(const Plan& plan, const std::optional<PersonId>& chosen);
+/// Who holds the tablet: the one chosen, when this plan knows him by the same id, name and role
+/// (plans number their people alike), else its first foreman. Null when the plan names no foreman.
+const Person* holder_of(const Plan& plan, const std::optional<Person>& chosen);
 
 }  // namespace rb::screens

@@ -29,15 +29,17 @@ std::optional<Tap> TapReader::feed(const Touch& touch, const std::vector<Target>
   const bool palm = touch.steady - down_.steady > kPalm;
   const bool wipe = apart_mm(touch.at, down_.at) > kWipeMm;
   // The press counts, not the release: an echo is a finger that comes back at once.
-  const bool soon = last_ && down_.steady - last_->steady < kEcho;
+  const bool soon = last_ && down_.steady - still_ < kEcho;
   const bool same = last_ && last_->id == pressed;
   const bool near = last_ && apart_mm(down_.at, last_->at) <= kEchoReachMm;
   const bool keys = last_repeats_ && under->repeats;
   const bool echo = soon && !keys && (same || near);
+  if (echo) still_ = touch.steady;
   if (palm || wipe || echo) {
     ++refused_;
     return {};
   }
+  still_ = touch.steady;
   last_repeats_ = under->repeats;
   last_ = Tap{pressed, touch.at, touch.wall, touch.steady};
   return last_;

@@ -1,6 +1,7 @@
 // From raw touches to taps. A tap is a press and a release on the same target, neither wiped across
 // the glass nor rested on like a palm, and not the echo of the tap before: a second tap on the same
-// place within 350 ms makes nothing, whatever stands there by then. Pure; knows no window.
+// place within 350 ms of it, or of its last echo, makes nothing, whatever stands there by then: a
+// train of drops is one tap. Pure; knows no window.
 #pragma once
 
 #include <optional>
@@ -55,6 +56,7 @@ class TapReader {
   std::string pressed_{};
   Touch down_{};
   std::optional<Tap> last_{};
+  Seconds still_{};  ///< when the last tap, or an echo of it, left the glass
   bool last_repeats_ = false;
   int refused_ = 0;
 };

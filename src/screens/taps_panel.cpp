@@ -43,7 +43,7 @@ void draw_tap(Stage& stage, const Box& box, const TapView& tap, const PourView& 
     }
   }
   const std::string id = "tap " + key;
-  const std::string text = event_words(say, tap.what, view.two_sides);
+  const std::string text = event_words(say, tap.what, view.naming);
   const std::string standing = standing_words(say, tap);
   if (canvas.target(id, line, text + " " + standing, tap.may_correct)) {
     stage.open(correct_draft(tap));
@@ -100,6 +100,7 @@ CorrectDraft correct_draft(const TapView& tap) {
   draft.target = tap.id;
   draft.before.id = tap.id;
   draft.before.at = tap.at;
+  draft.stepped = tap.stepped;
   draft.before.what = tap.what;
   return draft;
 }

@@ -103,10 +103,12 @@ void draw_truck_line(Stage& stage, const Box& box, const TruckView& truck, const
     if (button(canvas, about.cut_right(wide, gap),
                {.id = (waits ? "discharge " : "end discharge ") + truck.ticket.text,
                 .text = say(waits ? Word::discharge_start : Word::discharge_end),
+                .under = waits && view.naming.elements ? view.element_id.text : "",
                 .said = truck.ticket.text,
                 .look = waits ? Look::act : Look::live,
                 .face = Face::small,
-                .enabled = can})) {
+                .enabled = can,
+                .free_text = true})) {
       const Moment at = stage.tapped();
       if (waits) {
         stage.keep(event::Discharge{truck.ticket, view.element_id, {}}, at);

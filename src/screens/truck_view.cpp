@@ -13,8 +13,8 @@ std::vector<TruckView> make_truck_views(const PourState& state, Moment now) {
       view.entered = true;
       view.mix = truck.what->mix;
       view.volume = truck.what->volume;
-      view.batched = truck.what->batched;
-      view.arrived = truck.what->arrived;
+      view.batched = state.moment(state.told(*truck.ref, truck.what->batched));
+      view.arrived = state.moment(state.told(*truck.ref, truck.what->arrived));
     }
     if (truck.discharged) view.discharged = state.moment(*truck.discharged);
     if (truck.ended) view.ended = state.moment(*truck.ended);

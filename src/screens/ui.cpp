@@ -22,6 +22,7 @@ struct Ui::Inside {
   Probe probe;
   TapReader taps;
   Alarm alarm;
+  std::optional<PourId> shown;
   std::optional<Scale> scale;
   Fonts fonts;
   int fonts_version = 0;
@@ -46,10 +47,13 @@ void draw_trouble(Stage& stage, const Trouble& trouble) {
   Canvas& canvas = stage.canvas;
   // At the very top, over the head of the screen: it never covers the rows.
   Box box{0, 0, static_cast<float>(canvas.scale().width_px()), canvas.mm(18)};
-  (void)canvas.target("trouble", box, trouble.text, false);
+  if (canvas.target("trouble", box, trouble.text)) stage.intents.emplace_back(PutTroubleAway{});
   const Pair pair = canvas.theme().stop;
   canvas.fill(box, pair.ground);
   Box in = box.inset(canvas.mm(4), canvas.mm(1));
+  // A tap anywhere on it puts it away: what lies under it is wanted again.
+  const Box cross = in.cut_right(canvas.mm(9), canvas.mm(3));
+  canvas.symbol(Symbol::cross, cross.inset(0, canvas.mm(3)), pair.ink);
   const Box sign = in.cut_left(canvas.mm(9), canvas.mm(3));
   canvas.symbol(Symbol::stop_sign, sign.inset(0, canvas.mm(3)), pair.ink);
   const Word head = trouble.not_kept ? Word::not_kept : Word::trouble;
@@ -103,7 +107,13 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
   if (drafts.plan_sent && world.state != nullptr) drafts.plan.reset();
   drafts.plan_sent = false;
   if (world.state != nullptr && world.report != nullptr) {
-    const PourView view = make_pour_view(*world.state, *world.report, drafts.element, world.now);
+    if (shown != world.state->pour) {  // another pour begins at its first element
+      if (shown) drafts = Drafts{.plan = std::move(drafts.plan)};
+      shown = world.state->pour;
+    }
+    PourView view = make_pour_view(*world.state, *world.report, drafts.element, world.now);
+    view.attention =
+        alarm.attention(world.state->pour, world.report->findings, world.state->clock(world.now));
     drafts.element = view.element;
     draw_pour(stage, view, world.report->findings, *world.state->plan);
     out.next_change = screens::next_change(view);
@@ -113,7 +123,11 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
     static const std::vector<PourCard> none;
     draw_over_pours(stage, world.pours != nullptr ? *world.pours : none);
   }
-  if (world.trouble) draw_trouble(stage, *world.trouble);
+  if (world.trouble) {
+    const std::size_t before = out.intents.size();
+    draw_trouble(stage, *world.trouble);
+    if (out.intents.size() > before) fault.clear();
+  }
   if (next) {
     drafts.dialog = std::move(*next);
     out.next_change = Seconds{0};
@@ -164,7 +178,9 @@ UiOutput Ui::frame(const UiInput& input, const World& world) {
     out.intents.clear();
     in.fault = fault.what();
     in.fault_at = world.now;
-    in.drafts = Drafts{};
+    // Where the user was goes; what he was making stays.
+    Drafts kept{.element = in.drafts.element, .plan = std::move(in.drafts.plan)};
+    in.drafts = std::move(kept);
     if (++in.faults >= kMostFaults) throw;
     ImGui::NewFrame();
   }

@@ -1,6 +1,8 @@
 // A rectangle on the face of an element: an opening, a congested zone, a blemish.
 #pragma once
 
+#include <span>
+
 #include "base/quantity.h"
 
 namespace rb::trade {
@@ -21,5 +23,8 @@ inline bool holds_x(const Patch& p, Length x) {
 inline bool holds_z(const Patch& p, Length z) {
   return z > p.z && z < p.z + p.h;
 }
+
+/// What patches cover of a rectangle; where they overlap it counts once.
+Area covered(std::span<const Patch> patches, const Patch& within);
 
 }  // namespace rb::trade

@@ -106,6 +106,17 @@ TEST_CASE("an overload is told of while it runs") {
   CHECK(pour.live(30).has("power-over"));
 }
 
+TEST_CASE("an overload that comes again is told of again on the tablet") {
+  Pour pour{fed(29)};
+  pour.at(0, lift_start(1)).ran("R1", 10, 110).ran("R2", 20, 120);
+  pour.ran("R1", 1010, 1110).ran("R2", 1020, 1120);
+  CHECK(*pour.checked().only("power-over").from == seconds(20));
+  const Finding f = pour.live(1200).only("power-over");
+  CHECK(*f.from == seconds(1020));
+  CHECK(*f.to == seconds(1110));
+  CHECK(f.inverter == InverterId{"I1"});
+}
+
 TEST_CASE("a cord loses too much over 5 % of the volts, not at it") {
   for (const auto& [mm2, ohms] : {std::pair{1.5, 13.3}, {2.5, 7.98}, {4., 4.95}, {6., 3.30}}) {
     const double most = longest(ohms);

@@ -148,6 +148,22 @@ TEST_CASE("the limit follows the concrete's temperature as the lift begins") {
   CHECK(in_metres_per_hour(*seen.lift(2).rise_limit) == doctest::Approx((40 - 7.2) * 42.8 / 785));
 }
 
+TEST_CASE("on the tablet a lift is held to the coldest concrete tested since it began") {
+  PlanText plan{.height = 4};
+  plan.element = R"("form_rating_kpa":50)";
+  Pour pour{plan};
+  pour.at(0, temp(20)).placed(1, 100, 3600, 1).at(1800, temp(8)).at(1900, temp(15));
+  const auto limit = [](const Checked& seen) {
+    return in_metres_per_hour(seen.lift(1).rise_limit.value());
+  };
+  const auto at_start = [&](double degrees) {
+    return limit(Pour{plan}.at(0, temp(degrees)).placed(1, 100, 3600, 1).checked());
+  };
+  CHECK(limit(pour.live(3600)) == about(at_start(8)));
+  CHECK(limit(pour.live(1700)) == about(at_start(20)));
+  CHECK(limit(pour.checked()) == about(at_start(20)));  // the finished look: as the lift began
+}
+
 TEST_CASE("a retarded mix lowers the limit by its coefficient") {
   PlanText plan;
   plan.mix = R"("unit_weight":23.5,"slump":0.12,"initial_set_h":5,"cement_class":"retarded")";

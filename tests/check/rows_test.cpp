@@ -141,6 +141,21 @@ TEST_CASE("a live look says nothing of rows that may still run, but of one runni
   CHECK(*running.live(821).only("run-long").measured == about(121));
 }
 
+TEST_CASE(
+    "a live look asks for the rows of the last planned lift a quarter of an hour after its end") {
+  PlanText plan;
+  plan.lifts = "[0.6]";
+  plan.height = 0.6;
+  Pour pour{plan};
+  pour.placed(1, 0, 600, 0.6);
+  CHECK_FALSE(pour.live(1500).has("row-missed"));
+  CHECK(pour.live(1501).has("row-missed"));
+  PlanText more = plan;
+  more.lifts = "[0.6,1.2]";
+  more.height = 1.2;
+  CHECK_FALSE(Pour{more}.placed(1, 0, 600, 0.6).live(9000).has("row-missed"));
+}
+
 TEST_CASE("a row runs empty when no concrete stands in its reach as it ends") {
   // It reaches 0.9 to 2.1 m.
   PlanText plan;

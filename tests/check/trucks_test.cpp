@@ -67,6 +67,26 @@ TEST_CASE("a load sent back ages on nobody's form") {
   CHECK_FALSE(pour.checked().has("load-old"));
 }
 
+TEST_CASE(
+    "while the pour goes on, a load ages in the truck and at the form until its end is logged") {
+  Pour pour;
+  pour.load("T1", 5, -100, 0, 1).without("discharge").at(10, lift_start(1));
+  CHECK_FALSE(pour.live(5300).has("load-old"));
+  const Finding waits = pour.live(5301).only("load-old");
+  CHECK(*waits.measured == about(5401));
+  CHECK(waits.says.find("waits") != std::string::npos);
+  CHECK(*waits.to == seconds(5300));  // it may have been sent back since: it does not stay news
+  CHECK(*pour.live(9000).only("load-old").to == seconds(5300));
+  pour.at(5200, R"("do":"discharge","ticket":"T1","element":"W1")");
+  CHECK_FALSE(pour.live(5300).has("load-old"));
+  const Finding flows = pour.live(5400).only("load-old");
+  CHECK(*flows.measured == about(5500));
+  CHECK(*flows.to == seconds(5400));
+  // Looked at afterwards, a load without a logged end counts by its beginning.
+  CHECK_FALSE(pour.checked().has("load-old"));
+  CHECK_FALSE(pour.at(6000, kClose).live(7000).has("load-old"));
+}
+
 TEST_CASE("a load batched before midnight ages across it") {
   // Opened half an hour before midnight.
   Pour pour{{}, "2026-03-02T23:30:00.000Z"};
@@ -136,6 +156,8 @@ TEST_CASE("openings hold no concrete, as far as they lie under the top") {
   // 1 x 0.6 x 0.25 m of 0.6 m3 is out; the other opening is above the top by half.
   PlanText plan{.openings = R"([{"x":1,"z":0,"w":1,"h":0.6}])"};
   CHECK_FALSE(brought(0.45, plan).has("volume-off"));
+  CHECK(*brought(0.6, plan).only("volume-off").measured == about(0.15 / 0.45));
+  plan.openings = R"([{"x":1,"z":0,"w":1,"h":0.6},{"x":1,"z":0,"w":0.5,"h":0.6}])";  // one in one
   CHECK(*brought(0.6, plan).only("volume-off").measured == about(0.15 / 0.45));
   plan.openings = R"([{"x":1.5,"z":0.3,"w":1,"h":0.6}])";  // over both bays
   CHECK(*brought(0.6, plan).only("volume-off").measured == about(0.075 / 0.525));

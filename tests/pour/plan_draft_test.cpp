@@ -240,4 +240,17 @@ TEST_CASE("a second element's smaller feed leaves the first one's standing") {
   draft.plan.elements[1].form_rating = kilopascals(60);
   REQUIRE(compute(draft, 1));
   CHECK(draft.plan.power == power);
+  // Asked for another feed, or for none, the old one does not stand.
+  draft.wish.inverter_amps = amperes(25);
+  REQUIRE(compute(draft, 1));
+  CHECK(in_amperes(draft.plan.power.front().max_amps) == doctest::Approx(25));
+  draft.wish.inverter_amps.reset();
+  REQUIRE(compute(draft, 1));
+  CHECK(draft.plan.power.empty());
+}
+
+TEST_CASE("what the planner takes for granted is not written into the plan as given") {
+  PlanDraft draft = computable();
+  REQUIRE(compute(draft, 0));
+  CHECK_FALSE(draft.plan.elements[0].form_mass);
 }

@@ -43,3 +43,52 @@ TEST_CASE("of several new findings the gravest sounds; notes are silent") {
                    {finding("run-short", Weight::mend, 0), finding("run-short", Weight::mend, 1),
                     finding("head-high", Weight::stop, 2)}) == Weight::stop);
 }
+
+TEST_CASE("each load that grows old sounds for itself") {
+  Alarm alarm;
+  CHECK_FALSE(alarm.hear(kPour, {}));
+  Finding first = finding("load-old", Weight::mend, 0);
+  first.ticket = TicketId{"4711"};
+  Finding second = first;
+  second.ticket = TicketId{"4712"};
+  CHECK(alarm.hear(kPour, {first}) == Weight::mend);
+  CHECK(alarm.hear(kPour, {first, second}) == Weight::mend);
+  CHECK_FALSE(alarm.hear(kPour, {first, second}));
+}
+
+namespace {
+Finding at(Finding f, double from, std::optional<double> to = {}) {
+  f.from = seconds(from);
+  if (to) f.to = seconds(*to);
+  return f;
+}
+}  // namespace
+
+TEST_CASE("under attention stands what is true or was lately, the gravest and the latest first") {
+  const Finding old = at(finding("run-short", Weight::mend, 0), 0, 100);
+  const Finding late = at(finding("run-short", Weight::mend, 1), 500, 600);
+  const Finding later = at(finding("temp-out", Weight::mend, 2), 700);
+  const Finding stop = at(finding("head-high", Weight::stop, 3), 50, 650);
+  const Finding plan = finding("row-far", Weight::mend, 4);
+  const Finding note = at(finding("run-long", Weight::note, 5), 700);
+  const auto found = attention({plan, note, old, late, later, stop}, seconds(701));
+  CHECK(found == std::vector<Finding>{stop, later, late, plan});
+  CHECK(attention({old}, seconds(700)).size() == 1);
+}
+
+TEST_CASE("what is found out late stands as long from when it was found") {
+  Alarm alarm;
+  CHECK(alarm.attention(kPour, {}, seconds(1000)).empty());
+  // A top read now shows the head of a run that ended half an hour ago.
+  const Finding head = at(finding("head-high", Weight::stop, 0), 100, 200);
+  CHECK(alarm.attention(kPour, {head}, seconds(2000)).size() == 1);
+  CHECK(alarm.attention(kPour, {head}, seconds(2600)).size() == 1);
+  CHECK(alarm.attention(kPour, {head}, seconds(2601)).empty());
+  // Another run of the same row is news of its own.
+  const Finding again = at(finding("head-high", Weight::stop, 0), 300, 400);
+  CHECK(alarm.attention(kPour, {head, again}, seconds(2700)) == std::vector<Finding>{again});
+  // What stood when a pour was first looked at is none.
+  Alarm fresh;
+  CHECK(fresh.attention(kPour, {head}, seconds(2000)).empty());
+  CHECK(fresh.attention(kPour, {head}, seconds(2005)).empty());
+}

@@ -53,7 +53,16 @@ TEST_CASE("a second tap within 350 ms on the same target is an echo") {
   CHECK(finger.tap({50, 50}) == "run");
   CHECK(finger.tap({50, 50}, 0.10).empty());
   CHECK(finger.reader().refused() == 1);
-  CHECK(finger.tap({50, 50}, 0.30) == "run");  // 0.10 + 0.08 + 0.30 after the first
+  CHECK(finger.tap({50, 50}, 0.30).empty());  // 0.30 after the echo
+  CHECK(finger.tap({50, 50}, 0.36) == "run");
+}
+
+TEST_CASE("a train of drops on one button is one tap, however long it lasts") {
+  Finger finger;
+  CHECK(finger.tap({50, 50}) == "run");
+  for (int drop = 0; drop < 50; ++drop) CHECK(finger.tap({52, 51}, 0.12).empty());
+  CHECK(finger.reader().refused() == 50);
+  CHECK(finger.tap({50, 50}, 0.40) == "run");
 }
 
 TEST_CASE("an echo on what has newly come up under the finger is no tap") {
@@ -61,7 +70,7 @@ TEST_CASE("an echo on what has newly come up under the finger is no tap") {
   CHECK(finger.tap({50, 50}) == "run");
   finger.targets = {{.id = "other", .box = {0, 0, 100, 100}}};
   CHECK(finger.tap({52, 50}, 0.15).empty());
-  CHECK(finger.tap({52, 50}, 0.30) == "other");
+  CHECK(finger.tap({52, 50}, 0.36) == "other");
 }
 
 TEST_CASE("two fingers on two targets are two taps, however close in time") {

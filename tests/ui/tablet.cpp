@@ -97,6 +97,7 @@ void Tablet::run(const UiInput& input) {
     if (const auto* settings = std::get_if<ChangeSettings>(&intent)) ui.set(settings->settings);
     if (const auto* fresh = std::get_if<OpenPour>(&intent)) open_pour(*fresh);
     if (std::holds_alternative<LeavePour>(intent)) in_pour = false;
+    if (std::holds_alternative<PutTroubleAway>(intent)) trouble_.reset();
     if (std::holds_alternative<GoToPour>(intent)) in_pour = true;
     others.push_back(intent);
   }
