@@ -201,10 +201,9 @@ void draw_plan_from(Stage& stage, const Box& box, PlanFromDraft& draft,
       spec.under = say(Word::plan_instead);
       spec.look = Look::stop;
     }
-    const std::string id = spec.id;
-    if (!button(canvas, place, std::move(spec))) return false;
+    if (!button(canvas, place, spec)) return false;
     if (asked || !drafts.plan) return true;
-    draft.asked = id;
+    draft.asked = spec.id;
     return false;
   };
   const auto begin = [&](PlanDraft made) {

@@ -120,6 +120,12 @@ constexpr std::array kScreens{
                      drafts.dialog = PlanFromDraft{};
                      return drafts;
                    }},
+    ShowcaseScreen{"plan-from-asked", false,
+                   [](const PourState& s) {
+                     Drafts drafts = planning(s, PlanEdit::Page::pour);
+                     drafts.dialog = PlanFromDraft{.asked = "plan empty"};
+                     return drafts;
+                   }},
     ShowcaseScreen{"plan-empty", false,
                    [](const PourState&) {
                      Drafts drafts = with(PlanPanel{});
