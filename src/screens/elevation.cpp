@@ -243,14 +243,34 @@ class Drawing {
     return {mid - wide / 2, top, mid + wide / 2, top + tall};
   }
 
+  // The fullest of a row's names that leaves room for the row's like on the other side.
+  std::string name_that_fits(const RowView& row) {
+    const float pad = canvas_.mm(2);
+    // A name at rest must not hide the motors, nor the concrete.
+    const float share = (row.running_since ? 1.0F : 0.5F) / (view_.two_sides ? 2.0F : 1.0F);
+    const float room = face_.w() * share - canvas_.mm(2);
+    const std::string& id = row.place.row.text;
+    const std::string name = row_name(stage_.say, row.place, view_.two_sides);
+    std::vector<std::string> names;
+    if (row.running_since) {
+      const std::string ran = " " + timer(row.ran);
+      names = {name + " " + stage_.say(Word::running) + ran, name + ran, id + ran};
+    } else {
+      names = {name};
+    }
+    for (const std::string& text : names) {
+      if (canvas_.width(text, Face::small) + pad <= room) return text;
+    }
+    return id;
+  }
+
   void rows() {
     for (const RowView& row : view_.rows) row_line(row);
     const float tall = canvas_.height(Face::small);
     for (const RowView& row : view_.rows) {
       if (row.spots.empty()) continue;
-      std::string text = row_name(stage_.say, row.place, view_.two_sides);
+      const std::string text = name_that_fits(row);
       const bool running = row.running_since.has_value();
-      if (running) text += " " + stage_.say(Word::running) + " " + timer(row.ran);
       const Pair pair = running ? theme().live : canvas_.on_panel();
       const float wide = canvas_.width(text, Face::small) + canvas_.mm(2);
       const Box box = running ? running_box(row, wide, tall) : name_box(row, wide, tall);
