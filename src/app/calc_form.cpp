@@ -4,6 +4,7 @@
 #include "app/calc.h"
 #include "app/say_both.h"
 #include "app/unit_input.h"
+#include "trade/bounds.h"
 #include "trade/placing.h"
 #include "trade/pressure.h"
 #include "trade/rerun_wait.h"
@@ -121,6 +122,20 @@ Exit calc_wait(const WaitWish& wish) {
   const Celsius temperature = read.get(read_temperature("--temp", wish.temperature));
   const Seconds since = read.get(read_time("--since", wish.since));
   if (read.error()) return report(*read.error());
+  if (const auto bad = trade::outside(
+          "calc wait",
+          {{"--placed", in_metres(placed), 0, 50, "m"},
+           {"--low", in_metres(limit.low), 0, 50, "m"},
+           {"--high", in_metres(limit.high), 0, 60, "m"},
+           {"--rating", in_kilopascals(limit.rating), 1, 2000, "kPa"},
+           {"--unit-weight", in_kilonewtons_per_m3(limit.unit_weight), 10, 45, "kN/m3"},
+           {"--since", in_seconds(since), 0, 7 * 86400, "s"}})) {
+    return report(*bad);
+  }
+  if (limit.low >= limit.high) {
+    return report({Error::Kind::input, "--low, --high", "the lower reach is not below the upper",
+                   "Give the heights the row works between, from the base"});
+  }
   const auto sets = trade::time_to_reach(initial, temperature, {reference, {}});
   if (!sets) return report(sets.error());
   const auto place = trade::placing_time(placed, rise);

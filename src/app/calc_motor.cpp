@@ -6,6 +6,7 @@
 #include "app/calc.h"
 #include "app/say_both.h"
 #include "app/unit_input.h"
+#include "trade/bounds.h"
 #include "trade/force.h"
 #include "trade/power.h"
 
@@ -65,6 +66,11 @@ Exit calc_amps(const AmpsWish& wish) {
     generator = read.get(read_apparent_power("--generator", wish.generator));
   }
   if (read.error()) return report(*read.error());
+  if (const auto many = trade::outside(
+          "calc amps", {{"--motors", static_cast<double>(motors), 1, 1000, ""},
+                        {"--inverters", static_cast<double>(inverters), 1, 100, ""}})) {
+    return report(*many);
+  }
   const std::vector<Current> running(static_cast<std::size_t>(motors), amps);
   const auto load = trade::inverter_load(volts_given, greatest, running);
   if (!load) return report(load.error());

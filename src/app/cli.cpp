@@ -43,6 +43,10 @@ class Words {
     } catch (const CLI::ParseError& error) {
       return app_.exit(error) == 0 ? 0 : static_cast<int>(Exit::usage);
     }
+    if (!app_.get_subcommands().empty() && app_.count("book") > 0) {
+      return static_cast<int>(report({Error::Kind::input, "a book before a command",
+                                      "is not asked for there", "Give it by --book"}));
+    }
     return static_cast<int>(chosen_ ? chosen_() : Exit::usage);
   }
 

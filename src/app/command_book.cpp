@@ -14,7 +14,7 @@ namespace rb {
 Exit run_replay(const Path& script_file, const Path& book_file) {
   std::ifstream in{script_file, std::ios::binary};
   std::ostringstream text;
-  if (!in || !(text << in.rdbuf())) {
+  if (!in || (in.peek() != std::ifstream::traits_type::eof() && !(text << in.rdbuf()))) {
     return report({Error::Kind::input, script_file.string(), "cannot be read",
                    "Give a pour script (JSON Lines)"});
   }

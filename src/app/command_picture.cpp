@@ -56,6 +56,11 @@ Exit run_picture(const PictureWish& wish) {
     }
     now = *at;
   }
+  const auto offset = parse_utc_offset(wish.utc_offset);
+  if (!offset && !wish.utc_offset.empty()) {
+    return report({Error::Kind::input, "--utc-offset", "is \"" + wish.utc_offset + "\"",
+                   "Use a form such as +02:00"});
+  }
   // What had happened by then.
   std::vector<Event> events;
   for (const LogEntry& entry : state.log) {
@@ -76,7 +81,7 @@ Exit run_picture(const PictureWish& wish) {
   if (!painter) return report(painter.error());
   screens::World world;
   world.now = now;
-  world.utc_offset = parse_utc_offset(wish.utc_offset).value_or(system_utc_offset(now));
+  world.utc_offset = offset.value_or(system_utc_offset(now));
   world.pours = &cards;
   if (screen->of_pour) {
     world.state = &*then;

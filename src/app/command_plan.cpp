@@ -8,6 +8,7 @@
 #include "app/plan_text.h"
 #include "pour/event_json.h"
 #include "pour/planner.h"
+#include "pour/script.h"
 #include "store/entry_now.h"
 
 namespace rb {
@@ -23,11 +24,19 @@ Exit write_open(const PlannedPour& planned, const PlanRequest& request, const Pa
   open.at = entry_now().wall;
   open.by = PersonId{request.by};
   open.what = event::PourOpen{PourId{request.pour}, std::make_shared<const Plan>(planned.plan)};
-  std::ofstream out{to, std::ios::binary};
-  out << to_line(open) << '\n';
+  const std::string line = to_line(open) + "\n";
+  // What replay would refuse is refused here, before anything is written.
+  if (const auto script = read_script(line, "the plan"); !script) return report(script.error());
+  const Path beside = to.string() + ".new";
+  std::ofstream out{beside, std::ios::binary};
+  out << line;
   out.close();
-  if (out) return Exit::fine;
-  return report({Error::Kind::input, to.string(), "cannot be written", "Name a file in a folder"});
+  std::error_code failed;
+  if (out) std::filesystem::rename(beside, to, failed);
+  if (out && !failed) return Exit::fine;
+  std::filesystem::remove(beside, failed);
+  return report({Error::Kind::input, to.string(), "cannot be written",
+                 "Name a file in a folder that can be written to and has room"});
 }
 
 }  // namespace

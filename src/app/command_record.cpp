@@ -13,6 +13,11 @@ Result<std::vector<Path>> write_day(const Logbook& book, Moment day, std::chrono
   if (!states) return Failed{states.error()};
   const auto looked = book.verify();
   if (!looked) return Failed{looked.error()};
+  if (!looked->sound()) {  // a record would lend it a face it does not deserve
+    return fail(
+        Error::Kind::book, "the book", "does not hold: " + looked->faults.front(),
+        "No record is written of it. risebook verify tells all; a copy made before may hold");
+  }
   std::vector<CheckReport> reports;
   std::vector<const PourState*> touched;
   for (const PourState& state : *states) {

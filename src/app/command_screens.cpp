@@ -26,6 +26,10 @@ void ask_to_stop(int) {
 
 Exit run_screens(const ScreensWish& wish) {
   const Path book = wish.book.empty() ? default_book() : wish.book;
+  if (!wish.book.empty() && !std::filesystem::exists(book) && book.extension() != ".risebook") {
+    return report({Error::Kind::input, book.string(), "is neither a command nor a book",
+                   "risebook --help lists the commands; a new book's name ends in .risebook"});
+  }
   const std::chrono::minutes offset = system_utc_offset(entry_now().wall);
   auto session = Session::open(book, entry_now, offset);
   if (!session) return report(session.error());

@@ -141,11 +141,15 @@ Result<void> write_png(const Picture& picture, const std::filesystem::path& to) 
     }
   }
   cairo_surface_mark_dirty(surface);
-  const cairo_status_t status = cairo_surface_write_to_png(surface, to.c_str());
+  const std::filesystem::path beside = to.string() + ".new";
+  const cairo_status_t status = cairo_surface_write_to_png(surface, beside.c_str());
   cairo_surface_destroy(surface);
-  if (status == CAIRO_STATUS_SUCCESS) return {};
-  return fail(Error::Kind::input, to.string(), cairo_status_to_string(status),
-              "Choose a folder that can be written to");
+  std::error_code failed;
+  if (status == CAIRO_STATUS_SUCCESS) std::filesystem::rename(beside, to, failed);
+  if (status == CAIRO_STATUS_SUCCESS && !failed) return {};
+  const std::string why = failed ? failed.message() : cairo_status_to_string(status);
+  std::filesystem::remove(beside, failed);
+  return fail(Error::Kind::input, to.string(), why, "Choose a folder that can be written to");
 }
 
 }  // namespace rb::app

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <nlohmann/json.hpp>
+
 #include "app/say_both.h"
 #include "app/unit_input.h"
 #include "pour/form.h"
@@ -65,6 +67,15 @@ constexpr PlanInput kInputs[] = {
     {"by", "id of who plans", "foreman", kAssumed},
 };
 
+bool is_utf8(const std::string& text) {
+  try {
+    (void)nlohmann::json(text).dump();
+    return true;
+  } catch (const nlohmann::json::exception&) {
+    return false;
+  }
+}
+
 class Texts {
  public:
   Texts(const PlanTexts& given, std::vector<const PlanInput*>& taken) {
@@ -75,9 +86,12 @@ class Texts {
         text = input.fallback;
         taken.push_back(&input);
       }
-      if (text.empty() && !input.optional && !missing_) {
-        missing_ = Error{Error::Kind::input, option(input.name), "is missing",
-                         fmt::format("Give {}", input.what)};
+      if (text.empty() && !input.optional && !fault_) {
+        fault_ = Error{Error::Kind::input, option(input.name), "is missing",
+                       fmt::format("Give {}", input.what)};
+      }
+      if (!is_utf8(text) && !fault_) {
+        fault_ = Error{Error::Kind::input, option(input.name), "is not UTF-8 text", "Type it anew"};
       }
       texts_.emplace(input.name, std::move(text));
     }
@@ -85,11 +99,11 @@ class Texts {
   static std::string option(const char* name) { return std::string{"--"} + name; }
   const std::string& operator[](const char* name) const { return texts_.at(name); }
   [[nodiscard]] bool has(const char* name) const { return !texts_.at(name).empty(); }
-  [[nodiscard]] const std::optional<Error>& missing() const { return missing_; }
+  [[nodiscard]] const std::optional<Error>& fault() const { return fault_; }
 
  private:
   std::map<std::string, std::string> texts_;
-  std::optional<Error> missing_;
+  std::optional<Error> fault_;
 };
 
 // Reads option after option; the first that is wrong is kept.
@@ -147,7 +161,7 @@ std::span<const PlanInput> plan_inputs() {
 Result<PlanRequest> read_plan_request(const PlanTexts& given) {
   PlanRequest request;
   const Texts texts{given, request.taken};
-  if (texts.missing()) return Failed{*texts.missing()};
+  if (texts.fault()) return Failed{*texts.fault()};
   Reader read{texts};
   PlanWish& w = request.wish;
   w.element = ElementId{texts["element"]};

@@ -19,13 +19,16 @@ void put_rise(LiftReport& report, const PourState& state, AsOf asof, const LiftS
   const auto& tops = state.elements[report.element].tops;
   const Seconds window = state.plan->limits.rise_window.value;
   const Seconds took = lift.last_reading - lift.started;
-  if (took > Seconds{}) {
+  if (took > Seconds{} || lift.ended) {
     report.rise_window = Velocity{};
+    for (const trade::TopCurve& top : tops) {
+      report.rise_window = std::max(
+          *report.rise_window, trade::worst_rise(top, window, lift.started, lift.last_reading));
+    }
+  }
+  if (took > Seconds{}) {
     report.rise_mean = Velocity{};
     for (std::size_t bay = 0; bay < tops.size(); ++bay) {
-      report.rise_window =
-          std::max(*report.rise_window,
-                   trade::worst_rise(tops[bay], window, lift.started, lift.last_reading));
       report.rise_mean = std::max(*report.rise_mean, rate(lift.top[bay] - lift.bottom[bay], took));
     }
   }
@@ -135,8 +138,7 @@ void look_at_concrete(Look& look, ElementMemory& memory, std::size_t e) {
 std::optional<RiseLimit> rise_limit_of(const PourState& state, AsOf asof, std::size_t element,
                                        const LiftState& lift) {
   std::optional<RiseLimit> lowest = rise_limit(state, element, lift.started);
-  if (!asof.live) return lowest;
-  const Seconds until = lift.ended ? lift.last_reading : asof.at;
+  const Seconds until = asof.live && !lift.ended ? asof.at : lift.last_reading;
   const auto look_again = [&](Seconds at) {
     if (at <= lift.started || at > until) return;
     const auto limit = rise_limit(state, element, at);

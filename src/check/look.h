@@ -47,8 +47,9 @@ struct Look {
   }
 };
 
-/// The limit a lift's rise is held to: that at its start; in a live look the lowest since, for
-/// concrete tested colder or of another mix may have come into the lift.
+/// The limit a lift's rise is held to: the lowest from its start to its last reading (in a live
+/// look until now, while it is placed), for concrete tested colder or of another mix may have come
+/// into the lift.
 std::optional<RiseLimit> rise_limit_of(const PourState& state, AsOf asof, std::size_t element,
                                        const LiftState& lift);
 

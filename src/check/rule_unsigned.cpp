@@ -12,7 +12,10 @@ void look_unsigned(const Look& look, const Rule& rule, Findings& out) {
   for (const char* role : {"foreman", "inspector"}) {
     bool signed_by = false;
     for (const EventRef ref : look.state.signs) {
-      signed_by |= std::get<event::Sign>(look.state.log[ref].event.what).role == role;
+      // Signed before it was closed it was signed before it was whole.
+      const LogEntry& sign = look.state.log[ref];
+      signed_by |=
+          std::get<event::Sign>(sign.event.what).role == role && sign.when >= *look.state.closed;
     }
     if (signed_by) continue;
     Finding f = found(rule);

@@ -395,7 +395,12 @@ Result<Event> with_fields(const Event& event, const std::string& fields, const s
     }
     Json json = event_json(event);
     json.merge_patch(set);
-    return read_event(json, where);
+    Event changed = read_event(json, where);
+    if (changed.at == event.at && changed.by == event.by && changed.what == event.what) {
+      return fail(Error::Kind::input, where + ", field set", "changes nothing the event tells",
+                  "Name fields of the event with other values than they have");
+    }
+    return changed;
   } catch (const BadField& bad) {
     return Failed{bad.error};
   }

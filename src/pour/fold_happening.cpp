@@ -74,8 +74,9 @@ class Apply {
       read_top(element, bay, e.height);
       if (lift == nullptr) continue;
       // Concrete topped up after the lift's end still belongs to it: no part goes unjudged.
-      lift->top[bay] = state_.elements[element].tops[bay].standing();
-      if (!lift->bay_ended[bay]) lift->last_reading = at_;
+      const Length standing = state_.elements[element].tops[bay].standing();
+      if (!lift->bay_ended[bay] || standing > lift->top[bay]) lift->last_reading = at_;
+      lift->top[bay] = standing;
     }
   }
   void operator()(const event::LiftEnd& e) {

@@ -7,8 +7,9 @@
 // by bay, holds taken out; one bad reading does not move it. An element's rise is that of its mean
 // top: bays that are full, or have not been begun, count as standing. So it is right for a lift
 // that rises evenly and for one filled bay after bay. Ranges: earliest as if all readings erred to
-// the fast side and the concrete kept rising since the last of them, latest as if it had stood
-// still since and rises at the slowest. They are reckoned, not promised.
+// the fast side and the concrete, come on at the likely rate since the last of them, rises at the
+// fastest from now on; latest as if it had stood still since and rises at the slowest. They are
+// reckoned, not promised.
 #pragma once
 
 #include <optional>

@@ -154,7 +154,32 @@ double tidy(double value) {
   return std::stod(fmt::format("{:.12g}", value));
 }
 
+namespace {
+
+constexpr int kDeepest = 100;  // nothing of ours is nested deeper than a few
+
+int depth_of(std::string_view text) {
+  int depth = 0;
+  int deepest = 0;
+  bool quoted = false;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    if (quoted && c == '\\') ++i;
+    if (c == '"') quoted = !quoted;
+    if (quoted) continue;
+    if (c == '{' || c == '[') deepest = std::max(deepest, ++depth);
+    if (c == '}' || c == ']') --depth;
+  }
+  return deepest;
+}
+
+}  // namespace
+
 Json parse_json(std::string_view text, const std::string& where) {
+  if (depth_of(text) > kDeepest) {
+    throw BadField{
+        Error{Error::Kind::input, where, "is nested too deep to be a line of a pour", {}}};
+  }
   try {
     return Json::parse(text);
   } catch (const Json::exception& e) {

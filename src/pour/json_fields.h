@@ -55,6 +55,7 @@ class Fields {
   [[noreturn]] void refuse(const std::string& field, const std::string& what,
                            const std::string& remedy = {}) const;
   [[nodiscard]] const std::string& where() const { return where_; }
+  [[nodiscard]] const Json& whole() const { return object_; }
   /// The fields nobody asked for, as a JSON object's text; empty when there are none.
   [[nodiscard]] std::string unknown() const;
 

@@ -244,6 +244,67 @@ Limits read_limits(Fields f) {
   return limits;
 }
 
+Json known_json(const Plan& plan);
+
+// Unknown fields, wherever in the plan, are kept: what is in the text and not in what is written of
+// the plan. Parts of objects are put under kInside, of lists under kItems by the items' ids, so
+// that they find their place again, or are left out when it is gone.
+constexpr const char* kInside = "@inside";
+constexpr const char* kItems = "@items";
+
+const Json* item_of(const Json& list, const std::string& id) {
+  for (const Json& item : list) {
+    if (item.is_object() && item.value("id", Json{}) == id) return &item;
+  }
+  return nullptr;
+}
+
+Json left_over(const Json& read, const Json& written) {
+  Json rest = Json::object();
+  for (const auto& [key, value] : read.items()) {
+    const auto known = written.find(key);
+    if (known == written.end()) {
+      if (!value.is_null()) rest[key] = value;
+      continue;
+    }
+    if (value.is_object() && known->is_object()) {
+      if (Json inside = left_over(value, *known); !inside.empty()) {
+        rest[key][kInside] = std::move(inside);
+      }
+    }
+    if (!value.is_array() || !known->is_array()) continue;
+    for (const Json& item : value) {
+      if (!item.is_object() || !item.contains("id") || !item["id"].is_string()) continue;
+      const auto id = item["id"].get<std::string>();
+      const Json* same = item_of(*known, id);
+      if (same == nullptr) continue;
+      if (Json inside = left_over(item, *same); !inside.empty()) {
+        rest[key][kItems][id] = std::move(inside);
+      }
+    }
+  }
+  return rest;
+}
+
+void put_back(Json& written, const Json& rest) {
+  for (const auto& [key, value] : rest.items()) {
+    const auto known = written.find(key);
+    const bool part = value.is_object() && (value.contains(kInside) || value.contains(kItems));
+    if (!part) {
+      if (known == written.end()) written[key] = value;
+      continue;
+    }
+    if (known == written.end()) continue;
+    if (value.contains(kInside) && known->is_object()) put_back(*known, value[kInside]);
+    if (!value.contains(kItems) || !known->is_array()) continue;
+    for (Json& item : *known) {
+      if (!item.is_object() || !item.contains("id")) continue;
+      const auto found = value[kItems].find(item["id"].get<std::string>());
+      if (found != value[kItems].end()) put_back(item, *found);
+    }
+  }
+}
+
 Plan read_plan(Fields f) {
   Plan plan;
   plan.site = f.maybe_text("site");
@@ -279,7 +340,9 @@ Plan read_plan(Fields f) {
     }
     plan.pressure_method = *method;
   }
-  plan.extra = f.unknown();
+  if (const Json rest = left_over(f.whole(), known_json(plan)); !rest.empty()) {
+    plan.extra = rest.dump();
+  }
   return plan;
 }
 
@@ -364,19 +427,8 @@ Json inverter_json(const Inverter& inverter) {
   return json;
 }
 
-}  // namespace
-
-Result<Plan> parse_plan(std::string_view json, const std::string& where) {
-  try {
-    const Json parsed = parse_json(json, where);
-    return read_plan({parsed, where});
-  } catch (const BadField& bad) {
-    return Failed{bad.error};
-  }
-}
-
-std::string to_json(const Plan& plan, bool indented) {
-  Json json = plan.extra.empty() ? Json::object() : Json::parse(plan.extra);
+Json known_json(const Plan& plan) {
+  Json json = Json::object();
   json["site"] = plan.site;
   json["name"] = plan.name;
   json["units"] = plan.units == Units::us ? "us" : "si";
@@ -400,6 +452,23 @@ std::string to_json(const Plan& plan, bool indented) {
                           {"vpm_max", tidy(in_vibrations_per_minute(plan.motor_type->top_speed))}};
   }
   if (const Json limits = limits_json(plan.limits); !limits.empty()) json["limits"] = limits;
+  return json;
+}
+
+}  // namespace
+
+Result<Plan> parse_plan(std::string_view json, const std::string& where) {
+  try {
+    const Json parsed = parse_json(json, where);
+    return read_plan({parsed, where});
+  } catch (const BadField& bad) {
+    return Failed{bad.error};
+  }
+}
+
+std::string to_json(const Plan& plan, bool indented) {
+  Json json = known_json(plan);
+  if (!plan.extra.empty()) put_back(json, Json::parse(plan.extra));
   return json.dump(indented ? 2 : -1);
 }
 

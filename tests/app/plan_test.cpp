@@ -109,6 +109,24 @@ TEST_CASE("SI and US give the same plan") {
   CHECK(in_hours(a->duration) == doctest::Approx(in_hours(b->duration)).epsilon(1e-4));
 }
 
+TEST_CASE("a plan that replay would refuse is refused before a file is made") {
+  const test::TempFolder folder;
+  for (const auto& [name, text] : PlanTexts{{"load-age", "48 h"},
+                                            {"volts", "2000 V"},
+                                            {"speed", "100000 vpm"},
+                                            {"reference", "80 C"},
+                                            {"site", "\xff"}}) {
+    CAPTURE(name);
+    PlanCommand command;
+    command.given = wall();
+    command.given["inverter-amps"] = "40 A";
+    command.given[name] = text;
+    command.to = folder.path / "open.jsonl";
+    CHECK(run_plan(command) == Exit::usage);
+    CHECK(std::filesystem::is_empty(folder.path));
+  }
+}
+
 TEST_CASE("what plan writes opens a pour in a book, and no file is written over") {
   const test::TempFolder folder;
   PlanCommand command;

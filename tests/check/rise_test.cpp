@@ -148,7 +148,7 @@ TEST_CASE("the limit follows the concrete's temperature as the lift begins") {
   CHECK(in_metres_per_hour(*seen.lift(2).rise_limit) == doctest::Approx((40 - 7.2) * 42.8 / 785));
 }
 
-TEST_CASE("on the tablet a lift is held to the coldest concrete tested since it began") {
+TEST_CASE("a lift is held to the coldest concrete tested since it began") {
   PlanText plan{.height = 4};
   plan.element = R"("form_rating_kpa":50)";
   Pour pour{plan};
@@ -161,7 +161,10 @@ TEST_CASE("on the tablet a lift is held to the coldest concrete tested since it 
   };
   CHECK(limit(pour.live(3600)) == about(at_start(8)));
   CHECK(limit(pour.live(1700)) == about(at_start(20)));
-  CHECK(limit(pour.checked()) == about(at_start(20)));  // the finished look: as the lift began
+  CHECK(limit(pour.checked()) == about(at_start(8)));
+  // Tested after its last reading, it is another lift's.
+  CHECK(limit(Pour{plan}.at(0, temp(20)).placed(1, 100, 3600, 1).at(3601, temp(8)).checked()) ==
+        about(at_start(20)));
 }
 
 TEST_CASE("a retarded mix lowers the limit by its coefficient") {
@@ -305,4 +308,38 @@ TEST_CASE("a wrong top that was put right is no fall") {
   Pour struck = pour;
   struck.at(800, R"("do":"strike","target":"x","why":"wrong element")");
   CHECK_FALSE(struck.checked().has("top-fell"));
+}
+
+TEST_CASE("a top that comes up after the lift's end is judged like the lift") {
+  // 0.6 m are ended; then 2.3 m more come within a minute.
+  const auto late = [](double height) {
+    Pour pour{limited(1.5)};
+    return pour.placed(1, 0, 1800, 0.6).at(6000, top(0.6)).at(6060, top(height)).checked();
+  };
+  CHECK_FALSE(late(0.6).has("rise-fast"));
+  const Finding f = late(2.9).only("rise-fast");
+  CHECK(*f.measured == about(2.3 / 0.5));
+  CHECK(*f.to == seconds(6060));
+}
+
+TEST_CASE("a lift begun and ended in one moment rose within one window") {
+  Pour pour{limited(1)};
+  pour.at(0, lift_start(1)).at(0, lift_end(1, 3));
+  CHECK(*pour.checked().only("rise-fast").measured == about(6));
+  CHECK_FALSE(pour.checked().lift(1).rise_mean);
+}
+
+TEST_CASE("concrete read before any lift was begun is judged, too") {
+  const auto read = [](double height) {
+    return Pour{limited(1)}.at(0, top(0.1)).at(1800, top(height)).checked();
+  };
+  // Before the first reading the height is zero: what it tells of came within the window, too.
+  CHECK_FALSE(read(0.5).has("rise-fast"));
+  const Finding f = read(0.6).only("rise-fast");
+  CHECK(*f.measured == about(1.2));
+  CHECK_FALSE(f.lift);
+  // With a lift after it, each is judged for itself.
+  Pour pour{limited(1)};
+  pour.at(0, top(0.1)).at(1800, top(0.7)).at(9000, lift_start(1)).at(12600, lift_end(1, 1.2));
+  CHECK(pour.checked().of("rise-fast").size() == 1);
 }

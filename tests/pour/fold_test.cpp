@@ -93,6 +93,19 @@ TEST_CASE("a fix that makes no sense is left out and says why") {
   CHECK(state.log[3].why_not.find("height") != std::string::npos);
 }
 
+TEST_CASE("a fix that changes nothing is left out and says why") {
+  for (const char* set : {"{}", R"({"hieght":0.6})", R"({"height":0.5})"}) {
+    CAPTURE(set);
+    Story story;
+    story.at("05:00:00", kStart1).at("05:10:00", R"("do":"top","element":"W1","height":0.5)");
+    story.at("05:11:00", R"("do":"fix","target":"e2","why":"typo","set":)" + std::string{set});
+    const PourState state = story.state();
+    CHECK(state.log[3].sense == LogEntry::Sense::wrong);
+    CHECK(state.log[3].why_not.find("changes nothing") != std::string::npos);
+    CHECK(state.corrections.empty());
+  }
+}
+
 TEST_CASE(
     "the steady clock tells the length of a run tapped live across a step of the wall clock") {
   Story story;

@@ -98,3 +98,46 @@ TEST_CASE("a bad line names file, line and field, and nothing is kept") {
     CHECK(to_text(read.error()).find(row.expect) != std::string::npos);
   }
 }
+
+TEST_CASE(
+    "unknown fields are kept wherever in the plan they stand, and go with what they belong to") {
+  const char* text =
+      R"({"colour":"grey","people":[{"id":"f1","name":"F","phone":"5"}],)"
+      R"("mixes":[{"id":"C1","unit_weight":23.5,"slump":0.12,"initial_set_h":5,"supplier":"S"}],)"
+      R"("elements":[{"id":"W1","kind":"wall","length":6,"height":3,"thickness":0.3,"bays":[3,3],)"
+      R"("drawing":"D-7","rise_limit":null,)"
+      R"("rows":[{"id":"R1","z":0.4,"crew":{"lead":"B"},"motors":[{"id":"M1","x":1.5,"reach_x":1.6,)"
+      R"("reach_z":0.7,"serial":[1,2]}]}]}],"limits":{"dose_min_s":80,"our_own":3},)"
+      R"("motor_type":{"amps":4,"force_kn":4,"vpm_max":6000,"make":"X"}})";
+  const auto plan = parse_plan(text, "the plan");
+  REQUIRE_MESSAGE(plan, (plan ? "" : to_text(plan.error())));
+  const std::string written = to_json(*plan);
+  for (const char* kept :
+       {R"("colour":"grey")", R"("phone":"5")", R"("supplier":"S")", R"("drawing":"D-7")",
+        R"("crew":{"lead":"B"})", R"("serial":[1,2])", R"("our_own":3)", R"("make":"X")"}) {
+    CAPTURE(kept);
+    CHECK(written.find(kept) != std::string::npos);
+  }
+  const auto again = parse_plan(written, "what was written");
+  REQUIRE(again);
+  CHECK(*again == *plan);
+  // A plan without the row and the motor type is written without what belonged to them.
+  Plan less = *plan;
+  less.elements[0].rows.clear();
+  less.motor_type.reset();
+  const std::string shorter = to_json(less);
+  CHECK(shorter.find("crew") == std::string::npos);
+  CHECK(shorter.find("make") == std::string::npos);
+  CHECK(shorter.find("D-7") != std::string::npos);
+  CHECK(parse_plan(shorter, "the shorter"));
+}
+
+TEST_CASE("a line nested beyond all reason is refused, not followed") {
+  const std::string deep = std::string(200000, '[') + std::string(200000, ']');
+  const auto event = parse_event(
+      R"({"at":"2026-03-02T05:00:00Z","by":"f1","do":"note","text":"x","more":)" + deep + "}",
+      "line 2");
+  REQUIRE_FALSE(event);
+  CHECK(to_text(event.error()).find("line 2") == 0);
+  CHECK(parse_event(R"({"at":"2026-03-02T05:00:00Z","by":"f1","do":"note","text":"[[[\"[["})", ""));
+}
