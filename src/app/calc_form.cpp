@@ -40,6 +40,15 @@ FormAsked read_form(const PressureWish& wish, OptionReading& read) {
 
 }  // namespace
 
+namespace {
+
+void tell_source(trade::PressureMethod method) {
+  if (method != trade::PressureMethod::din18218) return;
+  fmt::print("The formulas of DIN 18218:2010 are from memory: hold them to the standard.\n");
+}
+
+}  // namespace
+
 Exit calc_pressure(const PressureWish& wish) {
   OptionReading read;
   const auto [method, c] = read_form(wish, read);
@@ -68,6 +77,7 @@ Exit calc_pressure(const PressureWish& wish) {
     }
   }
   if (const auto words = trade::vibration_caution(method, c)) fmt::print("{}\n", *words);
+  tell_source(method);
   caution("the form designer");
   return Exit::fine;
 }
@@ -104,6 +114,7 @@ Exit calc_rise(const RiseWish& wish) {
     }
   }
   if (const auto words = trade::vibration_caution(method, c)) fmt::print("{}\n", *words);
+  tell_source(method);
   caution("the form designer");
   return *allowed && **allowed <= Velocity{} ? Exit::findings : Exit::fine;
 }

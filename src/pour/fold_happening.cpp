@@ -45,9 +45,12 @@ class Apply {
   void operator()(const event::TakeDown& e) {
     const auto [element, row] = place(e.place);
     HangState* hung = open_hang(element, row);
-    if (RunState* run = open_run(element, row)) run->to = at_;  // motors off the form cannot run
-    if (hung == nullptr) repeats(fmt::format("row {} is not hung", e.place.row.text));
-    hung->to = at_;
+    RunState* run = open_run(element, row);
+    if (run != nullptr) run->to = at_;  // motors off the form cannot run
+    if (hung == nullptr && run == nullptr) {
+      repeats(fmt::format("row {} is not hung", e.place.row.text));
+    }
+    if (hung != nullptr) hung->to = at_;
   }
 
   void operator()(const event::LiftStart& e) {

@@ -23,7 +23,7 @@ const char* method_text(trade::PressureMethod method) {
     case trade::PressureMethod::ciria108:
       return "CIRIA Report 108";
     case trade::PressureMethod::din18218:
-      return "DIN 18218";
+      return "DIN 18218:2010 (formulas from memory)";
   }
   return "";
 }

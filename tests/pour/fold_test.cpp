@@ -66,6 +66,16 @@ TEST_CASE("a second run of a running row and a rest of a resting one change noth
   CHECK(state.log[4].sense == LogEntry::Sense::repeats);
 }
 
+TEST_CASE("taking down a row that runs ends its run, hung or not") {
+  Story story;
+  story.at("05:00:00", kRun);
+  story.at("05:01:40", R"("do":"take-down","element":"W1","row":"R1")");
+  const PourState state = story.state();
+  CHECK(state.runs[0].to == seconds(100));
+  CHECK(state.last == seconds(100));
+  CHECK(state.log.back().sense == LogEntry::Sense::counts);
+}
+
 TEST_CASE("events entered out of order are folded in order of when they happened") {
   Story story, sorted;
   story.at("05:01:40", kRest).at("05:00:00", kRun);
