@@ -74,6 +74,10 @@ std::string to_json(const PourState& state, const CheckReport& report);
 /// The same for a person at a terminal.
 std::string to_text(const PourState& state, const CheckReport& report);
 
+/// What the plan leaves unsaid, so that it is not judged: a form without a rating, inverters
+/// without their motors' amps. Sentences for people; no findings, for nothing was found.
+std::vector<std::string> not_judged(const Plan& plan);
+
 /// One rule as the list shows it.
 struct RuleCard {
   const char* id;

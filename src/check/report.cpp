@@ -77,6 +77,22 @@ std::string to_json(const PourState& state, const CheckReport& report) {
   return json.dump(2);
 }
 
+std::vector<std::string> not_judged(const Plan& plan) {
+  std::vector<std::string> gaps;
+  for (const Element& element : plan.elements) {
+    if (element.form_rating || element.kind == ElementKind::deck) continue;
+    gaps.push_back(
+        fmt::format("{}: the plan gives no form_rating_kpa, so the head on its running rows is "
+                    "held to nothing, "
+                    "and its rise only to a rise_limit the plan gives ({}).",
+                    element.id.text, element.rise_limit ? "it does" : "it gives none"));
+  }
+  if (!plan.power.empty() && !plan.motor_type) {
+    gaps.emplace_back("the plan gives no motor_type, so no inverter's load and no cord is judged.");
+  }
+  return gaps;
+}
+
 std::string to_text(const PourState& state, const CheckReport& report) {
   std::string text = fmt::format("Pour {}: {} finding{}\n", state.pour.text, report.findings.size(),
                                  report.findings.size() == 1 ? "" : "s");
@@ -100,6 +116,7 @@ std::string to_text(const PourState& state, const CheckReport& report) {
         l.under_share ? fmt::format("{:.1f} %", *l.under_share * 100) : "-", dose(l.min_dose),
         dose(l.mean_dose));
   }
+  for (const std::string& gap : not_judged(*state.plan)) text += "Not judged: " + gap + "\n";
   text += "These figures advise. Local codes, the form designer and licensed practice decide.\n";
   return text;
 }

@@ -190,6 +190,7 @@ struct PourRecord {
   std::vector<InsertLine> inserts;
   std::vector<TruckLine> loads;
   std::vector<FindingLine> findings;
+  std::vector<std::string> not_judged;  ///< what the plan leaves unsaid
   std::vector<CorrectionLine> corrections;
   std::vector<LateLine> late;
   std::vector<AsideLine> aside;

@@ -79,6 +79,10 @@ class Pages {
       }
       section(table);
     }
+    for (const std::string& gap : p.not_judged) {
+      sheet_.skip(12);
+      sheet_.text(clean_text("Not judged: " + gap), {8.2, true, look::slate});
+    }
     if (!empty.empty()) {
       sheet_.skip(12);
       sheet_.text("Nothing was logged under: " + empty + ".", {8.2, false, look::steel});

@@ -238,6 +238,7 @@ class Maker {
   }
 
   void findings() {
+    out_.not_judged = not_judged(*state_.plan);
     for (const Finding& f : report_.findings) {
       FindingLine line;
       line.weight = f.weight;

@@ -343,3 +343,17 @@ TEST_CASE("concrete read before any lift was begun is judged, too") {
   pour.at(0, top(0.1)).at(1800, top(0.7)).at(9000, lift_start(1)).at(12600, lift_end(1, 1.2));
   CHECK(pour.checked().of("rise-fast").size() == 1);
 }
+
+TEST_CASE("what the plan leaves unsaid is told of as not judged") {
+  const auto gaps = [](const PlanText& plan) {
+    return not_judged(*Pour{plan}.checked().state.plan);
+  };
+  PlanText plan;
+  REQUIRE(gaps(plan).size() == 1);
+  CHECK(gaps(plan).front().find("W1: the plan gives no form_rating_kpa") == 0);
+  plan.element = R"("form_rating_kpa":40)";
+  CHECK(gaps(plan).empty());
+  plan.more = R"("power":[{"id":"I1","volts":42,"max_amps":40,"motors":["R1-1"]}])";
+  REQUIRE(gaps(plan).size() == 1);
+  CHECK(gaps(plan).front().find("no motor_type") != std::string::npos);
+}
