@@ -38,10 +38,6 @@ FormAsked read_form(const PressureWish& wish, OptionReading& read) {
   return asked;
 }
 
-}  // namespace
-
-namespace {
-
 void tell_source(trade::PressureMethod method) {
   if (method != trade::PressureMethod::din18218) return;
   fmt::print("The formulas of DIN 18218:2010 are from memory: hold them to the standard.\n");

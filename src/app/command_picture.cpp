@@ -56,11 +56,8 @@ Exit run_picture(const PictureWish& wish) {
     }
     now = *at;
   }
-  const auto offset = parse_utc_offset(wish.utc_offset);
-  if (!offset && !wish.utc_offset.empty()) {
-    return report({Error::Kind::input, "--utc-offset", "is \"" + wish.utc_offset + "\"",
-                   "Use a form such as +02:00"});
-  }
+  const auto offset = read_utc_offset(wish.utc_offset);
+  if (!offset) return report(offset.error());
   // What had happened by then.
   std::vector<Event> events;
   for (const LogEntry& entry : state.log) {
@@ -81,7 +78,7 @@ Exit run_picture(const PictureWish& wish) {
   if (!painter) return report(painter.error());
   screens::World world;
   world.now = now;
-  world.utc_offset = offset.value_or(system_utc_offset(now));
+  world.utc_offset = offset->value_or(system_utc_offset(now));
   world.pours = &cards;
   if (screen->of_pour) {
     world.state = &*then;

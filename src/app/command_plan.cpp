@@ -1,11 +1,10 @@
 // `plan`: sizes a pour, prints its run sheet, and writes the script that opens it.
 #include <fmt/format.h>
 
-#include <fstream>
-
 #include "app/commands.h"
 #include "app/plan_inputs.h"
 #include "app/plan_text.h"
+#include "app/put_whole.h"
 #include "pour/event_json.h"
 #include "pour/planner.h"
 #include "pour/script.h"
@@ -27,14 +26,7 @@ Exit write_open(const PlannedPour& planned, const PlanRequest& request, const Pa
   const std::string line = to_line(open) + "\n";
   // What replay would refuse is refused here, before anything is written.
   if (const auto script = read_script(line, "the plan"); !script) return report(script.error());
-  const Path beside = to.string() + ".new";
-  std::ofstream out{beside, std::ios::binary};
-  out << line;
-  out.close();
-  std::error_code failed;
-  if (out) std::filesystem::rename(beside, to, failed);
-  if (out && !failed) return Exit::fine;
-  std::filesystem::remove(beside, failed);
+  if (!put_whole(to, line)) return Exit::fine;
   return report({Error::Kind::input, to.string(), "cannot be written",
                  "Name a file in a folder that can be written to and has room"});
 }

@@ -58,20 +58,16 @@ Exit run_record(const RecordWish& wish) {
     }
     formats.push_back(*format);
   }
-  auto offset = parse_utc_offset(wish.utc_offset);
-  if (!offset && !wish.utc_offset.empty()) {
-    return report({Error::Kind::input, "--utc-offset", "is \"" + wish.utc_offset + "\"",
-                   "Use a form such as +02:00"});
-  }
+  const auto given = read_utc_offset(wish.utc_offset);
+  if (!given) return report(given.error());
   const auto utc_day = parse_day(wish.day);
   if (!utc_day) {
     return report({Error::Kind::input, "--day", "is \"" + wish.day + "\"", "Use YYYY-MM-DD"});
   }
-  if (!offset) offset = system_utc_offset(*utc_day);
+  const std::chrono::minutes offset = given->value_or(system_utc_offset(*utc_day));
   const auto book = Logbook::open(wish.book, Access::read);
   if (!book) return report(book.error());
-  const auto written =
-      write_day(*book, *parse_day(wish.day, *offset), *offset, wish.folder, formats);
+  const auto written = write_day(*book, *parse_day(wish.day, offset), offset, wish.folder, formats);
   if (!written) return report(written.error());
   for (const Path& path : *written) fmt::print("{}\n", path.string());
   return Exit::fine;

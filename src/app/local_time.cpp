@@ -12,12 +12,15 @@ std::chrono::minutes system_utc_offset(Moment moment) {
   return std::chrono::duration_cast<std::chrono::minutes>(std::chrono::seconds{local.tm_gmtoff});
 }
 
-std::optional<std::chrono::minutes> parse_utc_offset(const std::string& text) {
+Result<std::optional<std::chrono::minutes>> read_utc_offset(const std::string& text) {
   if (text.empty()) return std::nullopt;
   // A known moment written with that offset tells how far it is from UTC.
   const auto there = parse_moment("2000-01-01T12:00:00" + text);
   const auto utc = parse_moment("2000-01-01T12:00:00Z");
-  if (!there) return std::nullopt;
+  if (!there) {
+    return fail(Error::Kind::input, "--utc-offset", "is \"" + text + "\"",
+                "Use a form such as +02:00");
+  }
   return std::chrono::duration_cast<std::chrono::minutes>(*utc - *there);
 }
 

@@ -6,12 +6,13 @@
 #include <string>
 
 #include "base/moment.h"
+#include "base/result.h"
 
 namespace rb {
 
 std::chrono::minutes system_utc_offset(Moment moment);
 
-/// "+02:00", "-05:30", "Z".
-std::optional<std::chrono::minutes> parse_utc_offset(const std::string& text);
+/// What --utc-offset was given: "+02:00", "-05:30", "Z"; none when it was not.
+Result<std::optional<std::chrono::minutes>> read_utc_offset(const std::string& text);
 
 }  // namespace rb

@@ -11,6 +11,8 @@
 #include <array>
 #include <cstring>
 
+#include "app/put_whole.h"
+
 namespace rb::app {
 
 namespace {
@@ -141,15 +143,15 @@ Result<void> write_png(const Picture& picture, const std::filesystem::path& to) 
     }
   }
   cairo_surface_mark_dirty(surface);
-  const std::filesystem::path beside = to.string() + ".new";
-  const cairo_status_t status = cairo_surface_write_to_png(surface, beside.c_str());
+  const auto wrong =
+      put_whole(to, [&](const std::filesystem::path& beside) -> std::optional<std::string> {
+        const cairo_status_t status = cairo_surface_write_to_png(surface, beside.c_str());
+        if (status == CAIRO_STATUS_SUCCESS) return std::nullopt;
+        return cairo_status_to_string(status);
+      });
   cairo_surface_destroy(surface);
-  std::error_code failed;
-  if (status == CAIRO_STATUS_SUCCESS) std::filesystem::rename(beside, to, failed);
-  if (status == CAIRO_STATUS_SUCCESS && !failed) return {};
-  const std::string why = failed ? failed.message() : cairo_status_to_string(status);
-  std::filesystem::remove(beside, failed);
-  return fail(Error::Kind::input, to.string(), why, "Choose a folder that can be written to");
+  if (!wrong) return {};
+  return fail(Error::Kind::input, to.string(), *wrong, "Choose a folder that can be written to");
 }
 
 }  // namespace rb::app

@@ -4,6 +4,8 @@
 #include <fstream>
 #include <nlohmann/json.hpp>
 
+#include "app/put_whole.h"
+
 namespace rb {
 
 namespace {
@@ -65,11 +67,7 @@ void write_settings(const std::filesystem::path& path, const screens::Settings& 
   if (settings.units) json["units"] = *settings.units == Units::us ? "us" : "si";
   std::error_code ignored;
   std::filesystem::create_directories(path.parent_path(), ignored);
-  const std::filesystem::path beside = path.string() + ".new";
-  std::ofstream out{beside};
-  out << json.dump(2) << '\n';
-  out.close();
-  if (out) std::filesystem::rename(beside, path, ignored);
+  (void)put_whole(path, json.dump(2) + "\n");
 }
 
 }  // namespace rb

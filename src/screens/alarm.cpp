@@ -38,16 +38,6 @@ void order_by_harm(std::vector<Finding>& found) {
 
 }  // namespace
 
-std::vector<Finding> attention(const std::vector<Finding>& findings, Seconds now) {
-  std::vector<Finding> found;
-  for (const Finding& f : findings) {
-    if (f.weight == Weight::note) continue;
-    if (!last_true(f) || lately(last_true(f), now)) found.push_back(f);
-  }
-  order_by_harm(found);
-  return found;
-}
-
 std::vector<Finding> Alarm::attention(const PourId& pour, const std::vector<Finding>& findings,
                                       Seconds now) {
   const bool first = seen_in_ != pour;

@@ -15,14 +15,12 @@ namespace rb::screens {
 /// A past finding without an end stays under attention this long after it was last true.
 inline constexpr Seconds kAttention{600};
 
-/// What of a report needs a hand now: still true, or true a short while ago. The gravest first, of
-/// one weight the latest first; what the plan alone is at fault for comes behind what happens.
-std::vector<Finding> attention(const std::vector<Finding>& findings, Seconds now);
-
 class Alarm {
  public:
-  /// The same with memory: what is found out late (a top read after the row was rested) stands as
-  /// long from when it was first found. What stood when a pour was first looked at is no news.
+  /// What of a report needs a hand now: still true, or true a short while ago. The gravest first,
+  /// of one weight the latest first; what the plan alone is at fault for comes behind what happens.
+  /// What is found out late (a top read after the row was rested) stands as long from when it was
+  /// first found; what stood when a pour was first looked at is no news.
   std::vector<Finding> attention(const PourId& pour, const std::vector<Finding>& findings,
                                  Seconds now);
 

@@ -50,6 +50,19 @@ auto place_in(What& what) {
   return place;
 }
 
+// All the moments an event tells of, by their fields' names: they move together.
+template <class Do>
+void each_moment(Event& event, const Do& with) {
+  with("at", event.at);
+  if (auto* discharge = std::get_if<event::Discharge>(&event.what)) {
+    if (discharge->ended) with("ended", *discharge->ended);
+  }
+  if (auto* truck = std::get_if<event::Truck>(&event.what)) {
+    with("batched", truck->batched);
+    with("arrived", truck->arrived);
+  }
+}
+
 bool has_row(const Happening& what) {
   return place_in(what) != nullptr;
 }
@@ -206,18 +219,10 @@ std::string fields_of(const CorrectDraft& draft) {
     fields += (fields.empty() ? "{" : ",") + field;
   };
   if (draft.shift != Seconds{0}) {
-    const auto moved = [&](const char* name, Moment moment) {
-      add(fmt::format("\"{}\":\"{}\"", name, to_text(after(moment, draft.shift))));
-    };
-    moved("at", draft.before.at);
-    // The other moments it tells of move along.
-    if (const auto* discharge = std::get_if<event::Discharge>(&draft.before.what)) {
-      if (discharge->ended) moved("ended", *discharge->ended);
-    }
-    if (const auto* truck = std::get_if<event::Truck>(&draft.before.what)) {
-      moved("batched", truck->batched);
-      moved("arrived", truck->arrived);
-    }
+    Event moved = corrected(draft);
+    each_moment(moved, [&](const char* name, const Moment& moment) {
+      add(fmt::format("\"{}\":\"{}\"", name, to_text(moment)));
+    });
   }
   if (draft.height) add(fmt::format("\"height\":{}", in_metres(*draft.height)));
   if (draft.place) {
@@ -229,14 +234,7 @@ std::string fields_of(const CorrectDraft& draft) {
 
 Event corrected(const CorrectDraft& draft) {
   Event event = draft.before;
-  event.at = after(event.at, draft.shift);
-  if (auto* discharge = std::get_if<event::Discharge>(&event.what)) {
-    if (discharge->ended) discharge->ended = after(*discharge->ended, draft.shift);
-  }
-  if (auto* truck = std::get_if<event::Truck>(&event.what)) {
-    truck->batched = after(truck->batched, draft.shift);
-    truck->arrived = after(truck->arrived, draft.shift);
-  }
+  each_moment(event, [&](const char*, Moment& moment) { moment = after(moment, draft.shift); });
   if (draft.height) {
     if (auto* top = std::get_if<event::Top>(&event.what)) top->height = *draft.height;
     if (auto* end = std::get_if<event::LiftEnd>(&event.what)) end->height = *draft.height;

@@ -6,7 +6,6 @@
 #include "pour/forecast.h"
 #include "pour/next_steps.h"
 #include "pour/reckon.h"
-#include "screens/alarm.h"
 #include "screens/row_view.h"
 #include "trade/internal_vibrator.h"
 
@@ -247,7 +246,6 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
   view.closed = state.closed;
   view.taps = tap_views(state, now);
   view.ready = make_ready_lines(state);
-  view.attention = attention(report.findings, at);
   for (const Finding& finding : report.findings) {
     if (finding.weight == Weight::stop) ++view.stops;
     if (finding.weight == Weight::mend) ++view.mends;

@@ -160,7 +160,7 @@ struct PourView {
   LiftView lift{};
   std::vector<RowView> rows{};       ///< from the top down, near before far
   std::vector<TapView> taps{};       ///< the latest first
-  std::vector<Finding> attention{};  ///< what needs a hand now, in order of harm
+  std::vector<Finding> attention{};  ///< what needs a hand now; put in by who remembers (alarm.h)
   int stops = 0, mends = 0, notes = 0;
   std::optional<HoldView> hold{};
   std::optional<Moment> closed{};

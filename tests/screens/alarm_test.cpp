@@ -71,9 +71,9 @@ TEST_CASE("under attention stands what is true or was lately, the gravest and th
   const Finding stop = at(finding("head-high", Weight::stop, 3), 50, 650);
   const Finding plan = finding("row-far", Weight::mend, 4);
   const Finding note = at(finding("run-long", Weight::note, 5), 700);
-  const auto found = attention({plan, note, old, late, later, stop}, seconds(701));
+  const auto found = Alarm{}.attention(kPour, {plan, note, old, late, later, stop}, seconds(701));
   CHECK(found == std::vector<Finding>{stop, later, late, plan});
-  CHECK(attention({old}, seconds(700)).size() == 1);
+  CHECK(Alarm{}.attention(kPour, {old}, seconds(700)).size() == 1);
 }
 
 TEST_CASE("what is found out late stands as long from when it was found") {

@@ -38,18 +38,6 @@ void enter_a_truck(Tablet& tablet) {
   tablet.tap("KEEP");
 }
 
-// Both rows hung, lift 1 placed and R1 run for it.
-void place_lift_1(Tablet& tablet) {
-  for (const char* row : {"R1", "R2"}) {
-    tablet.tap(row);
-    tablet.tap("HUNG, CABLES FIXED");
-  }
-  tablet.tap("START LIFT 1");
-  tablet.wait(seconds(900));
-  tablet.tap("END LIFT 1");
-  tablet.tap("KEEP");
-}
-
 }  // namespace
 
 TEST_CASE("a truck is entered, discharged and tested by taps") {

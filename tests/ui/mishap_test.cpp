@@ -26,6 +26,13 @@ std::vector<Event> two_walls() {
   return events;
 }
 
+// The last tap, too old to be taken back, is put right.
+void correct_last(Tablet& tablet, const std::string& what) {
+  tablet.wait(seconds(20));
+  tablet.tap_id("tap " + tablet.events.back().id.text);
+  tablet.tap_id("correct " + what);
+}
+
 void show_element(Tablet& tablet, const std::string& id) {
   tablet.tap_id("element");
   tablet.tap_id("element " + id);
@@ -60,14 +67,7 @@ TEST_CASE("the head before a run is reckoned on from the last reading, and says 
   // Lift 1 came up 0.6 m in 15 min. R2 begins at 0.7 m: 10 min into lift 2 the concrete is at about
   // 1.0 m, though nothing was read.
   Tablet tablet(small_pour(kOpened), kOpened + 1min);
-  for (const char* row : {"R1", "R2"}) {
-    tablet.tap(row);
-    tablet.tap("HUNG, CABLES FIXED");
-  }
-  tablet.tap("START LIFT 1");
-  tablet.wait(seconds(900));
-  tablet.tap("END LIFT 1");
-  tablet.tap("KEEP");
+  place_lift_1(tablet);
   CHECK(tablet.says("14 of 30 kPa"));  // 0.6 m of 24 kN/m3 on R1, as read
   CHECK_FALSE(tablet.says("~"));
   tablet.tap("START LIFT 2");
@@ -138,9 +138,7 @@ TEST_CASE("a top corrected above the form is refused, and what was read stands")
   tablet.wait(seconds(900));
   tablet.tap("END LIFT 1");
   tablet.tap("KEEP");
-  tablet.wait(seconds(20));
-  tablet.tap_id("tap " + tablet.events.back().id.text);
-  tablet.tap_id("correct height");
+  correct_last(tablet, "height");
   tablet.tap_id("key 6");
   tablet.tap("NEXT");
   tablet.tap_id("why 2");
@@ -172,9 +170,7 @@ TEST_CASE("a discharge entered by taps is put right with its end") {
   tablet.tap("END DISCHARGE 7");
   const Seconds ended = *tablet.state->trucks.front().ended;
   tablet.tap("BACK");
-  tablet.wait(seconds(20));
-  tablet.tap_id("tap " + tablet.events.back().id.text);
-  tablet.tap_id("correct time");
+  correct_last(tablet, "time");
   tablet.tap_id("shift -60");
   tablet.tap("NEXT");
   tablet.tap_id("why 3");

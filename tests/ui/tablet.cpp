@@ -225,4 +225,15 @@ std::vector<Event> small_pour(Moment at) {
   return {open};
 }
 
+void place_lift_1(Tablet& tablet) {
+  for (const char* row : {"R1", "R2"}) {
+    tablet.tap(row);
+    tablet.tap("HUNG, CABLES FIXED");
+  }
+  tablet.tap("START LIFT 1");
+  tablet.wait(seconds(900));
+  tablet.tap("END LIFT 1");
+  tablet.tap("KEEP");
+}
+
 }  // namespace rb::test

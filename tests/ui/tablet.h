@@ -74,5 +74,7 @@ class Tablet {
 std::vector<Event> events_of(const std::string& path, Moment until);
 /// A pour opened with a small plan: a wall of two bays, three lifts, rows R1 and R2.
 std::vector<Event> small_pour(Moment at);
+/// In the small pour, by taps: both rows hung, then lift 1 placed in a quarter of an hour.
+void place_lift_1(Tablet& tablet);
 
 }  // namespace rb::test
