@@ -44,22 +44,22 @@ constexpr double kFahrenheits[] = {50.0, 60.0, 70.0, 80.0, 90.0};
 
 PUBLISHED(aci347_heads, "a full liquid head is unit weight times depth") {
   return {
-      // concreteconstruction.net, a question on form pressure: 8 ft of 150 lb/ft3 is 1200 psf.
-      {"Concrete Construction, form pressure",
-       "concreteconstruction.net/how-to/form-pressure_o",
+      // A question on form pressure: 8 ft of 150 lb/ft3 is 1200 psf.
+      {"Concrete Construction (journal), form pressure",
+       "answer to a reader",
        Mark::read,
        Kind::worked_out,
        {{"psf at 8 ft", in_psf(full_liquid_head(pcf(150.0), feet(8.0))), 1200.0, 1e-9},
         {"psi at 8 ft", in_psf(full_liquid_head(pcf(150.0), feet(8.0))) / 144.0, 8.33, 0.005}}},
       // An association's guide to concrete pressures: 150 lb/ft3 is 12.5 psf an inch.
-      {"Plywood association, guide to concrete pressures",
-       "apawood-europe.org, concrete formwork, concrete pressures",
+      {"APA, The Engineered Wood Association: concrete forming",
+       "concrete pressures",
        Mark::read,
        Kind::worked_out,
        {{"psf per inch", in_psf(full_liquid_head(pcf(150.0), inches(1.0))), 12.5, 1e-9}}},
       // A naval training manual: 6 in of slab is 75 psf.
-      {"Builder training manual 14045, wall form design",
-       "constructionmanuals.tpub.com/14045/css/Wall-Form-Design-101.htm",
+      {"US Navy NAVEDTRA 14045, Builder",
+       "wall form design",
        Mark::read,
        Kind::worked_out,
        {{"psf for 6 in", in_psf(full_liquid_head(pcf(150.0), inches(6.0))), 75.0, 1e-9}}},
@@ -70,15 +70,14 @@ PUBLISHED(aci347_army_chart, "the first wall formula meets the army's pressure c
   // Army EN5466A p. 3-13: 1 yd3 each 10 min into 80 sq ft (2.025 ft/h), 70 degF: chart 400 psf.
   // The chart is read by eye and older than the 600 psf least value, so the bare formula is
   // compared.
-  return {{"US Army EN5466A",
-           "armyengineer.tpub.com/EN5466A/EN5466A0078.htm",
+  return {{"US Army Engineer School, subcourse EN5466A",
+           "p. 3-13",
            Mark::read,
            Kind::worked_out,
            {{"chart pressure, psf", us_figure(10.0, 162.0 / 80.0, 70.0), 400.0, 12.0}}}};
 }
 
-PUBLISHED(aci347_coefficients, "ACI 347's coefficients are those of public notes on ACI 347-04") {
-  // Public engineering notes that transcribe ACI 347-04 tables 2.1 and 2.2.
+PUBLISHED(aci347_coefficients, "ACI 347's coefficients are those told of ACI 347-04") {
   const auto cc = aci347_chemistry_coefficient;
   const auto cw_si = [](double kg_m3) {
     return aci347_weight_coefficient(quantity_of<UnitWeight>(kg_m3 * kStandardGravity));
@@ -86,8 +85,8 @@ PUBLISHED(aci347_coefficients, "ACI 347's coefficients are those of public notes
   const auto cw_us = [](double w) { return aci347_weight_coefficient(pcf(w), Aci347Units::us); };
   return {
       {"ACI 347",
-       "github.com/pascalorg/editor, wiki/formwork/reference/design.md, section 1.2",
-       Mark::read,
+       "ACI 347-04 tables 2.1 and 2.2, not seen, second hand",
+       Mark::second_hand,
        Kind::transcribed,
        {{"Cc plain", cc(CementClass::plain), 1.0, 1e-12},
         {"Cc retarded", cc(CementClass::retarded), 1.2, 1e-12},
@@ -110,9 +109,8 @@ PUBLISHED(aci347_coefficients, "ACI 347's coefficients are those of public notes
 }
 
 PUBLISHED(aci347_first_formula_us, "ACI 347's wall formulas in US units give the base values") {
-  // p = Cw Cc (150 + 9000 R/T), and from 7 ft/h (150 + 43400/T + 2800 R/T): formulas read at
-  // hardhatcalc.com/calculators/structural/concrete-pressure-calculator; the values are worked out
-  // apart from the product and rounded to 1 psf.
+  // p = Cw Cc (150 + 9000 R/T), and from 7 ft/h (150 + 43400/T + 2800 R/T): formulas second hand;
+  // the values are worked out apart from the product and rounded to 1 psf.
   struct Line {
     double rate;
     double psf[5];
@@ -126,7 +124,7 @@ PUBLISHED(aci347_first_formula_us, "ACI 347's wall formulas in US units give the
                        {3, {1186, 1013, 890, 798, 726}},
                        {5, {1298, 1107, 970, 868, 788}}};
   Sheet sheet{"ACI 347",
-              "formulas at hardhatcalc.com; values worked out apart",
+              "ACI 347-04 2.2.2, formulas second hand; values worked out apart",
               Mark::computed,
               Kind::worked_out,
               {}};
@@ -143,7 +141,7 @@ PUBLISHED(aci347_first_formula_us, "ACI 347's wall formulas in US units give the
 }
 
 PUBLISHED(aci347_si, "ACI 347's wall formulas in SI give their base values") {
-  // Formulas in public notes on ACI 347-04; the values are worked out apart, to 0.1 kPa.
+  // Formulas second hand; the values are worked out apart, to 0.1 kPa.
   struct Line {
     double t, height, rate, kpa;
   };
@@ -155,7 +153,7 @@ PUBLISHED(aci347_si, "ACI 347's wall formulas in SI give their base values") {
       {20, 5, 2, 50.7},   {20, 5, 3, 57.1},   {20, 5, 4.5, 66.8}, {10, 5, 1, 57.6},
       {10, 5, 2, 66.3},   {10, 5, 3, 75.1},   {10, 5, 4.5, 88.3}};
   Sheet sheet{"ACI 347",
-              "formulas in the same notes as the coefficients; values worked out apart",
+              "ACI 347-04 2.2.2 in SI, formulas second hand; values worked out apart",
               Mark::computed,
               Kind::worked_out,
               {}};
@@ -167,12 +165,12 @@ PUBLISHED(aci347_si, "ACI 347's wall formulas in SI give their base values") {
 }
 
 PUBLISHED(aci347_bounds, "ACI 347's least, greatest and slump rules hold") {
-  // Least 600 Cw psf, greatest w h: read at hardhatcalc.com; that the head wins over the least:
-  // memory. Rates from 15 ft/h on: w h, read in public notes on ACI 347-04.
+  // Least 600 Cw psf, greatest w h: second hand; that the head wins over the least: memory. Rates
+  // from 15 ft/h on: w h, second hand.
   return {
       {"ACI 347",
-       "hardhatcalc.com/calculators/structural/concrete-pressure-calculator",
-       Mark::read,
+       "ACI 347-04 2.2.2, not seen, second hand",
+       Mark::second_hand,
        Kind::worked_out,
        {{"least, 1 ft/h at 70 degF", us_pressure(10.0, 150.0, 1.0, 70.0), 600.0, 1e-9}}},
       {"ACI 347",
@@ -192,7 +190,8 @@ PUBLISHED(aci347_bounds, "ACI 347's least, greatest and slump rules hold") {
 }
 
 TEST_CASE("10 in of slump is beyond ACI 347's formulas, 7 in is not") {
-  // Hurd, 'Use updated wall pressure formulas' (her case: 10 in): read at concreteconstruction.net.
+  // M. K. Hurd, "Use updated wall pressure formulas", Concrete Construction: her case of 10 in
+  // (read).
   PressureCase c = wall(feet(10.0), pcf(150.0), fahrenheit(70.0));
   c.slump = inches(10.0);
   CHECK_FALSE(aci347_pressure(c, feet_per_hour(5.0), Aci347Units::us).has_value());

@@ -25,7 +25,7 @@ PUBLISHED(iec60228, "conductor resistances are those printed of IEC 60228") {
   struct Size {
     double mm2, class2, class5;
   };
-  // Plain copper; the same in uecables.com/471-power-copper-conductors-according-to-iec-60228.html.
+  // Plain copper, greatest resistance at 20 degC.
   const Size table[] = {
       {0.5, 36.0, 39.0},     {0.75, 24.5, 26.0},    {1, 18.1, 19.5},       {1.5, 12.1, 13.3},
       {2.5, 7.41, 7.98},     {4, 4.61, 4.95},       {6, 3.08, 3.30},       {10, 1.83, 1.91},
@@ -34,8 +34,8 @@ PUBLISHED(iec60228, "conductor resistances are those printed of IEC 60228") {
       {185, 0.0991, 0.106},  {240, 0.0754, 0.0801}, {300, 0.0601, 0.0641}, {400, 0.0470, 0.0486},
       {500, 0.0366, 0.0384}, {630, 0.0283, 0.0287}};
   Sheet sheet{"IEC 60228",
-              "mycableengineering.com/knowledge-base/iec-60228-dc-resistance",
-              Mark::read,
+              "tables 2 and 3, not seen, second hand",
+              Mark::second_hand,
               Kind::transcribed,
               {}};
   for (const Size& size : table) {
@@ -54,8 +54,8 @@ PUBLISHED(iec60228_warmth, "copper's resistance grows with warmth as printed of 
       {40, 0.926}, {45, 0.909}, {50, 0.893}, {55, 0.877}, {60, 0.862}, {65, 0.847}, {70, 0.833},
       {75, 0.820}, {80, 0.806}, {85, 0.794}, {90, 0.781}, {95, 0.769}, {100, 0.758}};
   Sheet sheet{"IEC 60228",
-              "uecables.com/471-power-copper-conductors-according-to-iec-60228.html",
-              Mark::read,
+              "annex, correction for temperature, not seen, second hand",
+              Mark::second_hand,
               Kind::worked_out,
               {}};
   for (const auto& [t, kt] : table) {
@@ -65,12 +65,12 @@ PUBLISHED(iec60228_warmth, "copper's resistance grows with warmth as printed of 
   return {sheet};
 }
 
-PUBLISHED(kva_amperes, "kVA and amperes at 400 V are those of a printed table") {
+PUBLISHED(kva_amperes, "kVA and amperes at 400 V are those of the definition") {
   const std::pair<double, double> table[] = {{1, 1.44},   {5, 7.22},   {10, 14.43},
                                              {25, 36.08}, {50, 72.17}, {100, 144.34}};
-  Sheet sheet{"Conversion table kVA to amperes",
-              "voltconvert.pages.dev/convert/kva-to-amps.html",
-              Mark::read,
+  Sheet sheet{"Three-phase apparent power",
+              "S = sqrt(3) U I; values worked out apart",
+              Mark::computed,
               Kind::worked_out,
               {}};
   for (const auto& [kva, amps] : table) {
@@ -83,9 +83,9 @@ PUBLISHED(kva_amperes, "kVA and amperes at 400 V are those of a printed table") 
 
 PUBLISHED(voltage_drops, "voltage drops are those worked out apart") {
   return {
-      // dU = sqrt(3) I L (R cos + X sin): read at shipcalculators.com; values worked out apart.
+      // dU = sqrt(3) I L (R cos + X sin).
       {"Three-phase voltage drop",
-       "formula at shipcalculators.com/calculators/elec-voltage-drop-cable",
+       "formula common to handbooks of installation; values worked out apart",
        Mark::computed,
        Kind::worked_out,
        {{"10 A, 100 m, 2.5 mm2 class 5, cos 0.8", drop(10, 100, 7.98, 0.08, PowerFactor{0.8}),
@@ -103,12 +103,5 @@ PUBLISHED(voltage_drops, "voltage drops are those worked out apart") {
        Kind::worked_out,
        {{"running, V", drop(100, 50, 22.5 / 35, 0.08, PowerFactor{0.8}), 5.0, 0.2},
         {"starting, V", drop(500, 50, 22.5 / 35, 0.08, PowerFactor{0.35}), 13.0, 0.2}}},
-      // A forum's sum without sqrt(3), put right here: 5.25 V is one conductor's share.
-      {"Forum on cable drop, AS/NZS form",
-       "physicsforums.com/threads/voltage-drop-along-cable.265710",
-       Mark::read,
-       Kind::worked_out,
-       {{"75 A, 350 m, 0.2 ohm/km, over one conductor, V",
-         drop(75, 350, 0.2, 0.0, std::nullopt) / 1.7320508, 5.25, 0.001}}},
   };
 }

@@ -46,11 +46,11 @@ constexpr Worked kLow{FormShape::wall, CementClass::retarded, 24.5, 2.0, 2.0, 20
 }  // namespace
 
 PUBLISHED(ciria108_column, "CIRIA 108's worked column comes out as printed") {
-  // An engineering forum's worked sheet: C1 1.5, C2 0.45, D 25, H = h = 9.05, R 1, T 12.5.
+  // C1 1.5, C2 0.45, D 25, H = h = 9.05, R 1, T 12.5.
   return {
       {"CIRIA Report 108",
-       "engineersedge.com/engineering-forum/external.php?type=RSS2&forumids=27",
-       Mark::read,
+       "a worked sheet after the report, which was not seen; second hand",
+       Mark::second_hand,
        Kind::worked_out,
        {{"K", k(12.5), 1.60, 0.005},
         {"pressure, kN/m2", kpa(kColumn), 86.82, 0.01},
@@ -59,7 +59,7 @@ PUBLISHED(ciria108_column, "CIRIA 108's worked column comes out as printed") {
         {"hydrostatic zone, m", zone(kColumn), 3.47, 0.005}}},
       {"CIRIA Report 108",
        "the same sheet",
-       Mark::read,
+       Mark::second_hand,
        Kind::transcribed,
        {{"C1 column", ciria108_shape_coefficient(FormShape::column), 1.5, 1e-12},
         {"C2 retarded", ciria108_cement_coefficient(CementClass::retarded), 0.45, 1e-12},
@@ -69,22 +69,21 @@ PUBLISHED(ciria108_column, "CIRIA 108's worked column comes out as printed") {
 }
 
 PUBLISHED(ciria108_wall, "CIRIA 108's worked wall comes out as printed") {
-  // A worked sheet: C1 1, D 25, H = h = 3.30, R 3, T 32. Its copy is damaged and C2 cannot be read;
-  // 0.60 gives its pressure, which public engineering notes quote whole: 53.87.
+  // C1 1, D 25, H = h = 3.30, R 3, T 32. The sheet's copy is damaged and C2 cannot be read; 0.60
+  // gives its pressure, 53.87.
   return {{"CIRIA Report 108",
-           "idoc.tips/download/279791453-ciria-108-pressure-analysisxlsx-pdf-free.html; "
-           "pressure in github.com/pascalorg/editor, wiki/formwork/reference/design.md",
-           Mark::read,
+           "another worked sheet, half legible; second hand",
+           Mark::second_hand,
            Kind::worked_out,
            {{"K", k(32.0), 0.56, 0.005},
             {"pressure, kN/m2", kpa(kWall), 53.87, 0.01},
             {"D h, kN/m2", in_kilopascals(full_liquid_head(kilonewtons_per_m3(25.0), metres(3.3))),
              82.50, 1e-9},
             {"hydrostatic zone, m", zone(kWall), 2.15, 0.006}}},
-          // A weak page's example, wall 2 m, D 24.5, R 2, T 20, C2 0.45: K 1.00 and 24.5 x 1.758.
+          // Wall 2 m, D 24.5, R 2, T 20, C2 0.45: K 1.00 and 24.5 x 1.758.
           {"CIRIA Report 108",
-           "a page on the report at 13.60.15.176 (weak)",
-           Mark::read,
+           "an example told of the report; second hand, weak",
+           Mark::second_hand,
            Kind::worked_out,
            {{"K", k(20.0), 1.00, 1e-12}, {"pressure / D, m", zone(kLow), 1.758, 0.001}}}};
 }
@@ -94,7 +93,7 @@ PUBLISHED(ciria108_computed, "CIRIA 108's formula gives the values worked out ap
     return kpa({FormShape::wall, cement, 25.0, height, rate, t});
   };
   return {{"CIRIA Report 108",
-           "formula at engineersedge.com; values worked out apart",
+           "formula second hand; values worked out apart",
            Mark::computed,
            Kind::worked_out,
            {{"K 5", k(5), 2.939, 0.0006},

@@ -18,7 +18,11 @@ PUBLISHED(internal_vibrator_groups, "internal vibrators are those of ACI 309R's 
                          {{80, 150}, {120, 180}, {0.8, 1.5}, {300, 500}, {11, 31}},
                          {{130, 180}, {90, 140}, {1.0, 2.0}, {400, 600}, {19, 38}}};
   Sheet sheet{
-      "ACI 309R", "ccanz.org.nz/page/Compaction-Equipment.aspx", Mark::read, Kind::transcribed, {}};
+      "ACI 309R, internal vibrators by group",
+      "as the Cement and Concrete Association of New Zealand prints them, Compaction Equipment",
+      Mark::read,
+      Kind::transcribed,
+      {}};
   for (int g = 1; g <= 5; ++g) {
     const Group& theirs = table[g - 1];
     const auto ours = internal_vibrator(g);
@@ -40,8 +44,8 @@ PUBLISHED(internal_vibrator_groups, "internal vibrators are those of ACI 309R's 
 }
 
 PUBLISHED(insertion_rules, "insertions follow the rules of ACI 309R and the army") {
-  return {{"US Army EN5466A",
-           "armyengineer.tpub.com/EN5466A/EN5466A0120.htm",
+  return {{"US Army Engineer School, subcourse EN5466A",
+           "consolidation by internal vibrators",
            Mark::read,
            Kind::transcribed,
            {{"shortest time, s", in_seconds(kInsertTime.least), 5.0, 1e-12},

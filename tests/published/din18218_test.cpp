@@ -42,15 +42,15 @@ std::vector<Row> rows_1980(Consistency1980 consistency, const std::vector<Line>&
 }  // namespace
 
 PUBLISHED(din18218_1980, "DIN 18218 of 1980 gives the table of a formwork handbook") {
-  const char* place = "scribd.com/document/361298437/Concrete-Pressure (a handbook's reprint)";
-  return {{"DIN 18218:1980", place, Mark::read, Kind::worked_out,
+  const char* place = "table as a formwork handbook prints it; not seen, second hand";
+  return {{"DIN 18218:1980", place, Mark::second_hand, Kind::worked_out,
            rows_1980(Consistency1980::k1, {{0.5, {16.5, 20.0, 23.5, 27.0, 30.6}},
                                            {1.0, {18.2, 22.1, 26.0, 29.9, 33.8}},
                                            {1.5, {19.9, 24.2, 28.5, 32.8, 37.1}},
                                            {2.0, {21.7, 26.4, 31.0, 35.7, 40.3}},
                                            {2.5, {23.5, 28.5, 33.5, 38.5, 43.6}},
                                            {3.0, {25.2, 30.6, 36.0, 41.4, 46.8}}})},
-          {"DIN 18218:1980", place, Mark::read, Kind::worked_out,
+          {"DIN 18218:1980", place, Mark::second_hand, Kind::worked_out,
            rows_1980(Consistency1980::k2, {{0.5, {16.8, 20.4, 24.0, 27.6, 31.2}},
                                            {1.0, {20.3, 24.7, 29.0, 33.4, 37.7}},
                                            {1.5, {23.8, 28.9, 34.0, 39.1, 44.2}},
@@ -99,10 +99,10 @@ PUBLISHED(din18218_2010, "DIN 18218 of 2010 gives the values worked out apart") 
         {"F4 tE 10, 1 m/h", kpa_2010(FlowClass::f4, 10, 1), 57.8, 0.005},
         {"F4 tE 10, 2 m/h", kpa_2010(FlowClass::f4, 10, 2), 86.7, 0.005},
         {"F4 tE 10, 3 m/h", kpa_2010(FlowClass::f4, 10, 3), 115.6, 0.005}}},
-      // (1.0 m + 0.26 v tE) x unit weight, at least 30 kPa: formula read in a journal article on
-      // DIN 18218:2010-01; values worked out apart.
+      // (1.0 m + 0.26 v tE) x unit weight, at least 30 kPa: formula of an article in Concrete
+      // International on DIN 18218:2010-01, second hand; values worked out apart.
       {"DIN 18218:2010, self-compacting",
-       "formula at scribd.com/document/340295831",
+       "formula second hand; values worked out apart",
        Mark::computed,
        Kind::worked_out,
        {{"tE 5, 1 m/h", kpa_2010(FlowClass::scc, 5, 1), 57.5, 1e-9},

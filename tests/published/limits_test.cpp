@@ -14,21 +14,21 @@ double coldest(double section_in) {
 }
 }  // namespace
 
-PUBLISHED(placing_limits, "placing limits are those printed of ASTM C94, ACI 301 and ACI 306") {
+PUBLISHED(placing_limits, "placing limits are those told of ASTM C94, ACI 301 and ACI 306") {
   return {
       {"ASTM C94",
-       "concreteconstruction.net/how-to/hold-the-deliveries_o",
-       Mark::read,
+       "time of discharge (editions before 2021), as Concrete Construction tells it; second hand",
+       Mark::second_hand,
        Kind::transcribed,
        {{"hours to discharge", in_hours(kLoadAgeDefault), 1.5, 1e-12}}},
       {"ACI 301-20 and 305.1-14",
-       "aventurasturisticas.com/christina-masterson-amxq (quoted text)",
-       Mark::read,
+       "greatest temperature at discharge, not seen, second hand",
+       Mark::second_hand,
        Kind::transcribed,
        {{"hottest, degF", kHottestPlacing.fahrenheit(), 95.0, 1e-9}}},
       {"ACI 306R",
-       "pegaswitch.com/super-blog (quoted table)",
-       Mark::read,
+       "table of least temperature as placed, not seen, second hand",
+       Mark::second_hand,
        Kind::transcribed,
        {{"8 in, degF", coldest(8), 55.0, 1e-9},
         {"12 in, degF", coldest(12), 50.0, 1e-9},
@@ -42,7 +42,7 @@ PUBLISHED(placing_limits, "placing limits are those printed of ASTM C94, ACI 301
 PUBLISHED(void_limits, "surface void classes are those remembered of ACI 347.3R") {
   return {
       {"ACI 347.3R",
-       "concrete.org, abstract 51724725",
+       "abstract of the report, American Concrete Institute",
        Mark::read,
        Kind::transcribed,
        {{"side, mm", in_millimetres(kVoidTestSide), 610.0, 0.5}}},

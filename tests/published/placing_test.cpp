@@ -22,55 +22,42 @@ double area_sf(double length_ft, double width_ft) {
 }  // namespace
 
 PUBLISHED(army_mixer, "mixer output and plan area are those of the army's course") {
-  return {{"US Army EN5151",
-           "armyengineer.tpub.com/EN5151/Part-C-Complete-The-Design-Procedures-9.htm",
+  return {{"US Army Engineer School, subcourse EN5151",
+           "part C, design procedures",
            Mark::read,
            Kind::worked_out,
            {{"16 cu ft in 7 min, cu ft/h", output_cfh(16, 7), 137.14, 0.005},
             {"16 cu ft in 6 min, two mixers (answer C)", output_cfh(16, 6, 2), 320.0, 1e-9}}},
-          {"US Army EN5151",
-           "armyengineer.tpub.com/EN5151/Answer-Key-And-Feedback-Cont-39.htm",
+          {"US Army Engineer School, subcourse EN5151",
+           "answer key",
            Mark::read,
            Kind::worked_out,
            {{"27 cu ft in 4 min, cu ft/h", output_cfh(27, 4), 405.0, 1e-9},
             {"92 ft x 12 in, sq ft", area_sf(92, 1), 92.0, 1e-9}}},
-          {"US Army EN5466A",
-           "armyengineer.tpub.com/EN5466A/EN5466A0078.htm",
+          {"US Army Engineer School, subcourse EN5466A",
+           "p. 3-13",
            Mark::read,
            Kind::worked_out,
            {{"40 ft x 2 ft, sq ft", area_sf(40, 2), 80.0, 1e-9}}}};
 }
 
-PUBLISHED(forum_pours, "pour rates of two forums come out as told") {
+PUBLISHED(rises, "a rise times its plan area is the rate of placing") {
   return {
-      // A wall 40 ft x 12 in x 10 ft is 14.8 yd3; at 5 ft/h it takes 2 h.
-      {"Forum on wall pours",
-       "eng-tips.com, thread 150606",
-       Mark::read,
+      {"Rate of placing = rise x plan area",
+       "geometry; values worked out apart",
+       Mark::computed,
        Kind::worked_out,
-       {{"yd3", area_sf(40, 1) * 10.0 / 27.0, 14.8, 0.02},
-        {"h", in(placing_time(feet(10), feet_per_hour(5)), in_hours), 2.0, 1e-9}}},
-      // 27 ft x 1 ft takes 1 yd3 a foot; 54 ft x 12 ft takes 24 yd3 a foot and 96 yd3/h at 4 ft/h.
-      {"Forum on pour rates",
-       "diychatroom.com/f19/concrete-pour-rate-178523",
-       Mark::read,
-       Kind::worked_out,
-       {{"27 ft x 1 ft, yd3/h at 1 ft/h",
-         in(placing_for(feet_per_hour(1), square_feet(27)), in_cubic_feet_per_hour) / 27.0, 1.0,
-         1e-9},
-        {"54 ft x 12 ft, yd3/h at 1 ft/h",
-         in(placing_for(feet_per_hour(1), square_feet(54 * 12)), in_cubic_feet_per_hour) / 27.0,
-         24.0, 1e-9},
+       {{"40 ft x 12 in x 10 ft, yd3", area_sf(40, 1) * 10.0 / 27.0, 14.815, 0.001},
+        {"10 ft at 5 ft/h, h", in(placing_time(feet(10), feet_per_hour(5)), in_hours), 2.0, 1e-9},
         {"54 ft x 12 ft, yd3/h at 4 ft/h",
          in(placing_for(feet_per_hour(4), square_feet(54 * 12)), in_cubic_feet_per_hour) / 27.0,
-         96.0, 1e-9}}},
-  };
+         96.0, 1e-9}}}};
 }
 
 PUBLISHED(army_rise, "the army's wall rises as worked out apart") {
   // 1 yd3 each 10 min into 80 sq ft, 10 ft high.
   const auto rise = rise_of(cubic_feet_per_hour(162), square_feet(80));
-  return {{"US Army EN5466A",
+  return {{"US Army Engineer School, subcourse EN5466A",
            "procedure read; values worked out apart",
            Mark::computed,
            Kind::worked_out,

@@ -1,10 +1,11 @@
 // Outside checks: what others printed, laid beside what we compute. A sheet is one publication's
 // values from one place; every row of it is one value. Marks are kept truthfully:
-//   read      the figure was seen in a stored page, whose address is given
-//   memory    own knowledge of the publication, not confirmed
-//   computed  worked out apart from the product from the publication's formula, not printed there
-// Most pages are secondary (notes, manuals, training texts); the standards' own print was not at
-// hand.
+//   read         the figure was seen in a public text of an agency, an institute or a journal
+//   second_hand  the standard's own print was not seen; the figure is as others tell it
+//   memory       own knowledge of the publication, not confirmed
+//   computed     worked out apart from the product from the publication's formula, not printed
+// Of ACI, ASTM, CIRIA, DIN and IEC texts hardly one was at hand; only what is marked `read` counts
+// as an outside check, the others hold the figures where they are.
 #pragma once
 
 #include <limits>
@@ -16,7 +17,7 @@
 
 namespace rb::published {
 
-enum class Mark { read, memory, computed };
+enum class Mark { read, second_hand, memory, computed };
 
 /// Whether a row checks a formula of ours or a table that we copied.
 enum class Kind { worked_out, transcribed };
@@ -30,7 +31,7 @@ struct Row {
 
 struct Sheet {
   std::string publication;  ///< the standard, book or text
-  std::string place;        ///< where the figures stand
+  std::string place;        ///< clause or page, and how it is known
   Mark mark;
   Kind kind;
   std::vector<Row> rows;

@@ -25,11 +25,11 @@ Pressure from_psi(double p) {
 
 }  // namespace
 
-PUBLISHED(nurse_saul_example, "a maturity example comes out as printed") {
+PUBLISHED(nurse_saul_example, "a maturity example comes out as told") {
   // 28 d at 15 degC over a datum of -11 degC: 728 degC d.
   return {{"ASTM C1074",
-           "civinnovate.com/2026/06/22/quality-control-of-concrete-explanation-10",
-           Mark::read,
+           "Nurse-Saul function; the example second hand",
+           Mark::second_hand,
            Kind::worked_out,
            {{"degC d", in(nurse_saul(steady(15.0), hours(28 * 24), celsius(-11.0)), in_degree_days),
              728.0, 1e-9}}}};
@@ -37,13 +37,13 @@ PUBLISHED(nurse_saul_example, "a maturity example comes out as printed") {
 
 PUBLISHED(c403_thresholds, "initial and final set are those of ASTM C403") {
   return {{"ASTM C403",
-           "asipl.com/products/pocket-concrete-penetrometer-asi-213",
-           Mark::read,
+           "terminology, MPa, not seen, second hand",
+           Mark::second_hand,
            Kind::transcribed,
            {{"initial, kPa", in_kilopascals(kInitialSet), 3500.0, 1e-9},
             {"final, kPa", in_kilopascals(kFinalSet), 27600.0, 1e-9}}},
-          {"ASTM C403",
-           "slagcement.org/aboutslagcement/is-03.aspx",
+          {"Slag Cement Association, information sheet 3",
+           "set by ASTM C403",
            Mark::read,
            Kind::transcribed,
            // The two unit systems of the standard are rounded apart.
@@ -70,8 +70,8 @@ PUBLISHED(c403_report,
     return in(set_time(*fit, threshold), [](const SetTime& s) { return in_seconds(s.at) / 60.0; });
   };
   return {{"ASTM C403",
-           "scribd.com/document/620034581",
-           Mark::read,
+           "a laboratory's report, second hand",
+           Mark::second_hand,
            Kind::worked_out,
            {{"500 psi, between 420 and 450 min", minutes_to(from_psi(500.0)), 435.0, 15.0},
             {"4000 psi, between 570 and 585 min", minutes_to(from_psi(4000.0)), 577.5, 7.5}}},
@@ -83,13 +83,13 @@ PUBLISHED(c403_report,
 }
 
 PUBLISHED(equivalent_age_factors, "equivalent age factors are those worked out apart") {
-  // exp[-5000 (1/T - 1/Ts)] with kelvin = degC + 273 (here 273.15, hence the tolerance); form read
-  // at civinnovate.com, Q from memory, values worked out apart.
+  // exp[-5000 (1/T - 1/Ts)] with kelvin = degC + 273 (here 273.15, hence the tolerance); form
+  // second hand, Q from memory, values worked out apart.
   const auto factor = [](double t, double reference) {
     return rate_factor(celsius(t), {celsius(reference), {}});
   };
   return {{"ASTM C1074",
-           "form at civinnovate.com; values worked out apart",
+           "equivalent age, form second hand; values worked out apart",
            Mark::computed,
            Kind::worked_out,
            {{"5 to 20", factor(5, 20), 0.3982, 0.0008},
