@@ -27,7 +27,7 @@ void look_speed_out(const Look& look, const Rule& rule, Findings& out) {
     f.limit = in_vibrations_per_minute(fast ? type->top_speed : kSlowest);
     f.unit = "vpm";
     f.source = fast ? "plan: motor_type.vpm_max"
-                    : "form vibrators work at 3000 to 6000 vpm and up: a public trade page";
+                    : "form vibrators work at 3000 to 6000 vpm and up: common practice, no source";
     f.ref = run.ref;
     f.says = fmt::format("{} row {}: {:.0f} vpm, {} {:.0f} vpm",
                          look.plan().elements[run.element].id.text, row.id.text, *f.measured,
@@ -41,7 +41,7 @@ void look_speed_out(const Look& look, const Rule& rule, Findings& out) {
 const Rule kSpeedOut{
     {"speed-out", Weight::mend,
      "a motor overdriven until it fails, or too slow to move the concrete",
-     "plan; a public trade page for the least speed", "3000 vpm to motor_type.vpm_max",
+     "plan; the least speed: common practice, no source", "3000 vpm to motor_type.vpm_max",
      "plan, by the motor's maker",
      "Set the inverter to the planned speed; force falls with the square of speed"},
     look_speed_out};

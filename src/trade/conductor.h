@@ -1,8 +1,8 @@
 // Copper conductors of IEC 60228: the greatest resistance at 20 degC, plain annealed copper, class
-// 2 (stranded) and classes 5 and 6 (flexible), 0.5 to 630 mm2. Read in two public tables that
-// agree. At other temperatures R = R20 (1 + 0.004 (T - 20)), the factor of IEC 60228 as printed
-// with one of those tables (Kt = 1/(1 + 0.004 (T - 20))); the often quoted 0.00393 gives 1 % less
-// at 90 degC.
+// 2 (stranded) and classes 5 and 6 (flexible), 0.5 to 630 mm2. Not seen, second hand, from two
+// tables that agree. At other temperatures R = R20 (1 + 0.004 (T - 20)), the factor of IEC 60228 as
+// told with one of those tables (Kt = 1/(1 + 0.004 (T - 20))); the often quoted 0.00393 gives 1 %
+// less at 90 degC.
 #pragma once
 
 #include "base/quantity.h"

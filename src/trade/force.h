@@ -1,7 +1,7 @@
 // What a form vibrator does: force, acceleration, amplitude, and how much force a form needs.
-//   F = m r w^2: read in a balancing machine's manual. a = amplitude (2 pi f)^2: mechanics.
-//   At a fixed eccentric the force grows with the square of the speed: read in a text on balancing.
-//   Least useful on the form: 1.5 g and 40 um: read in a public article on form vibrators.
+//   F = m r w^2: mechanics. a = amplitude (2 pi f)^2: mechanics.
+//   At a fixed eccentric the force grows with the square of the speed: mechanics.
+//   Least useful on the form: 1.5 g and 40 um: common practice, no source.
 //   Force needed: 0.5 x (weight of form + 0.2 x weight of concrete in reach) for walls and beams of
 //   plastic concrete; 1.5 x the same for pipes and stiff mixes: from memory of ACI 309R.
 // Sizing is a first guess: the form's own stiffness decides, and its designer must agree to it.

@@ -1,6 +1,6 @@
 // Time of setting from penetration readings on the mortar, after ASTM C403.
-// Thresholds 3.5 MPa (500 psi) initial, 27.6 MPa (4000 psi) final: read in an instrument seller's
-// summary. Fit: ln(resistance) = a + b ln(time) by least squares, as C403 allows (from memory; so
+// Thresholds 3.5 MPa (500 psi) initial, 27.6 MPa (4000 psi) final: ASTM C403, not seen, second
+// hand. Fit: ln(resistance) = a + b ln(time) by least squares, as C403 allows (from memory; so
 // is its wish for six readings and a correlation of 0.98). The uncertainty is the usual one of
 // inverse prediction from a straight line (delta method), Student's t with n - 2 degrees of
 // freedom.

@@ -1,8 +1,8 @@
 // Power to the form vibrators: balanced three-phase, low voltage. Voltages are between lines,
 // currents are line currents. Electrical work follows local codes and a licensed electrician; these
 // figures only tell when a feed looks overloaded or starved.
-//   S = sqrt(3) U I: read in a public conversion table.
-//   dU = sqrt(3) I L (R cos phi + X sin phi): read in a public calculator's text.
+//   S = sqrt(3) U I: definition.
+//   dU = sqrt(3) I L (R cos phi + X sin phi): common to handbooks of installation.
 #pragma once
 
 #include <boost/units/systems/si/power.hpp>

@@ -5,12 +5,11 @@
 // Walls: the first for R < 2.1 m/h (7 ft/h) and a placement up to 4.2 m (14 ft); else the second up
 // to 4.5 m/h (15 ft/h); faster, the full liquid head. Columns: the first at any rate. Never under
 // 30 Cw kPa (600 Cw psf), never over the liquid head, which wins over the least.
-// Sources: both US formulas, the least and the greatest value read in a public calculator page; the
-// rule of rate and 14 ft read in a journal article on the updated formulas; the SI forms and
-// limits, Cw, Cc, the column rule and the slump limit first from memory, then found the same in
-// public engineering notes that transcribe ACI 347-04. The standard's own print was not at hand.
-// Does not hold for slump over 175 mm (7 in), nor (matters of placing, which the case does not say)
-// for internal vibration deeper than 1.2 m, external vibration, or pumping in from the base.
+// Sources: ACI 347-04 2.2.2, not seen. Formulas, least, greatest, Cw, Cc, the column rule and the
+// slump limit second hand, the SI forms and limits also from memory; the rule of rate and 14 ft
+// read in M. K. Hurd, "Use updated wall pressure formulas", Concrete Construction. Does not hold
+// for slump over 175 mm (7 in), nor (matters of placing, which the case does not say) for internal
+// vibration deeper than 1.2 m, external vibration, or pumping in from the base.
 #pragma once
 
 #include "trade/pressure_case.h"

@@ -4,12 +4,14 @@
 //   F1 (5v+21)K1, F2 (10v+19)K1, F3 (14v+18)K1, F4 (17v+17)K1, each at least 25;
 //   F5 25+30 v K1, F6 25+38 v K1, each at least 30; never over the liquid head.
 //   K1: F1 1+0.03(tE-5), F2 1+0.053(tE-5), F3 1+0.077(tE-5), F4 1+0.14(tE-5), F5 and F6 tE/5.
-//   SCC: (1.0 m + 0.26 v tE) x unit weight, at least 30: read in a journal article on the standard.
+//   SCC: (1.0 m + 0.26 v tE) x unit weight, at least 30: second hand, from an
+//   article in Concrete International.
 //   Holds for 5 h <= tE <= 20 h (a shorter time counts as 5 h), v <= 7 m/h, placing from the top,
 //   internal vibrators. The F formulas are for 25 kN/m3: a heavier concrete is scaled up, a lighter
 //   one is not scaled down (our own, conservative choice).
 // 1980 edition: K1 (5v+21)kT, K2 (10v+19)kT, kT = (145-3T)/100, v <= 7 m/h, set within 5 h,
-//   25 kN/m3, printed for 5 to 25 degC: all read in a handbook's reprint. K3 (14v+18)kT: memory.
+//   25 kN/m3, printed for 5 to 25 degC: second hand, as a handbook prints it. K3 (14v+18)kT:
+//   memory.
 #pragma once
 
 #include "trade/pressure_case.h"

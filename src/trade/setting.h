@@ -1,7 +1,7 @@
 // How far concrete has set: equivalent age, the time to reach it, maturity.
-//   te = integral exp[-Q (1/T - 1/Tref)] dt, kelvin = degC + 273.15: form read in a public text on
-//   ASTM C1074; Q = Ea/R = 5000 K from memory (Ea 40 to 45 kJ/mol, type I cement).
-//   Nurse-Saul M = sum (T - T0) dt, nothing while T < T0: read in two public texts; T0 = 0 degC for
+//   te = integral exp[-Q (1/T - 1/Tref)] dt, kelvin = degC + 273.15: ASTM C1074, form second
+//   hand; Q = Ea/R = 5000 K from memory (Ea 40 to 45 kJ/mol, type I cement).
+//   Nurse-Saul M = sum (T - T0) dt, nothing while T < T0: second hand; T0 = 0 degC for
 //   type I at 0 to 40 degC (older: -10 degC) from memory.
 #pragma once
 
