@@ -1,0 +1,105 @@
+// What the window costs at rest and with timers, against drawing without end in the same run. A
+// core's share is CPU time over wall time.
+#include <fmt/format.h>
+
+#include <atomic>
+#include <chrono>
+#include <map>
+#include <thread>
+
+#include "app/window.h"
+#include "bench/bench.h"
+#include "bench/pours.h"
+#include "check/check.h"
+#include "pour/fold.h"
+
+using namespace rb;
+using namespace rb::screens;
+
+namespace {
+
+using Clock = std::chrono::steady_clock;
+constexpr double kSpan = 10;  // seconds a measure takes
+
+struct Cost {
+  double share = 0;  ///< of a core
+  long frames = 0;
+};
+
+// The window over a pour as it stood at a moment, its clock running on from there.
+Cost window_cost(const std::vector<Event>& events, Moment from, bool always) {
+  const auto state = fold(events);
+  std::optional<CheckReport> report;
+  Moment checked{};
+  const auto began = Clock::now();
+  Ui ui;
+  std::atomic<bool> stop{false};
+  app::Program program;
+  program.look = [&](Moment) {
+    const Moment now = after(from, Seconds{Clock::now() - began});
+    if (!report || between(checked, now) >= Seconds{5}) {  // as the session does
+      report = check(*state, AsOf::now(*state, now));
+      checked = now;
+    }
+    World world{.now = now};
+    world.state = &*state;
+    world.report = &*report;
+    return world;
+  };
+  program.act = [](const Intents&) { return true; };
+  program.stop = &stop;
+  double cpu = 0;
+  std::thread watch([&] {
+    std::this_thread::sleep_for(std::chrono::seconds(5));  // the window comes up
+    const double before = bench::cpu_seconds();
+    std::this_thread::sleep_for(Seconds{kSpan});
+    cpu = bench::cpu_seconds() - before;
+    stop = true;
+  });
+  app::WindowSpec spec;
+  spec.always_redraw = always;
+  const auto shown = app::show(spec, ui, program);
+  watch.join();
+  if (!shown) {
+    throw bench::Trouble(to_text(shown.error()));
+  }
+  return {cpu / kSpan, shown->frames};
+}
+
+enum class Case { endless, rest, timers };
+
+Cost measured(Case which) {
+  static std::map<Case, Cost> known;
+  const auto [it, fresh] = known.try_emplace(which);
+  if (!fresh) return it->second;
+  const auto demo = bench::demo_pour();
+  if (which == Case::rest) {
+    it->second = window_cost(bench::until(demo, "2026-03-02T05:09:00.000Z"),
+                             *parse_moment("2026-03-02T05:09:05.000Z"), false);
+  } else {
+    const Moment at = *parse_moment("2026-03-02T06:16:10.000Z");
+    it->second =
+        window_cost(bench::until(demo, "2026-03-02T06:16:10.000Z"), at, which == Case::endless);
+  }
+  fmt::print("{}: {:.2f} % of a core, {} frames\n",
+             which == Case::endless ? "drawn without end"
+             : which == Case::rest  ? "at rest"
+                                    : "timers",
+             it->second.share * 100, it->second.frames);
+  return it->second;
+}
+
+const bench::Bench rest{"window-rest-of-a-core", 0.01, [] { return measured(Case::rest).share; },
+                        bench::Needs::display};
+const bench::Bench timers{"window-timers-of-a-core", 0.04,
+                          [] { return measured(Case::timers).share; }, bench::Needs::display};
+const bench::Bench rest_to_endless{
+    "window-rest-to-endless", 0.01,
+    [] { return measured(Case::rest).share / measured(Case::endless).share; },
+    bench::Needs::display};
+const bench::Bench timers_to_endless{
+    "window-timers-to-endless", 0.04,
+    [] { return measured(Case::timers).share / measured(Case::endless).share; },
+    bench::Needs::display};
+
+}  // namespace
