@@ -1,0 +1,99 @@
+#include "store/salvaged_book.h"
+
+#include <fmt/format.h>
+
+#include <utility>
+
+#include "store/migrations.h"
+
+namespace rb::store {
+
+namespace {
+
+/// Triggers that hold a book to gapless growth: out of the way while rows with gaps are put in.
+class WithoutOrder {
+ public:
+  explicit WithoutOrder(SQLite::Database& database) : database_(database) {
+    SQLite::Statement triggers(database_,
+                               "SELECT name, sql FROM sqlite_schema WHERE type = 'trigger' "
+                               "AND (name IN ('events_only_follow', 'events_move_head'))");
+    while (triggers.executeStep()) {
+      taken_.emplace_back(triggers.getColumn(0).getString(), triggers.getColumn(1).getString());
+    }
+    triggers.reset();
+    for (const auto& [name, sql] : taken_) database_.exec("DROP TRIGGER " + name);
+  }
+  void put_back() {
+    for (const auto& [name, sql] : taken_) database_.exec(sql);
+  }
+
+ private:
+  SQLite::Database& database_;
+  std::vector<std::pair<std::string, std::string>> taken_;
+};
+
+void put_rows(SQLite::Database& database, const Salvage& salvage) {
+  SQLite::Statement insert(
+      database,
+      fmt::format("INSERT INTO events ({}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)", kRowColumns));
+  const auto bind_hash = [&](int index, const Hash& hash) {
+    insert.bind(index, hash.data(), static_cast<int>(hash.size()));
+  };
+  for (const auto& [row, hash] : salvage.rows) {
+    insert.bind(1, row.seq);
+    insert.bind(2, row.pour);
+    insert.bind(3, row.id);
+    insert.bind(4, row.line);
+    insert.bind(5, row.entered);
+    insert.bind(6, row.steady);
+    insert.bind(7, row.boot);
+    insert.bind(8, row.kept);
+    bind_hash(9, row.previous);
+    bind_hash(10, hash);
+    insert.exec();
+    insert.reset();
+  }
+}
+
+}  // namespace
+
+BookName name_of(const Salvage& salvage) {
+  if (salvage.name) return *salvage.name;
+  auto tag = salvage.tag;
+  tag.resize(5, '-');
+  return {"00000000-0000-0000-0000-000000000000", tag, 0};
+}
+
+void fill_book(SQLite::Database& database, const Salvage& salvage) {
+  migrate(database, 0);
+  WithoutOrder order(database);
+  const auto name = name_of(salvage);
+  SQLite::Statement book(database,
+                         "INSERT INTO book (one, uuid, tag, created) VALUES (1, ?, ?, ?)");
+  book.bind(1, name.uuid);
+  book.bind(2, name.tag);
+  book.bind(3, name.created);
+  book.exec();
+  put_rows(database, salvage);
+  Head head{0, hash_of(name)};
+  if (!salvage.rows.empty()) head = {salvage.rows.back().row.seq, salvage.rows.back().hash};
+  if (salvage.head && salvage.head->seq > head.seq) head = *salvage.head;
+  // Numbers that were given once are not given again.
+  head.seq = std::max(head.seq, salvage.last);
+  SQLite::Statement last(database, "INSERT INTO head (one, seq, hash) VALUES (1, ?, ?)");
+  last.bind(1, head.seq);
+  last.bind(2, head.hash.data(), static_cast<int>(head.hash.size()));
+  last.exec();
+  order.put_back();
+}
+
+std::unique_ptr<SQLite::Database> book_in_memory(const Salvage& salvage) {
+  auto database = std::make_unique<SQLite::Database>(":memory:", SQLite::OPEN_READWRITE);
+  SQLite::Transaction whole(*database);
+  fill_book(*database, salvage);
+  whole.commit();
+  database->exec("PRAGMA query_only = ON");
+  return database;
+}
+
+}  // namespace rb::store
