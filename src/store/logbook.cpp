@@ -26,7 +26,7 @@ struct Logbook::Inside {
   std::unique_ptr<SQLite::Database> database;
   store::BookName name;
   store::Keeping keeping;
-  SQLite::Statement events, pours;
+  SQLite::Statement events, pours, one_event;
 
   Inside(fs::path at, Access how, store::WriterLock held, std::unique_ptr<SQLite::Database> opened);
 
@@ -40,11 +40,13 @@ struct Logbook::Inside {
 
   Result<Event> keep(const PourId& pour, Event event, const Entry& entry, Moment kept,
                      const store::Resolve& resolve, store::Head& head);
+  Result<Event> keep_tap(const Tapped& tap, store::Head& at);
 };
 
 namespace {
 
 constexpr const char* kEvents = "SELECT {} FROM events WHERE pour = ? ORDER BY seq";
+constexpr const char* kOneEvent = "SELECT {} FROM events WHERE seq = ?";
 constexpr const char* kPours = R"(
   WITH told AS (
     SELECT seq, pour, id, line ->> '$.at' AS at, line ->> '$.do' AS kind, line ->> '$.target' AS target
@@ -65,7 +67,8 @@ Logbook::Inside::Inside(fs::path at, Access how, store::WriterLock held,
       name(store::name_of(*database)),
       keeping(*database),
       events(*database, fmt::format(fmt::runtime(kEvents), store::kRowColumns)),
-      pours(*database, kPours) {}
+      pours(*database, kPours),
+      one_event(*database, fmt::format(fmt::runtime(kOneEvent), store::kRowColumns)) {}
 
 Result<std::unique_ptr<Logbook::Inside>> Logbook::Inside::open(const fs::path& path, Access access,
                                                                store::WriterLock lock) {
@@ -152,27 +155,46 @@ Result<Logbook> Logbook::open_or_create(const fs::path& path) {
   return fs::exists(store::settled(path), ignored) ? open(path, Access::write) : create(path);
 }
 
+Result<Event> Logbook::Inside::keep_tap(const Tapped& tap, store::Head& at) {
+  const auto* const open = std::get_if<event::PourOpen>(&tap.event.what);
+  const bool known = keeping.has_pour(tap.pour);
+  if (open && (known || open->pour != tap.pour || tap.pour.empty())) {
+    return fail(
+        Error::Kind::input, "pour-open",
+        known ? fmt::format("pour {} is already in the book", tap.pour.text)
+              : fmt::format("the pour is named {}, its event {}", tap.pour.text, open->pour.text),
+        "Give the pour a name of its own");
+  }
+  if (!open && !known) {
+    return fail(Error::Kind::input, kind_text(tap.event.what),
+                fmt::format("pour {} is not in the book", tap.pour.text), "Open the pour first");
+  }
+  const auto resolve = [&](const EventId& id) {
+    return keeping.has_event(tap.pour, id) ? std::optional(id) : std::nullopt;
+  };
+  return keep(tap.pour, tap.event, tap.entry, tap.kept, resolve, at);
+}
+
 Result<Event> Logbook::append(const PourId& pour, Event event, const Entry& entry) {
   auto& in = *inside_;
   return in.whole("the tap was NOT kept", [&]() -> Result<Event> {
-    const auto* const open = std::get_if<event::PourOpen>(&event.what);
-    const bool known = in.keeping.has_pour(pour);
-    if (open && (known || open->pour != pour || pour.empty())) {
-      return fail(
-          Error::Kind::input, "pour-open",
-          known ? fmt::format("pour {} is already in the book", pour.text)
-                : fmt::format("the pour is named {}, its event {}", pour.text, open->pour.text),
-          "Give the pour a name of its own");
-    }
-    if (!open && !known) {
-      return fail(Error::Kind::input, kind_text(event.what),
-                  fmt::format("pour {} is not in the book", pour.text), "Open the pour first");
-    }
-    const auto resolve = [&](const EventId& id) {
-      return in.keeping.has_event(pour, id) ? std::optional(id) : std::nullopt;
-    };
     auto head = in.keeping.head();
-    return in.keep(pour, std::move(event), entry, entry.wall, resolve, head);
+    return in.keep_tap({pour, std::move(event), entry, entry.wall}, head);
+  });
+}
+
+Result<std::vector<Event>> Logbook::append_all(const std::vector<Tapped>& taps) {
+  auto& in = *inside_;
+  return in.whole("the taps were NOT kept", [&]() -> Result<std::vector<Event>> {
+    auto head = in.keeping.head();
+    std::vector<Event> kept;
+    kept.reserve(taps.size());
+    for (const Tapped& tap : taps) {
+      auto one = in.keep_tap(tap, head);
+      if (!one) return Failed{one.error()};
+      kept.push_back(std::move(*one));
+    }
+    return kept;
   });
 }
 
@@ -248,6 +270,31 @@ Result<std::string> Logbook::head_hash() const {
   return guarded(inside_->path.string(), "the book cannot be read", [&]() -> Result<std::string> {
     return store::to_hex(inside_->keeping.head().hash);
   });
+}
+
+Result<BookHead> Logbook::head() const {
+  return guarded(inside_->path.string(), "the book cannot be read", [&]() -> Result<BookHead> {
+    const auto head = inside_->keeping.head();
+    return BookHead{head.seq, store::to_hex(head.hash)};
+  });
+}
+
+Result<Event> Logbook::event(std::int64_t seq) const {
+  const auto where = inside_->path.string();
+  return guarded(where, "the event cannot be read", [&]() -> Result<Event> {
+    store::Use use(inside_->one_event);
+    use->bind(1, seq);
+    if (use->executeStep()) return store::event_of(store::row_of(inside_->one_event), where);
+    return fail(Error::Kind::book, where, fmt::format("there is no event {} in the book", seq));
+  });
+}
+
+void Logbook::keep_log() {
+  sqlite3_wal_autocheckpoint(inside_->database->getHandle(), 0);
+}
+
+bool Logbook::empty_log() {
+  return writable() && store::empty_log(*inside_->database);
 }
 
 Result<VerifyReport> Logbook::verify() const {

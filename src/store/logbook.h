@@ -7,6 +7,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <filesystem>
 #include <memory>
 #include <optional>
@@ -40,6 +41,21 @@ struct VerifyReport {
   [[nodiscard]] bool sound() const { return faults.empty(); }
 };
 
+/// The last event of a book, or its start: number and hash (64 hex digits).
+struct BookHead {
+  std::int64_t seq = 0;
+  std::string hash;
+  bool operator==(const BookHead&) const = default;
+};
+
+/// An event to be kept: its pour, when it was entered, and when the book takes it in.
+struct Tapped {
+  PourId pour;
+  Event event;
+  Entry entry;
+  Moment kept{};
+};
+
 class Logbook {
  public:
   /// Makes a new book, its folder too, and opens it for writing. Fails where a file already stands.
@@ -62,6 +78,9 @@ class Logbook {
   /// the first does. The target of a fix, strike or repair must be an event of the same pour.
   Result<Event> append(const PourId& pour, Event event, const Entry& entry);
 
+  /// Keeps several in this order, or none of them: one wait for the disk for all.
+  Result<std::vector<Event>> append_all(const std::vector<Tapped>& taps);
+
   /// Keeps a whole script or nothing of it; refused when the pour is already in the book. Line ids
   /// become the book's and targets follow. A line's own entry stays, the others get `entry`.
   Result<std::vector<Event>> append_script(const Script& script, const Entry& entry);
@@ -74,6 +93,20 @@ class Logbook {
 
   /// The hash of the last event (64 hex digits): stands for everything up to it.
   [[nodiscard]] Result<std::string> head_hash() const;
+
+  /// Number and hash of the last event.
+  [[nodiscard]] Result<BookHead> head() const;
+
+  /// The event of this number with id and entry; an error of kind book when there is none.
+  [[nodiscard]] Result<Event> event(std::int64_t seq) const;
+
+  /// From now on the log beside the book grows until empty_log() is called, so that no append waits
+  /// for its being brought in.
+  void keep_log();
+
+  /// Brings the log into the file and empties it: the file alone then holds everything, on the
+  /// disk. False when that cannot be done now (someone reads, the disk refuses).
+  bool empty_log();
 
   /// Looks for changed, missing and unreadable events, altered schema and a damaged file.
   [[nodiscard]] Result<VerifyReport> verify() const;

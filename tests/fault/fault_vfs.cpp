@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <fstream>
 #include <map>
+#include <mutex>
 #include <optional>
 #include <sstream>
 #include <utility>
@@ -53,6 +54,7 @@ struct Disk {
   std::map<ino_t, Tracked> files;
   std::vector<Gone> gone;  ///< removed, but the folder was not synced since
 } disk;
+std::recursive_mutex gate;  ///< a book has several threads
 
 struct File {
   sqlite3_file base;
@@ -89,6 +91,7 @@ bool fails(std::initializer_list<Fault> kinds) {
 }
 
 int write(sqlite3_file* f, const void* bytes, int size, sqlite3_int64 at) {
+  const std::lock_guard through(gate);
   const bool bad = fails({Fault::write, Fault::full, Fault::power});
   if (bad && disk.fault == Fault::power) return SQLITE_IOERR_WRITE;
   const int written = bad ? size / 2 : size;
@@ -103,6 +106,7 @@ int write(sqlite3_file* f, const void* bytes, int size, sqlite3_int64 at) {
 }
 
 int truncate(sqlite3_file* f, sqlite3_int64 size) {
+  const std::lock_guard through(gate);
   if (fails({Fault::write, Fault::power})) return SQLITE_IOERR_TRUNCATE;
   if (auto* const tracked = file(f).tracked) {
     tracked->since.push_back({static_cast<std::size_t>(size), std::nullopt});
@@ -111,6 +115,7 @@ int truncate(sqlite3_file* f, sqlite3_int64 size) {
 }
 
 int sync(sqlite3_file* f, int /*how*/) {  // nothing goes to the real disk: the tests are fast
+  const std::lock_guard through(gate);
   if (fails({Fault::sync, Fault::power})) return SQLITE_IOERR_FSYNC;
   if (auto* const tracked = file(f).tracked) {
     for (const auto& change : tracked->since) apply(tracked->synced, change);
@@ -121,6 +126,7 @@ int sync(sqlite3_file* f, int /*how*/) {  // nothing goes to the real disk: the 
 }
 
 int read(sqlite3_file* f, void* bytes, int size, sqlite3_int64 at) {
+  const std::lock_guard through(gate);
   if (fails({Fault::read})) return SQLITE_IOERR_READ;
   return real(f)->pMethods->xRead(real(f), bytes, size, at);
 }
@@ -160,6 +166,7 @@ const sqlite3_io_methods kMethods{
 };
 
 int open(sqlite3_vfs* /*vfs*/, const char* name, sqlite3_file* f, int flags, int* out) {
+  const std::lock_guard through(gate);
   f->pMethods = nullptr;
   constexpr int kKept = SQLITE_OPEN_MAIN_DB | SQLITE_OPEN_WAL | SQLITE_OPEN_MAIN_JOURNAL;
   const bool there = name && inode(name);
@@ -177,6 +184,7 @@ int open(sqlite3_vfs* /*vfs*/, const char* name, sqlite3_file* f, int flags, int
 }
 
 int remove(sqlite3_vfs* /*vfs*/, const char* name, int sync_folder) {
+  const std::lock_guard through(gate);
   if (fails({Fault::power})) return SQLITE_IOERR_DELETE;
   if (const auto node = inode(name); node && disk.files.contains(*node)) {
     if (!sync_folder) disk.gone.push_back({name, disk.files.at(*node).synced});
@@ -235,6 +243,7 @@ FaultyDisk::~FaultyDisk() {
 }
 
 void FaultyDisk::fail(Fault fault, int nth, bool lasting) {
+  const std::lock_guard through(gate);
   disk.fault = fault;
   disk.left = nth;
   disk.lasting = lasting;
@@ -242,10 +251,12 @@ void FaultyDisk::fail(Fault fault, int nth, bool lasting) {
 }
 
 void FaultyDisk::heal() {
+  const std::lock_guard through(gate);
   disk.fault = Fault::none;
 }
 
 bool FaultyDisk::struck() const {
+  const std::lock_guard through(gate);
   return disk.struck;
 }
 
