@@ -245,6 +245,7 @@ void Keeper::Inside::run() {
                                                                   queue.size(), together)));
     lock.unlock();
     Attempt done = attempt(batch, again);
+    if (done.outcome == Outcome::kept && hooks.on_kept) hooks.on_kept(done.head);
     lock.lock();
     const bool failed = done.outcome == Outcome::trouble || done.outcome == Outcome::moved;
     // One of several was refused: which one shows when they go one by one.
@@ -255,7 +256,6 @@ void Keeper::Inside::run() {
     last_tap = Steady::now();
     settled.notify_all();
     lock.unlock();
-    if (done.outcome == Outcome::kept && hooks.on_kept) hooks.on_kept(done.head);
     if (hooks.wake && !split) hooks.wake();
     std::error_code ignored;
     const auto log = std::filesystem::file_size(log_path(), ignored);
