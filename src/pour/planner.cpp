@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 
+#include "pour/event_json.h"
 #include "pour/form.h"
 #include "trade/bounds.h"
 #include "trade/placing.h"
@@ -404,7 +405,13 @@ const char* to_text(PlanLimit limit) {
 }
 
 Result<PlannedPour> plan_pour(const PlanWish& wish) {
-  return Planner{wish}.plan();
+  auto planned = Planner{wish}.plan();
+  if (!planned) return planned;
+  // What a pour could not be opened with is refused here, whatever it was asked with.
+  if (auto plan = parse_plan(to_json(planned->plan), "the plan"); !plan) {
+    return Failed{std::move(plan.error())};
+  }
+  return planned;
 }
 
 }  // namespace rb

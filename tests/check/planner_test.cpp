@@ -217,3 +217,9 @@ TEST_CASE("the plan it gives reads back from its own JSON") {
   CHECK(read->elements.front().lifts == plan.plan.elements.front().lifts);
   CHECK(read->power == plan.plan.power);
 }
+
+TEST_CASE("what a plan cannot be opened with is refused, not planned") {
+  auto wish = wall();
+  wish.mix.set_reference = celsius(1e9);
+  check_refused(wish, "set_ref_temp");
+}

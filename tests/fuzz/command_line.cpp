@@ -1,0 +1,101 @@
+// Any words on the command line, one a line of the input. What they ask for is done, in a folder in
+// memory: a small book and a script stand there. Only what needs a display, and the demo, which is
+// long and takes one word, are told but not done (the linker puts the stand-ins below for them).
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "app/cli.h"
+#include "app/commands.h"
+#include "must.h"
+#include "mutate_lines.h"
+#include "scratch.h"
+
+namespace rb {
+Exit stand_in_demo(const Path&) asm("__wrap__ZN2rb8run_demoERKNSt10filesystem7__cxx114pathE");
+Exit stand_in_demo(const Path& /*unused*/) {
+  return Exit::fine;
+}
+Exit stand_in_picture(const PictureWish&) asm("__wrap__ZN2rb11run_pictureERKNS_11PictureWishE");
+Exit stand_in_picture(const PictureWish& /*unused*/) {
+  return Exit::fine;
+}
+Exit stand_in_screens(const ScreensWish&) asm("__wrap__ZN2rb11run_screensERKNS_11ScreensWishE");
+Exit stand_in_screens(const ScreensWish& /*unused*/) {
+  return Exit::fine;
+}
+}  // namespace rb
+
+using namespace rb;
+using fuzz::must;
+
+namespace {
+
+constexpr const char* kScript =
+    R"({"at":"2026-03-02T05:00:00.000Z","by":"fm","do":"pour-open","pour":"N1","plan":{"site":"Yard",)"
+    R"("mixes":[{"id":"A","unit_weight":24,"slump":0.15,"initial_set_h":5}],)"
+    R"("elements":[{"id":"W1","kind":"wall","length":6,"height":3,"thickness":0.3,"lifts":[0.6,1.2],)"
+    R"("rows":[{"id":"R1","z":0.45,"motors":[{"id":"M1","x":1.5,"reach_x":0.9,"reach_z":0.75}]}]}]}})"
+    "\n"
+    R"({"at":"2026-03-02T05:10:00.000Z","by":"fm","do":"lift-start","element":"W1","lift":1})"
+    "\n"
+    R"({"at":"2026-03-02T05:20:00.000Z","by":"fm","do":"lift-end","element":"W1","lift":1,"height":0.6})"
+    "\n"
+    R"({"at":"2026-03-02T05:21:00.000Z","by":"fm","do":"run","element":"W1","row":"R1","vpm":6000})"
+    "\n"
+    R"({"at":"2026-03-02T05:23:00.000Z","by":"fm","do":"rest","element":"W1","row":"R1"})"
+    "\n";
+
+int run(std::vector<std::string> words) {
+  words.insert(words.begin(), "risebook");
+  std::vector<char*> argv;
+  for (std::string& word : words) argv.push_back(word.data());
+  argv.push_back(nullptr);
+  return run_cli(static_cast<int>(words.size()), argv.data());
+}
+
+/// A word that could name a place outside the folder does not: no way up, no root.
+std::string kept_inside(std::string word) {
+  for (std::size_t at = 0; (at = word.find("..", at)) != std::string::npos;) word[at + 1] = '_';
+  for (std::size_t at = 0; at < word.size(); ++at) {
+    const bool begins = at == 0 || word[at - 1] == '=' || word[at - 1] == ',' ||
+                        (at == 2 && word[0] == '-') || word[at - 1] == ':';
+    if (word[at] == '/' && begins) word[at] = '_';
+  }
+  return word;
+}
+
+struct Place {
+  fuzz::Scratch scratch;
+  std::string book;
+
+  Place() {
+    must(chdir((scratch / "").c_str()) == 0, "the folder can be entered");
+    put_script();
+    must(run({"replay", "s", "--book", "b"}) == 0, "the small pour is kept");
+    std::ifstream in("b", std::ios::binary);
+    book.assign(std::istreambuf_iterator<char>(in), {});
+  }
+  void put_script() const { scratch.put("s", kScript); }
+  void restore() const {
+    scratch.empty();
+    put_script();
+    scratch.put("b", book);
+  }
+};
+
+}  // namespace
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size);
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+  static const Place place;
+  place.restore();
+  std::vector<std::string> words;
+  for (auto& word : fuzz::lines_of({reinterpret_cast<const char*>(data), size})) {
+    word = word.substr(0, word.find('\0'));  // no word of a command line holds one
+    words.push_back(kept_inside(std::move(word)));
+  }
+  const int code = run(std::move(words));
+  must(code >= 0 && code <= 3, "the exit code is one of the four");
+  return 0;
+}
