@@ -10,6 +10,7 @@
 
 #include "store/file_header.h"
 #include "store/migrations.h"
+#include "store/older_book.h"
 #include "store/trouble.h"
 
 namespace rb::store {
@@ -51,6 +52,12 @@ Failed too_new(const fs::path& path, int found) {
               "Open it with a newer Risebook; it was left as it is");
 }
 
+Failed altered(const fs::path& path, const std::string& fault) {
+  return fail(Error::Kind::book, path.string(),
+              "the book's own rules were altered by another program: " + fault,
+              "It can be read, not written; keep it, and go on from the last copy");
+}
+
 /// What a book's connection may do, beyond reading: SQLite asks before it compiles a statement.
 int allow(void* /*unused*/, int action, const char* first, const char* second,
           const char* /*database*/, const char* within) {
@@ -62,11 +69,19 @@ int allow(void* /*unused*/, int action, const char* first, const char* second,
     case SQLITE_TRANSACTION:
       return SQLITE_OK;
     case SQLITE_INSERT:
-      return what == "events" ? SQLITE_OK : SQLITE_DENY;
-    case SQLITE_UPDATE:
-      return what == "head" && within && std::string_view(within) == "events_move_head"
-                 ? SQLITE_OK
-                 : SQLITE_DENY;
+    case SQLITE_UPDATE: {
+      constexpr std::array kAdd{"events", "keys", "heads"};
+      constexpr std::array kMark{"pours", "pour_boots", "pour_days"};
+      const auto among = [&](const auto& names) {
+        return std::find(names.begin(), names.end(), what) != names.end();
+      };
+      const std::string_view trigger = within ? within : "";
+      const bool may = action == SQLITE_INSERT && trigger.empty() ? among(kAdd)
+                       : trigger == "events_move_head"
+                           ? action == SQLITE_UPDATE && what == "head"
+                           : trigger.starts_with("events_mark_") && among(kMark);
+      return may ? SQLITE_OK : SQLITE_DENY;
+    }
     case SQLITE_PRAGMA: {
       constexpr std::array kAsk{"user_version", "application_id", "integrity_check"};
       return !second && std::find(kAsk.begin(), kAsk.end(), what) != kAsk.end() ? SQLITE_OK
@@ -146,20 +161,25 @@ Connected connect(const fs::path& path, Access access) {
     settle_connection(*database);
     const int found = pragma(*database, "user_version");
     if (found > schema_version()) return too_new(path, found);
-    if (found < schema_version()) {
-      if (!write) {
-        return fail(Error::Kind::book, path.string(),
-                    fmt::format("this book is of version {}, from before this Risebook", found),
-                    "Open it once for writing to bring it up to date");
-      }
-      SQLite::Transaction whole(*database, SQLite::TransactionBehavior::IMMEDIATE);
-      migrate(*database, found);
-      whole.commit();
+    if (found < schema_version() && write) {
+      const auto faults = schema_faults(*database, found);
+      if (!faults.empty()) return altered(path, faults.front());
+      if (auto done = bring_up_to_date(*database, path, found); !done) return Failed{done.error()};
+    } else if (found < schema_version()) {
+      database = up_to_date_in_memory(*database, found);
+      settle_connection(*database);
     }
     if (write && database->execAndGet("PRAGMA journal_mode = WAL").getString() != "wal") {
       return fail(Error::Kind::book, path.string(),
                   "this disk cannot keep a book that is read while it is written",
                   "Keep the book on a disk of this tablet");
+    }
+    if (write) {
+      const auto faults = schema_faults(*database, schema_version());
+      if (!faults.empty()) return altered(path, faults.front());
+      // The triggers that mark pours use functions that are barred in a schema not trusted; this
+      // one is ours to the letter.
+      database->exec("PRAGMA trusted_schema = ON");
     }
     sqlite3_set_authorizer(database->getHandle(), allow, nullptr);
     return database;

@@ -4,6 +4,7 @@
 #include <sodium.h>
 
 #include <array>
+#include <charconv>
 #include <string_view>
 
 #include "store/chain.h"
@@ -34,6 +35,15 @@ std::string random_uuid() {
 
 EventId event_id(const std::string& tag, std::int64_t seq) {
   return EventId{fmt::format("{}-{}", tag, seq)};
+}
+
+std::int64_t seq_in(const EventId& id) {
+  const auto dash = id.text.find('-');
+  if (dash == std::string::npos) return 0;
+  const char* const end = id.text.data() + id.text.size();
+  std::int64_t seq = 0;
+  const auto [stopped, code] = std::from_chars(id.text.data() + dash + 1, end, seq);
+  return code == std::errc{} && stopped == end && seq > 0 ? seq : 0;
 }
 
 }  // namespace rb::store

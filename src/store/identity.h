@@ -18,4 +18,7 @@ std::string random_uuid();
 /// "<tag>-<seq>": distinct among all books, short enough to be said over a radio.
 EventId event_id(const std::string& tag, std::int64_t seq);
 
+/// The number in such an id; 0 for any other text.
+std::int64_t seq_in(const EventId& id);
+
 }  // namespace rb::store

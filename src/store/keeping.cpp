@@ -24,6 +24,15 @@ void bind_hash(SQLite::Statement& statement, int index, const Hash& hash) {
   statement.bind(index, hash.data(), static_cast<int>(hash.size()));
 }
 
+constexpr const char* kHead = "SELECT seq, hash FROM head";
+
+Head head_at(SQLite::Statement& statement) {
+  if (!statement.executeStep()) {
+    throw SQLite::Exception("the head of the book is missing", SQLITE_CORRUPT);
+  }
+  return {statement.getColumn(0).getInt64(), hash_column(statement, 1)};
+}
+
 }  // namespace
 
 Use::~Use() {
@@ -32,17 +41,20 @@ Use::~Use() {
 }
 
 Keeping::Keeping(const SQLite::Database& database)
-    : head_(database, "SELECT seq, hash FROM head"),
+    : head_(database, kHead),
       has_pour_(database, "SELECT 1 FROM events WHERE pour = ? LIMIT 1"),
-      has_event_(database, "SELECT 1 FROM events WHERE id = ? AND pour = ?"),
+      has_event_(database, "SELECT 1 FROM events WHERE seq = ? AND id = ? AND pour = ?"),
       insert_(database, fmt::format("INSERT INTO events ({}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
                                     kRowColumns)) {}
 
 Head Keeping::head() {
   Use use(head_);
-  if (!use->executeStep())
-    throw SQLite::Exception("the head of the book is missing", SQLITE_CORRUPT);
-  return {use->getColumn(0).getInt64(), hash_column(head_, 1)};
+  return head_at(head_);
+}
+
+Head head_of(const SQLite::Database& database) {
+  SQLite::Statement head(database, kHead);
+  return head_at(head);
 }
 
 bool Keeping::has_pour(const PourId& pour) {
@@ -53,8 +65,9 @@ bool Keeping::has_pour(const PourId& pour) {
 
 bool Keeping::has_event(const PourId& pour, const EventId& event) {
   Use use(has_event_);
-  use->bind(1, event.text);
-  use->bind(2, pour.text);
+  use->bind(1, seq_in(event));
+  use->bind(2, event.text);
+  use->bind(3, pour.text);
   return use->executeStep();
 }
 

@@ -18,6 +18,9 @@ struct Head {
   Hash hash{};
 };
 
+/// Throws SQLite::Exception, of code SQLITE_CORRUPT when the book has no head.
+Head head_of(const SQLite::Database& database);
+
 /// A statement in use: reset and cleared when this goes, so that the next use begins afresh and no
 /// read stays open.
 class Use {

@@ -25,7 +25,7 @@ struct Logbook::Inside {
   store::WriterLock lock;
   std::unique_ptr<SQLite::Database> database;
   store::BookName name;
-  store::Keeping keeping;
+  std::optional<store::Keeping> keeping;  ///< for writing only
   SQLite::Statement events, pours, one_event;
 
   Inside(fs::path at, Access how, store::WriterLock held, std::unique_ptr<SQLite::Database> opened);
@@ -65,10 +65,11 @@ Logbook::Inside::Inside(fs::path at, Access how, store::WriterLock held,
       lock(std::move(held)),
       database(std::move(opened)),
       name(store::name_of(*database)),
-      keeping(*database),
       events(*database, fmt::format(fmt::runtime(kEvents), store::kRowColumns)),
       pours(*database, kPours),
-      one_event(*database, fmt::format(fmt::runtime(kOneEvent), store::kRowColumns)) {}
+      one_event(*database, fmt::format(fmt::runtime(kOneEvent), store::kRowColumns)) {
+  if (access == Access::write) keeping.emplace(*database);
+}
 
 Result<std::unique_ptr<Logbook::Inside>> Logbook::Inside::open(const fs::path& path, Access access,
                                                                store::WriterLock lock) {
@@ -116,7 +117,7 @@ Result<Event> Logbook::Inside::keep(const PourId& pour, Event event, const Entry
   if (auto done = store::point_targets(event.what, resolve, *database); !done) {
     return Failed{done.error()};
   }
-  return keeping.keep(pour, std::move(event), entry, kept, name.tag, head);
+  return keeping->keep(pour, std::move(event), entry, kept, name.tag, head);
 }
 
 Logbook::Logbook(std::unique_ptr<Inside> inside) : inside_(std::move(inside)) {}
@@ -157,7 +158,7 @@ Result<Logbook> Logbook::open_or_create(const fs::path& path) {
 
 Result<Event> Logbook::Inside::keep_tap(const Tapped& tap, store::Head& at) {
   const auto* const open = std::get_if<event::PourOpen>(&tap.event.what);
-  const bool known = keeping.has_pour(tap.pour);
+  const bool known = keeping->has_pour(tap.pour);
   if (open && (known || open->pour != tap.pour || tap.pour.empty())) {
     return fail(
         Error::Kind::input, "pour-open",
@@ -170,7 +171,7 @@ Result<Event> Logbook::Inside::keep_tap(const Tapped& tap, store::Head& at) {
                 fmt::format("pour {} is not in the book", tap.pour.text), "Open the pour first");
   }
   const auto resolve = [&](const EventId& id) {
-    return keeping.has_event(tap.pour, id) ? std::optional(id) : std::nullopt;
+    return keeping->has_event(tap.pour, id) ? std::optional(id) : std::nullopt;
   };
   return keep(tap.pour, tap.event, tap.entry, tap.kept, resolve, at);
 }
@@ -178,7 +179,7 @@ Result<Event> Logbook::Inside::keep_tap(const Tapped& tap, store::Head& at) {
 Result<Event> Logbook::append(const PourId& pour, Event event, const Entry& entry) {
   auto& in = *inside_;
   return in.whole("the tap was NOT kept", [&]() -> Result<Event> {
-    auto head = in.keeping.head();
+    auto head = in.keeping->head();
     return in.keep_tap({pour, std::move(event), entry, entry.wall}, head);
   });
 }
@@ -186,7 +187,7 @@ Result<Event> Logbook::append(const PourId& pour, Event event, const Entry& entr
 Result<std::vector<Event>> Logbook::append_all(const std::vector<Tapped>& taps) {
   auto& in = *inside_;
   return in.whole("the taps were NOT kept", [&]() -> Result<std::vector<Event>> {
-    auto head = in.keeping.head();
+    auto head = in.keeping->head();
     std::vector<Event> kept;
     kept.reserve(taps.size());
     for (const Tapped& tap : taps) {
@@ -202,7 +203,7 @@ Result<std::vector<Event>> Logbook::append_script(const Script& script, const En
   auto& in = *inside_;
   using Events = std::vector<Event>;
   return in.whole("nothing of the script was kept", [&]() -> Result<Events> {
-    if (in.keeping.has_pour(script.pour)) {
+    if (in.keeping->has_pour(script.pour)) {
       return fail(Error::Kind::input, "script",
                   fmt::format("pour {} is already in the book; nothing was kept", script.pour.text),
                   "Replay the script into another book, or give its pour another name");
@@ -212,7 +213,7 @@ Result<std::vector<Event>> Logbook::append_script(const Script& script, const En
       const auto found = ids.find(id);
       return found == ids.end() ? std::nullopt : std::optional(found->second);
     };
-    auto head = in.keeping.head();
+    auto head = in.keeping->head();
     Events kept;
     kept.reserve(script.events.size());
     for (const auto& line : script.events) {
@@ -268,13 +269,13 @@ Result<std::vector<PourSummary>> Logbook::pours() const {
 
 Result<std::string> Logbook::head_hash() const {
   return guarded(inside_->path.string(), "the book cannot be read", [&]() -> Result<std::string> {
-    return store::to_hex(inside_->keeping.head().hash);
+    return store::to_hex(store::head_of(*inside_->database).hash);
   });
 }
 
 Result<BookHead> Logbook::head() const {
   return guarded(inside_->path.string(), "the book cannot be read", [&]() -> Result<BookHead> {
-    const auto head = inside_->keeping.head();
+    const auto head = store::head_of(*inside_->database);
     return BookHead{head.seq, store::to_hex(head.hash)};
   });
 }

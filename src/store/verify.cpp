@@ -2,10 +2,7 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <iterator>
-#include <tuple>
-#include <vector>
+#include <utility>
 
 #include "store/connection.h"
 #include "store/identity.h"
@@ -25,31 +22,6 @@ void note(VerifyReport& report, std::string fault) {
 void note(VerifyReport& report, const EventId& event, std::string fault) {
   if (!report.first_bad) report.first_bad = event;
   note(report, std::move(fault));
-}
-
-void check_schema(const SQLite::Database& database, VerifyReport& report) {
-  const auto found = schema_of(database);
-  const auto& expected = expected_schema();
-  std::vector<SchemaItem> odd;
-  std::set_symmetric_difference(
-      found.begin(), found.end(), expected.begin(), expected.end(), std::back_inserter(odd),
-      [](const SchemaItem& a, const SchemaItem& b) {
-        return std::tie(a.kind, a.name, a.sql) < std::tie(b.kind, b.name, b.sql);
-      });
-  for (const auto& item : odd) {
-    const auto same_name = [&](const SchemaItem& other) {
-      return other.kind == item.kind && other.name == item.name;
-    };
-    const bool is = std::any_of(found.begin(), found.end(), same_name);
-    const bool ought = std::any_of(expected.begin(), expected.end(), same_name);
-    // An altered one is in the difference twice: as it is and as it ought to be.
-    if (is && ought && std::find(expected.begin(), expected.end(), item) != expected.end())
-      continue;
-    note(report, fmt::format("The {} {} {}", item.kind, item.name,
-                             !ought ? "does not belong in a book"
-                             : is   ? "is altered"
-                                    : "is missing"));
-  }
 }
 
 void check_events(const SQLite::Database& database, const BookName& book, VerifyReport& report) {
@@ -110,7 +82,7 @@ void check_file(SQLite::Database& database, VerifyReport& report) {
 
 void verify(SQLite::Database& database, VerifyReport& report) {
   SQLite::Transaction view(database);
-  check_schema(database, report);
+  for (auto& fault : schema_faults(database, schema_version())) note(report, std::move(fault));
   const auto book = name_of(database);
   report.tag = book.tag;
   check_events(database, book, report);

@@ -1,6 +1,7 @@
 // The book refuses to be changed: on its own connection, and by any program that opens the file.
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include "samples.h"
 #include "store/connection.h"
@@ -45,10 +46,41 @@ constexpr const char* kRefusedEverywhere[] = {
     "UPDATE book SET tag = 'XXXXX'",
     "DELETE FROM book",
     "INSERT OR REPLACE INTO book SELECT * FROM book",
+    // What is marked of a pour, keys and signed heads.
+    "UPDATE pours SET pour = 'N2'",
+    "UPDATE pours SET first = 2",
+    "UPDATE pours SET opened = 0",
+    "DELETE FROM pours",
+    "REPLACE INTO pours SELECT * FROM pours",
+    "INSERT OR REPLACE INTO pours (pour, first, name, site, told, opened) VALUES ('N2', 1, '', '', "
+    "'', 0)",
+    "UPDATE pour_days SET day = day + 1",
+    "DELETE FROM pour_days",
+    "REPLACE INTO pour_days SELECT * FROM pour_days",
+    "INSERT INTO pour_days VALUES (1, 'N2')",
+    "UPDATE pour_boots SET lead = 0",
+    "DELETE FROM pour_boots",
+    "REPLACE INTO pour_boots SELECT * FROM pour_boots",
+    "UPDATE keys SET since = 0",
+    "DELETE FROM keys",
+    "REPLACE INTO keys SELECT * FROM keys",
+    "UPDATE heads SET made = 0",
+    "DELETE FROM heads",
+    "REPLACE INTO heads SELECT * FROM heads",
+    "INSERT INTO heads SELECT 3, key, zeroblob(32), signature, made FROM heads",
+    "INSERT INTO heads SELECT 3, zeroblob(32), (SELECT hash FROM head), signature, made FROM heads",
+    "INSERT INTO heads SELECT 7, key, hash, signature, made FROM heads",
+    "UPDATE origins SET seq = 0",
+    "DELETE FROM origins",
+    "REPLACE INTO origins SELECT * FROM origins",
 };
 
 /// What only the book's own connection can refuse.
 constexpr const char* kRefusedInside[] = {
+    "UPDATE pours SET closed = 1",
+    "INSERT INTO pour_days VALUES (1, 'N1')",
+    "INSERT INTO pour_boots VALUES ('N1', 'another', 1)",
+    "INSERT INTO origins VALUES ('other', 0, 0, 'OTHER', zeroblob(32))",
     "DROP TABLE events",
     "DROP TRIGGER events_never_go",
     "DROP INDEX events_of_pour",
@@ -77,6 +109,11 @@ fs::path three_events(const Folder& folder) {
   auto book = book_with_pour(path);
   got(book.append(PourId{"N1"}, note("one"), entry_at(1)));
   got(book.append(PourId{"N1"}, note("two"), entry_at(2)));
+  SQLite::Database bare(path.string(), SQLite::OPEN_READWRITE);  // so that nothing is refused for
+  bare.exec(                                                     // want of a row
+      "INSERT INTO keys VALUES (randomblob(32), 5);"
+      "INSERT INTO heads SELECT seq, key, hash, zeroblob(64), 6 FROM events, keys WHERE seq = 2;"
+      "INSERT INTO origins VALUES ('an older book', 4, 5, 'OLDER', zeroblob(32))");
   return path;
 }
 
@@ -101,7 +138,8 @@ TEST_CASE("any program that opens the book is refused a change to what it holds"
       CHECK(events_of(path) == before);
     }
   }
-  CHECK(got(got(Logbook::open(path, Access::read)).verify()).sound());
+  const auto report = got(got(Logbook::open(path, Access::read)).verify());
+  CHECK_MESSAGE(report.sound(), fmt::format("{}", fmt::join(report.faults, "\n")));
 }
 
 TEST_CASE("the book's own connection adds events and can do nothing else") {
@@ -118,9 +156,14 @@ TEST_CASE("the book's own connection adds events and can do nothing else") {
       CAPTURE(std::string(sql));
       CHECK_THROWS_AS(own->exec(sql), SQLite::Exception);
     }
+    own->exec("INSERT INTO keys VALUES (randomblob(32), 7)");
+    own->exec(
+        "INSERT INTO heads SELECT events.seq, key, events.hash, zeroblob(64), 8 "
+        "FROM events, keys WHERE seq = 3");
   }
   CHECK(events_of(path) == before);
-  CHECK(got(got(Logbook::open(path, Access::read)).verify()).sound());
+  const auto report = got(got(Logbook::open(path, Access::read)).verify());
+  CHECK_MESSAGE(report.sound(), fmt::format("{}", fmt::join(report.faults, "\n")));
 }
 
 TEST_CASE("a book open for reading cannot be written") {
