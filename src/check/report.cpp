@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "check/check.h"
+#include "check/report_unread.h"
 
 namespace rb {
 
@@ -64,17 +65,71 @@ Json run_json(const PourState& state, const RunReport& report) {
           {"head_kpa", in_kilopascals(report.head)}};
 }
 
+Json unread_json(const std::vector<UnreadEvent>& events) {
+  Json json = Json::array();
+  for (const UnreadEvent& event : events) {
+    json.push_back({{"event", event.id.text}, {"what", event.what}});
+  }
+  return json;
+}
+
+// Damaged text may hold anything; JSON holds UTF-8 only.
+std::string dumped(const Json& json) {
+  return json.dump(2, ' ', false, Json::error_handler_t::replace);
+}
+
+constexpr const char* kNoPlan =
+    "the event that opens it is damaged and its plan with it: not judged";
+
+std::string unread_text(const Unread& unread) {
+  std::string text;
+  if (!unread.damaged.empty()) {
+    text += fmt::format("  DAMAGED: {} event{} of this pour, not in what follows\n",
+                        unread.damaged.size(), unread.damaged.size() == 1 ? "" : "s");
+  }
+  for (const UnreadEvent& event : unread.damaged) {
+    text += fmt::format("    {}: {}\n", event.id.text, event.what);
+  }
+  for (const UnreadEvent& event : unread.set_aside) {
+    text += fmt::format("  set aside: {}: {}\n", event.id.text, event.what);
+  }
+  return text;
+}
+
 }  // namespace
 
 std::string to_json(const PourState& state, const CheckReport& report) {
+  return to_json(state, report, {});
+}
+
+std::string to_json(const PourWithoutPlan& pour) {
+  return dumped({{"pour", pour.pour.text},
+                 {"damaged", unread_json(pour.unread.damaged)},
+                 {"set_aside", unread_json(pour.unread.set_aside)},
+                 {"not_judged", kNoPlan},
+                 {"whole_events", pour.events},
+                 {"findings", Json::array()},
+                 {"lifts", Json::array()},
+                 {"runs", Json::array()}});
+}
+
+std::string to_text(const PourWithoutPlan& pour) {
+  return fmt::format("Pour {}: {}; {} of its events {} whole and kept\n", pour.pour.text, kNoPlan,
+                     pour.events, pour.events == 1 ? "is" : "are") +
+         unread_text(pour.unread);
+}
+
+std::string to_json(const PourState& state, const CheckReport& report, const Unread& unread) {
   Json json{{"pour", state.pour.text},
+            {"damaged", unread_json(unread.damaged)},
+            {"set_aside", unread_json(unread.set_aside)},
             {"findings", Json::array()},
             {"lifts", Json::array()},
             {"runs", Json::array()}};
   for (const Finding& f : report.findings) json["findings"].push_back(finding_json(state, f));
   for (const LiftReport& lift : report.lifts) json["lifts"].push_back(lift_json(state, lift));
   for (const RunReport& run : report.runs) json["runs"].push_back(run_json(state, run));
-  return json.dump(2);
+  return dumped(json);
 }
 
 std::vector<std::string> not_judged(const Plan& plan) {
@@ -94,8 +149,13 @@ std::vector<std::string> not_judged(const Plan& plan) {
 }
 
 std::string to_text(const PourState& state, const CheckReport& report) {
+  return to_text(state, report, {});
+}
+
+std::string to_text(const PourState& state, const CheckReport& report, const Unread& unread) {
   std::string text = fmt::format("Pour {}: {} finding{}\n", state.pour.text, report.findings.size(),
                                  report.findings.size() == 1 ? "" : "s");
+  text += unread_text(unread);
   for (const Finding& f : report.findings) {
     text += fmt::format("  {:4} {:14} {}\n", to_text(f.weight), f.rule, f.says);
     text += fmt::format("{:20} do: {}\n{:20} limit from: {}\n", "", f.advice, "", f.source);

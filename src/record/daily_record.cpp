@@ -32,11 +32,13 @@ bool touches(const PourState& state, Moment day) {
 }
 
 DailyRecord make_daily_record(const std::vector<RecordInput>& pours, Moment day,
-                              std::chrono::minutes utc_offset, BookFacts book) {
+                              std::chrono::minutes utc_offset, BookFacts book,
+                              std::vector<PourWithoutPlan> without_plan) {
   DailyRecord record;
   record.day = day;
   record.utc_offset = utc_offset;
   record.book = std::move(book);
+  record.without_plan = std::move(without_plan);
   record.as_of = day;
   if (!pours.empty()) {
     record.units = pours.front().state.plan->units;

@@ -12,6 +12,7 @@
 #include "base/quantity.h"
 #include "check/check.h"
 #include "pour/state.h"
+#include "pour/unread.h"
 #include "record/dose_map.h"
 
 namespace rb {
@@ -21,6 +22,7 @@ struct BookFacts {
   std::string tag;
   std::string head_hash;  ///< of the newest event, in hexadecimal
   std::size_t events = 0;
+  std::string damage{};  ///< of the whole book, plain sentences; empty: none known
   bool operator==(const BookFacts&) const = default;
 };
 
@@ -29,6 +31,7 @@ struct RecordInput {
   const PourState& state;
   const CheckReport& report;
   std::vector<SideDose> dose;  ///< what trade reckoned; no field, no fill in the picture
+  Unread unread{};             ///< what the book kept of it and cannot give
 };
 
 struct PersonLine {
@@ -148,6 +151,10 @@ struct AsideLine {
   Moment at;
   std::string what, why;
 };
+/// An event of the pour that the book cannot give: damaged, or of a kind not known.
+struct UnreadLine {
+  std::string event, what;
+};
 struct NoteLine {
   Moment at;
   std::string by, element;
@@ -194,6 +201,7 @@ struct PourRecord {
   std::vector<CorrectionLine> corrections;
   std::vector<LateLine> late;
   std::vector<AsideLine> aside;
+  std::vector<UnreadLine> damaged, set_aside;
   std::vector<NoteLine> notes;
   std::vector<StripLine> strips;
   std::vector<BlemishLine> blemishes;
@@ -209,6 +217,7 @@ struct DailyRecord {
   BookFacts book;
   Moment as_of{};  ///< the newest moment any event tells of or was entered at
   std::vector<PourRecord> pours;
+  std::vector<PourWithoutPlan> without_plan;  ///< pours of the book that cannot be shown
 };
 
 /// Whether any event that still stands happened on the local day that starts at `day`.
@@ -216,7 +225,8 @@ bool touches(const PourState& state, Moment day);
 
 /// `day` is the start of the local day (parse_day). The order of the pours is kept.
 DailyRecord make_daily_record(const std::vector<RecordInput>& pours, Moment day,
-                              std::chrono::minutes utc_offset, BookFacts book);
+                              std::chrono::minutes utc_offset, BookFacts book,
+                              std::vector<PourWithoutPlan> without_plan = {});
 
 /// "2026-03-02", "Monday 2 March 2026", "UTC-05:00".
 std::string day_text(const DailyRecord& record);

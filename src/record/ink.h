@@ -20,6 +20,7 @@ inline constexpr Colour steel{0.353, 0.420, 0.475};  ///< what is less important
 inline constexpr Colour hair{0.776, 0.808, 0.831};   ///< hairlines
 inline constexpr Colour mist{0.937, 0.949, 0.957};   ///< a quiet ground
 inline constexpr Colour clay{0.706, 0.314, 0.075};   ///< the one warm accent
+inline constexpr Colour red{0.745, 0.086, 0.106};    ///< damage, and nothing else
 inline constexpr Colour white{1, 1, 1};
 }  // namespace look
 

@@ -57,16 +57,18 @@ Json map_of(const DoseMap& map) {
 }  // namespace
 
 std::string to_json(const DailyRecord& record) {
-  Json out{{"record", "daily consolidation"},
-           {"version", 1},
-           {"day", day_text(record)},
-           {"utc_offset_min", record.utc_offset.count()},
-           {"site", clean_text(record.site)},
-           {"as_of", to_text(record.as_of)},
-           {"book",
-            {{"tag", clean_text(record.book.tag)},
-             {"head_hash", clean_text(record.book.head_hash)},
-             {"events", record.book.events}}}};
+  Json out{
+      {"record", "daily consolidation"},
+      {"version", 1},
+      {"day", day_text(record)},
+      {"utc_offset_min", record.utc_offset.count()},
+      {"site", clean_text(record.site)},
+      {"as_of", to_text(record.as_of)},
+      {"book",
+       {{"tag", clean_text(record.book.tag)},
+        {"head_hash", clean_text(record.book.head_hash)},
+        {"events", record.book.events},
+        {"damage", record.book.damage.empty() ? Json() : Json(clean_text(record.book.damage))}}}};
   for (const Table& table : tables_of(record)) out[table.key] = rows_of(table);
   Json maps = Json::array();
   for (const PourRecord& pour : record.pours) {

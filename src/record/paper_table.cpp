@@ -80,7 +80,8 @@ TableOnSheet::Row TableOnSheet::lay(std::size_t index) const {
   for (std::size_t c = 0; c < widths_.size(); ++c) {
     const PaperColumn& column = table_.columns[c];
     const PaperCell& cell = table_.rows[index][c];
-    const Style style{size_, column.strong || cell.strong, look::slate, column.align};
+    const Style style{size_, column.strong || cell.strong, table_.red ? look::red : look::slate,
+                      column.align};
     row.cells.emplace_back(ink_, cell.text, style, column.badge ? -1 : widths_[c] - 2 * kGutter);
     row.lines = std::max(row.lines, row.cells.back().count());
   }

@@ -24,6 +24,7 @@ struct PaperCell {
   bool strong = false;
 };
 struct PaperTable {
+  bool red = false;  ///< its rows are of what is damaged
   std::vector<PaperColumn> columns;
   std::vector<std::vector<PaperCell>> rows;
 };

@@ -31,6 +31,7 @@ class Pages {
       if (i > 0) sheet_.turn();
       pour(record_.pours[i]);
     }
+    without_plan();
     cautions();
   }
 
@@ -51,6 +52,10 @@ class Pages {
     sheet_.skip(44);
     sheet_.text(clean_text(record_.site), {11, false, look::slate});
     sheet_.skip(6);
+    if (!record_.book.damage.empty()) {
+      sheet_.text(clean_text(record_.book.damage), {9.5, true, look::red});
+      sheet_.skip(6);
+    }
     ink_.line(left, sheet_.y(), right, sheet_.y(), look::hair, 0.8);
     sheet_.skip(10);
   }
@@ -64,6 +69,13 @@ class Pages {
     if (p.site != record_.site) under += "   ·   " + p.site;
     sheet_.text(clean_text(under), {8, false, look::steel});
     sheet_.skip(8);
+    if (!p.damaged.empty()) {
+      sheet_.text(fmt::format("{} of this pour's events {} damaged and not in what follows: see "
+                              "Damaged events.",
+                              p.damaged.size(), p.damaged.size() == 1 ? "is" : "are"),
+                  {9.5, true, look::red});
+      sheet_.skip(6);
+    }
     tiles(p);
     facts(p);
     std::string empty;
@@ -71,6 +83,7 @@ class Pages {
     for (const Table& table : tables) {
       if (table.key == "signatures" || table.key == "people") continue;
       if (table.key == "lifts") maps(p);
+      if (table.rows.empty() && (table.key == "damaged" || table.key == "newer")) continue;
       if (table.rows.empty() && table.key != "findings") {
         std::string words = table.title;
         words.front() = static_cast<char>(std::tolower(static_cast<unsigned char>(words.front())));
@@ -88,6 +101,14 @@ class Pages {
       sheet_.text("Nothing was logged under: " + empty + ".", {8.2, false, look::steel});
     }
     signatures(p);
+  }
+
+  void without_plan() {
+    for (const PourWithoutPlan& lost : record_.without_plan) {
+      Table table = table_of(lost);
+      table.title = clean_text("Pour " + lost.pour.text + ": damaged events");
+      section(table);
+    }
   }
 
   // How many of each, to be seen from an arm's length.
@@ -198,6 +219,7 @@ class Pages {
 
   [[nodiscard]] PaperTable on_paper(const Table& table) const {
     PaperTable paper;
+    paper.red = table.key == "damaged";
     std::vector<std::size_t> taken;
     for (std::size_t i = 0; i < table.columns.size(); ++i) {
       const Column& column = table.columns[i];

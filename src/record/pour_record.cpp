@@ -31,7 +31,11 @@ const char* method_text(trade::PressureMethod method) {
 class Maker {
  public:
   explicit Maker(const RecordInput& input)
-      : state_(input.state), report_(input.report), plan_(*input.state.plan), names_(input.state) {}
+      : state_(input.state),
+        report_(input.report),
+        unread_(input.unread),
+        plan_(*input.state.plan),
+        names_(input.state) {}
 
   PourRecord make(const std::vector<SideDose>& fields) {
     head();
@@ -46,6 +50,7 @@ class Maker {
     words();
     face();
     signatures();
+    unread();
     for (const SideDose& field : fields) out_.dose_maps.push_back(make_dose_map(state_, field));
     return std::move(out_);
   }
@@ -292,6 +297,11 @@ class Maker {
     }
   }
 
+  void unread() {
+    for (const UnreadEvent& e : unread_.damaged) out_.damaged.push_back({e.id.text, e.what});
+    for (const UnreadEvent& e : unread_.set_aside) out_.set_aside.push_back({e.id.text, e.what});
+  }
+
   void words() {
     for (const EventRef ref : state_.notes) {
       const Event& e = names_.event(ref);
@@ -351,6 +361,7 @@ class Maker {
 
   const PourState& state_;
   const CheckReport& report_;
+  const Unread& unread_;
   const Plan& plan_;
   Names names_;
   PourRecord out_;

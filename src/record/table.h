@@ -34,6 +34,9 @@ struct Table {
 /// The tables of one pour, in the order they are printed; empty ones too.
 std::vector<Table> tables_of(const PourRecord& pour, Units units);
 
+/// What stands in the place of a pour that cannot be shown: its damaged events.
+Table table_of(const PourWithoutPlan& pour);
+
 /// The same tables over all pours, the pour's id in a first column; before them one of the pours.
 std::vector<Table> tables_of(const DailyRecord& record);
 

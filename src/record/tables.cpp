@@ -264,6 +264,37 @@ Table aside(const PourRecord& p) {
                    {"why", "Why", M::text, of(&L::why)}});
 }
 
+const std::vector<Col<UnreadLine>>& unread_columns() {
+  using L = UnreadLine;
+  static const std::vector<Col<L>> columns{
+      {"event", "Event", M::text, of(&L::event)},
+      {"what_is_known", "What is known", M::text, of(&L::what)}};
+  return columns;
+}
+
+Table damaged(const PourRecord& p) {
+  return table<UnreadLine>("damaged", "Damaged events", p.damaged, unread_columns());
+}
+
+Table set_aside(const PourRecord& p) {
+  return table<UnreadLine>("newer", "Kept, of a kind a newer Risebook wrote", p.set_aside,
+                           unread_columns());
+}
+
+/// Of a pour that cannot be shown: what stands in its place.
+PourRecord in_place_of(const PourWithoutPlan& pour) {
+  PourRecord record;
+  record.id = pour.pour.text;
+  record.damaged.push_back(
+      {"", fmt::format("the event that opens this pour is damaged, its plan with it: it cannot be "
+                       "shown nor judged; {} of its events are whole and kept",
+                       pour.events)});
+  for (const UnreadEvent& e : pour.unread.damaged) record.damaged.push_back({e.id.text, e.what});
+  for (const UnreadEvent& e : pour.unread.set_aside)
+    record.set_aside.push_back({e.id.text, e.what});
+  return record;
+}
+
 Table elements(const PourRecord& p) {
   using L = ElementLine;
   return table<L>("elements", "Elements", p.elements,
@@ -402,16 +433,21 @@ Table signatures(const PourRecord& p) {
 }  // namespace
 
 std::vector<Table> tables_of(const PourRecord& p, Units units) {
-  return {people(p),        elements(p), mixes(p),   findings(p, units), lifts(p),
-          runs(p),          moves(p),    inserts(p), trucks(p),          ready(p),
-          limits(p, units), air(p),      holds(p),   corrections(p),     late(p),
-          aside(p),         notes(p),    strips(p),  blemishes(p),       signatures(p)};
+  return {people(p),    elements(p),      mixes(p),     damaged(p), findings(p, units),
+          lifts(p),     runs(p),          moves(p),     inserts(p), trucks(p),
+          ready(p),     limits(p, units), air(p),       holds(p),   corrections(p),
+          late(p),      aside(p),         set_aside(p), notes(p),   strips(p),
+          blemishes(p), signatures(p)};
+}
+
+Table table_of(const PourWithoutPlan& pour) {
+  return damaged(in_place_of(pour));
 }
 
 std::vector<Table> tables_of(const DailyRecord& record) {
   std::vector<Table> all = tables_of(PourRecord{}, record.units);
   for (Table& t : all) t.columns.insert(t.columns.begin(), {"pour", "Pour"});
-  for (const PourRecord& pour : record.pours) {
+  const auto add = [&](const PourRecord& pour) {
     std::vector<Table> some = tables_of(pour, record.units);
     for (std::size_t i = 0; i < all.size(); ++i) {
       for (auto& row : some[i].rows) {
@@ -419,7 +455,9 @@ std::vector<Table> tables_of(const DailyRecord& record) {
         all[i].rows.push_back(std::move(row));
       }
     }
-  }
+  };
+  for (const PourRecord& pour : record.pours) add(pour);
+  for (const PourWithoutPlan& pour : record.without_plan) add(in_place_of(pour));
   all.insert(all.begin(), pours(record.pours));
   return all;
 }

@@ -22,6 +22,7 @@ namespace {
 constexpr std::size_t kLongest = 32767;  // characters a cell can hold
 constexpr lxw_color_t kSlate = 0x212E3A;
 constexpr lxw_color_t kClay = 0xB45013;
+constexpr lxw_color_t kRed = 0xBE161B;
 
 // A file that lives in memory only: the library writes to a path, and nothing is left behind.
 class MemoryFile {
@@ -89,6 +90,11 @@ class Book {
     text_ = workbook_add_format(book_);
     format_set_text_wrap(text_);
     format_set_align(text_, LXW_ALIGN_VERTICAL_TOP);
+    damaged_ = workbook_add_format(book_);
+    format_set_bold(damaged_);
+    format_set_font_color(damaged_, kRed);
+    format_set_text_wrap(damaged_);
+    format_set_align(damaged_, LXW_ALIGN_VERTICAL_TOP);
     moment_ = workbook_add_format(book_);
     format_set_num_format(moment_, "yyyy-mm-dd hh:mm:ss");
     format_set_align(moment_, LXW_ALIGN_LEFT);
@@ -112,6 +118,10 @@ class Book {
     fact("Book", record_.book.tag);
     fact("Events in the book", std::to_string(record_.book.events));
     fact("Hash of the newest", record_.book.head_hash);
+    if (!record_.book.damage.empty()) {
+      write(sheet, row, 0, "Damage", damaged_);
+      write(sheet, row++, 1, record_.book.damage, damaged_);
+    }
     for (const std::string& caution : record_cautions()) fact("Caution", caution);
   }
 
@@ -131,7 +141,12 @@ class Book {
       write(sheet, 0, at, heading, heading_);
       worksheet_set_column(sheet, at, at, width_of(table, i), nullptr);
       for (std::size_t r = 0; r < table.rows.size(); ++r) {
-        put(sheet, static_cast<lxw_row_t>(r + 1), at, table.rows[r][i], column.measure);
+        const auto* text = std::get_if<std::string>(&table.rows[r][i]);
+        if (text != nullptr && table.key == "damaged") {
+          write(sheet, static_cast<lxw_row_t>(r + 1), at, *text, damaged_);
+        } else {
+          put(sheet, static_cast<lxw_row_t>(r + 1), at, table.rows[r][i], column.measure);
+        }
       }
       ++at;
     }
@@ -198,7 +213,7 @@ class Book {
 
   lxw_workbook* book_;
   const DailyRecord& record_;
-  lxw_format *heading_, *title_, *strong_, *text_, *moment_;
+  lxw_format *heading_, *title_, *strong_, *text_, *damaged_, *moment_;
   std::map<Measure, lxw_format*> numbers_;
 };
 

@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 #include <set>
 
+#include "check/report_unread.h"
 #include "pour_text.h"
 
 using namespace rb;
@@ -35,7 +36,10 @@ Json finding(const Json& json, const std::string& rule) {
 
 TEST_CASE("the check of a good pour has no findings, its lifts and its runs") {
   const Json json = json_of(good_pour().checked());
-  CHECK(names(json) == std::set<std::string>{"pour", "findings", "lifts", "runs"});
+  CHECK(names(json) ==
+        std::set<std::string>{"pour", "damaged", "set_aside", "findings", "lifts", "runs"});
+  CHECK(json.at("damaged") == Json::array());
+  CHECK(json.at("set_aside") == Json::array());
   CHECK(json.at("pour") == "P1");
   CHECK(json.at("findings") == Json::array());
   CHECK(json.at("lifts").size() == 3);
@@ -144,4 +148,33 @@ TEST_CASE("moments past midnight carry their own day") {
   const Json json = json_of(pour.placed(1, 0, 600, 0.6).ran("R1", 700, 800).checked());
   CHECK(json.at("lifts").at(0).at("placed_to") == "2026-03-03T00:05:00.000Z");
   CHECK(json.at("runs").at(0).at("from") == "2026-03-03T00:06:40.000Z");
+}
+
+TEST_CASE("what could not be read of a pour stands in its check, in JSON and in words") {
+  const auto seen = good_pour().checked();
+  const Unread unread{{{EventId{"K7M2P-5"}, "nothing of it can be read"}},
+                      {{EventId{"K7M2P-9"}, "a kind \"drone-scan\" this Risebook does not know"}}};
+  const Json json = Json::parse(to_json(seen.state, seen.report, unread));
+  CHECK(json.at("damaged").at(0).at("event") == "K7M2P-5");
+  CHECK(json.at("set_aside").at(0).at("event") == "K7M2P-9");
+  CHECK(json.at("lifts").size() == 3);
+  const std::string text = to_text(seen.state, seen.report, unread);
+  CHECK(text.find("DAMAGED: 1 event of this pour") != std::string::npos);
+  CHECK(text.find("K7M2P-5: nothing of it can be read") != std::string::npos);
+  CHECK(text.find("set aside: K7M2P-9") != std::string::npos);
+}
+
+TEST_CASE("a pour whose opening is damaged is named, counted and not judged") {
+  const PourWithoutPlan lost{
+      PourId{"N1"}, 41, {{{EventId{"K7M2P-1"}, "nothing of it can be read"}}, {}}};
+  const Json json = Json::parse(to_json(lost));
+  CHECK(json.at("pour") == "N1");
+  CHECK(json.at("whole_events") == 41);
+  CHECK(json.at("damaged").size() == 1);
+  CHECK(json.at("findings") == Json::array());
+  CHECK(json.at("not_judged").get<std::string>().find("not judged") != std::string::npos);
+  const std::string text = to_text(lost);
+  CHECK(text.find("Pour N1") != std::string::npos);
+  CHECK(text.find("41 of its events are whole") != std::string::npos);
+  CHECK(text.find("K7M2P-1") != std::string::npos);
 }
