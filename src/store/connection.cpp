@@ -99,8 +99,18 @@ void settle_connection(SQLite::Database& database) {
   database.exec("PRAGMA cell_size_check = ON");
 }
 
-/// A book on a disk that cannot be written to is read as it stands, unless a log beside it holds
-/// what the book itself does not yet.
+/// Whether the disk gave no room, or no leave, for the file that SQLite makes beside a book to read
+/// it together with its log.
+bool no_place_beside(const SQLite::Exception& thrown) {
+  const int code = thrown.getErrorCode() & 0xFF;
+  const int finer = thrown.getExtendedErrorCode();
+  return code == SQLITE_CANTOPEN || code == SQLITE_READONLY || code == SQLITE_FULL ||
+         finer == SQLITE_IOERR_SHMOPEN || finer == SQLITE_IOERR_SHMSIZE ||
+         finer == SQLITE_IOERR_SHMMAP;
+}
+
+/// A book on a disk that is full or cannot be written to is read as it stands, unless a log beside
+/// it holds what the book itself does not yet.
 std::unique_ptr<SQLite::Database> open_for_reading(const fs::path& path) {
   try {
     auto database =
@@ -108,11 +118,10 @@ std::unique_ptr<SQLite::Database> open_for_reading(const fs::path& path) {
     pragma(*database, "user_version");  // the first read finds out
     return database;
   } catch (const SQLite::Exception& thrown) {
-    const int code = thrown.getErrorCode() & 0xFF;
     std::error_code error;
     const auto size = fs::file_size(path.string() + "-wal", error);
     const bool all_there = error || size == 0;
-    if (!all_there || (code != SQLITE_CANTOPEN && code != SQLITE_READONLY)) throw;
+    if (!all_there || !no_place_beside(thrown)) throw;
     return std::make_unique<SQLite::Database>(as_it_stands(path),
                                               SQLite::OPEN_READONLY | SQLite::OPEN_URI);
   }
