@@ -78,6 +78,12 @@ Hash hash_of(const Row& row) {
   return hasher.done();
 }
 
+Hash hash_of_text(std::string_view text) {
+  Hasher hasher("pour book text, version 1");
+  hasher.add(text);
+  return hasher.done();
+}
+
 std::string to_hex(const Hash& hash) {
   std::string text;
   for (const auto byte : hash) text += fmt::format("{:02x}", byte);

@@ -6,6 +6,7 @@
 #include <array>
 #include <cstdint>
 #include <string>
+#include <string_view>
 
 namespace rb::store {
 
@@ -31,6 +32,8 @@ struct Row {
 
 Hash hash_of(const BookName& book);
 Hash hash_of(const Row& row);
+/// Of a text that stands for nothing else: the check of a note, what a signature is made over.
+Hash hash_of_text(std::string_view text);
 std::string to_hex(const Hash& hash);
 
 /// Makes the crypto library ready; safe to call again.

@@ -1,0 +1,197 @@
+#include "store/mirror.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "store/identity.h"
+
+namespace rb::store {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr std::uint64_t kBeginning = 4096;       // holds both header lines
+constexpr std::uint64_t kFirstLook = 64 * 1024;  // from the end
+constexpr int kMostFiles = 99;
+
+tl::unexpected<MirrorTrouble> trouble(const fs::path& path, const std::error_code& code) {
+  using Kind = MirrorTrouble::Kind;
+  struct Row {
+    std::errc code;
+    Kind kind;
+    const char* what;
+    const char* remedy;
+  };
+  static constexpr std::array kRows{
+      Row{std::errc::no_such_file_or_directory, Kind::folder_gone, "the mirror's folder is gone",
+          "Put the stick back"},
+      Row{std::errc::not_a_directory, Kind::folder_gone, "the mirror's folder is gone",
+          "Put the stick back"},
+      Row{std::errc::no_such_device, Kind::folder_gone, "the mirror's disk is gone",
+          "Put the stick back"},
+      Row{std::errc::no_space_on_device, Kind::full, "the mirror's disk is full",
+          "Free some space on it"},
+      Row{std::errc::permission_denied, Kind::forbidden, "the mirror may not be written to",
+          "Choose another folder"},
+      Row{std::errc::operation_not_permitted, Kind::forbidden, "the mirror may not be written to",
+          "Choose another folder"},
+      Row{std::errc::read_only_file_system, Kind::forbidden, "the mirror may not be written to",
+          "Choose another folder"},
+  };
+  const auto* const row =
+      std::find_if(kRows.begin(), kRows.end(), [&](const Row& r) { return code == r.code; });
+  if (row != kRows.end()) {
+    return tl::unexpected(
+        MirrorTrouble{row->kind, {Error::Kind::book, path.string(), row->what, row->remedy}});
+  }
+  return tl::unexpected(MirrorTrouble{
+      Kind::disk,
+      {Error::Kind::book, path.string(), "the mirror's disk does not answer: " + code.message(),
+       "Look at the stick, or choose another folder"}});
+}
+
+/// The end of a file as far as the last row that holds.
+struct Tail {
+  std::optional<KeptRow> row;
+  bool torn = false;  ///< its last line is not ended
+};
+
+Done<Tail> tail_of(PlainFile& file, std::uint64_t size) {
+  Tail tail;
+  for (std::uint64_t look = kFirstLook; size > 0; look *= 4) {
+    const std::uint64_t from = look < size ? size - look : 0;
+    const auto bytes = file.read(from, static_cast<std::size_t>(size - from));
+    if (!bytes) return tl::unexpected(bytes.error());
+    std::string_view text = *bytes;
+    tail.torn = !text.empty() && text.back() != '\n';
+    while (!text.empty()) {
+      if (text.back() == '\n') text.remove_suffix(1);
+      const auto before = text.rfind('\n');
+      if (before == std::string_view::npos && from > 0) break;  // the line begins further up
+      const auto line = before == std::string_view::npos ? text : text.substr(before + 1);
+      if ((tail.row = read_row(line))) return tail;
+      text = before == std::string_view::npos ? std::string_view{} : text.substr(0, before + 1);
+    }
+    if (from == 0) break;
+  }
+  return tail;
+}
+
+/// The names that the first lines of a file tell.
+std::vector<BookName> names_in(std::string_view text) {
+  std::vector<BookName> names;
+  while (!text.empty()) {
+    const auto end = text.find('\n');
+    if (auto name = read_name(text.substr(0, end))) names.push_back(std::move(*name));
+    text = end == std::string_view::npos ? std::string_view{} : text.substr(end + 1);
+  }
+  return names;
+}
+
+/// What a file by the mirror's name is to this book.
+struct Fit {
+  std::string against;  ///< why it is passed over; empty: it is the book's mirror
+  std::int64_t last = 0;
+  bool torn = false, headed = false;
+};
+
+Mirrored<Fit> fit(PlainFile& file, const fs::path& path, std::uint64_t size, const BookName& book,
+                  const Mirror::HashAt& at) {
+  const auto beginning = file.read(0, static_cast<std::size_t>(std::min(size, kBeginning)));
+  if (!beginning) return trouble(path, beginning.error());
+  const auto names = names_in(*beginning);
+  for (const auto& name : names) {
+    if (name.uuid != book.uuid) return Fit{.against = "is the mirror of another book"};
+  }
+  const auto tail = tail_of(file, size);
+  if (!tail) return trouble(path, tail.error());
+  Fit found{.against = {}, .last = 0, .torn = tail->torn, .headed = !names.empty()};
+  if (!tail->row) {
+    // Nothing of it holds: begun, and cut short, or no mirror at all.
+    if (names.empty() && size > 2 * line_of(book).size()) found.against = "is not a mirror";
+    return found;
+  }
+  const auto& row = tail->row->row;
+  const auto stored = at(row.seq);
+  if (!stored) {
+    return tl::unexpected(MirrorTrouble{MirrorTrouble::Kind::book, stored.error()});
+  }
+  if (!*stored) {
+    found.against = fmt::format("goes on to event {}, which this book does not have", row.id);
+  } else if (**stored != tail->row->hash) {
+    found.against = fmt::format("has another event at number {}: another history", row.seq);
+  }
+  found.last = row.seq;
+  return found;
+}
+
+fs::path name_of(const fs::path& folder, const std::string& stem, const BookName& book, int n) {
+  return folder / (n == 1 ? fmt::format("{}-{}.riseline", stem, book.tag)
+                          : fmt::format("{}-{}-{}.riseline", stem, book.tag, n));
+}
+
+/// The book's name stands twice, so that one damaged byte does not take it away.
+std::string header(const BookName& book) {
+  return line_of(book) + line_of(book);
+}
+
+}  // namespace
+
+Mirrored<Mirror> Mirror::open(PlainDisk& disk, const fs::path& folder, const std::string& stem,
+                              const BookName& book, const HashAt& at) {
+  Mirror mirror;
+  for (int n = 1; n <= kMostFiles; ++n) {
+    const auto path = name_of(folder, stem, book, n);
+    mirror.path_ = path;
+    auto file = disk.make(path);
+    const bool made = file.has_value();
+    if (!made && file.error() == std::errc::file_exists) file = disk.open(path);
+    if (!file && not_ours(file.error())) {
+      mirror.passed_over_.push_back(fmt::format("{} is not a plain file of ours", path.string()));
+      continue;
+    }
+    if (!file) return trouble(path, file.error());
+    const auto size = (*file)->size();
+    if (!size) return trouble(path, size.error());
+    auto found = fit(**file, path, *size, book, at);
+    if (!found) return tl::unexpected(found.error());
+    if (!found->against.empty()) {
+      mirror.passed_over_.push_back(fmt::format("{} {}", path.string(), found->against));
+      continue;
+    }
+    std::string begin = found->torn ? "\n" : "";
+    if (!found->headed) begin += header(book);
+    if (!begin.empty()) {
+      if (const auto put = (*file)->write(*size, begin); !put) return trouble(path, put.error());
+    }
+    // Also what another run wrote and was stopped before it could sync.
+    if (const auto done = (*file)->sync(); !done) return trouble(path, done.error());
+    if (const auto done = disk.sync_folder(folder); !done) return trouble(path, done.error());
+    mirror.file_ = std::move(*file);
+    mirror.end_ = *size + begin.size();
+    mirror.last_ = found->last;
+    return mirror;
+  }
+  return trouble(folder, std::make_error_code(std::errc::file_exists));
+}
+
+MirrorTrouble Mirror::gone() const {
+  return trouble(path_, std::make_error_code(std::errc::no_such_file_or_directory)).value();
+}
+
+Mirrored<void> Mirror::add(const std::vector<KeptRow>& rows) {
+  if (!file_->in_place()) return tl::unexpected(gone());
+  std::string lines;
+  for (const auto& row : rows) lines += line_of(row);
+  if (const auto put = file_->write(end_, lines); !put) return trouble(path_, put.error());
+  if (const auto done = file_->sync(); !done) return trouble(path_, done.error());
+  // Pulled or renamed while this was written.
+  if (!file_->in_place()) return tl::unexpected(gone());
+  end_ += lines.size();
+  if (!rows.empty()) last_ = std::max(last_, rows.back().row.seq);
+  return {};
+}
+
+}  // namespace rb::store

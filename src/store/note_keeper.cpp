@@ -1,0 +1,97 @@
+#include "store/note_keeper.h"
+
+#include <mutex>
+#include <utility>
+
+#include "store/connection.h"
+#include "store/head_note.h"
+#include "store/row_reader.h"
+#include "store/side_thread.h"
+
+namespace rb::store {
+
+namespace {
+constexpr Seconds kRetry{1.5};
+}
+
+struct NoteKeeper::Inside {
+  const std::filesystem::path book;
+  const std::shared_ptr<PlainDisk> given;
+
+  mutable std::mutex mutex;
+  Status status;  // under the mutex
+
+  // The note's thread alone:
+  std::optional<RowReader> rows;
+  std::optional<HeadNoteFile> file;
+
+  Inside(std::filesystem::path at, std::shared_ptr<PlainDisk> disk)
+      : book(std::move(at)), given(std::move(disk)) {}
+
+  std::optional<Seconds> turn() {
+    const auto done = write();
+    if (!done) {
+      const std::lock_guard lock(mutex);
+      status.trouble = done.error();
+      return kRetry;
+    }
+    const std::lock_guard lock(mutex);
+    status.noted = *done;
+    status.trouble.reset();
+    return std::nullopt;
+  }
+
+  /// What the book has is what it acknowledged: its own hash there, not one told by another.
+  Result<std::int64_t> write() {
+    if (!rows) {
+      auto opened = RowReader::open(book);
+      if (!opened) return Failed{opened.error()};
+      rows = std::move(*opened);
+    }
+    const auto last = rows->last();
+    if (!last) {
+      rows.reset();
+      return last;
+    }
+    const auto hash_at = [this](std::int64_t seq) { return rows->hash_at(seq); };
+    if (!file) {
+      auto opened =
+          HeadNoteFile::open(given ? *given : plain_disk(), book, rows->name().uuid, hash_at);
+      if (!opened) return Failed{opened.error()};
+      file = std::move(*opened);
+    } else if (status_noted() == *last) {
+      return last;
+    }
+    const auto hash = rows->hash_at(*last);
+    if (!hash) return Failed{hash.error()};
+    if (!*hash) return fail(Error::Kind::book, book.string(), "its last event is not to be read");
+    if (const auto put = file->write(*last, **hash); !put) {
+      if (!file->in_place()) file.reset();  // else the same of its two lines is written again
+      return Failed{put.error()};
+    }
+    return last;
+  }
+
+  std::optional<std::int64_t> status_noted() {
+    const std::lock_guard lock(mutex);
+    return status.noted;
+  }
+};
+
+NoteKeeper::NoteKeeper(std::filesystem::path book, std::shared_ptr<PlainDisk> disk)
+    : inside_(std::make_shared<Inside>(settled(book), std::move(disk))),
+      thread_(std::make_unique<SideThread>(
+          [inside = inside_](bool /*stopping*/) { return inside->turn(); })) {}
+
+NoteKeeper::~NoteKeeper() = default;
+
+void NoteKeeper::note_kept() {
+  thread_->wake();
+}
+
+NoteKeeper::Status NoteKeeper::status() const {
+  const std::lock_guard lock(inside_->mutex);
+  return inside_->status;
+}
+
+}  // namespace rb::store

@@ -1,0 +1,117 @@
+#include <SQLiteCpp/Backup.h>
+#include <SQLiteCpp/SQLiteCpp.h>
+#include <fmt/format.h>
+#include <sqlite3.h>
+
+#include "store/connection.h"
+#include "store/copy_book.h"
+#include "store/identity.h"
+#include "store/logbook.h"
+#include "store/mirror.h"
+#include "store/salvaged_book.h"
+#include "store/trouble.h"
+#include "store/unfinished.h"
+
+namespace rb::store {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr const char* kDoing = "the book could not be restored";
+
+Result<void> nothing_stands(const fs::path& to) {
+  if (fs::exists(fs::symlink_status(to))) {
+    return fail(Error::Kind::book, to.string(), "there is already a file here",
+                "Give the restored book another name");
+  }
+  for (const char* beside : {"-wal", "-shm", "-journal", ".head"}) {
+    const fs::path left = to.string() + beside;
+    if (fs::exists(fs::symlink_status(left))) {
+      return fail(Error::Kind::book, left.string(),
+                  "this file is left from another book and may hold events of it",
+                  "Put it back beside its book, or give the restored book another name");
+    }
+  }
+  return {};
+}
+
+std::string lacking(const std::string& tag, std::int64_t first, std::int64_t last) {
+  const auto from = event_id(tag, first).text;
+  return first == last
+             ? fmt::format("Event {} is not in it", from)
+             : fmt::format("Events {} to {} are not in it", from, event_id(tag, last).text);
+}
+
+Result<RestoreReport> from_mirror(const fs::path& from, const fs::path& to) {
+  auto content = read_mirror(plain_disk(), from);
+  if (!content) return Failed{content.error()};
+  if (!content->name) {
+    return fail(Error::Kind::book, from.string(), "the lines that name its book are damaged",
+                "Restore from a copy, or from another mirror");
+  }
+  RestoreReport report;
+  for (const auto& [first, last] : content->missing()) {
+    report.lacks.push_back(lacking(content->name->tag, first, last));
+  }
+  report.lacks.insert(report.lacks.end(), content->damaged.begin(), content->damaged.end());
+  {
+    SQLite::Database database(to.string(), SQLite::OPEN_READWRITE);
+    database.exec("PRAGMA synchronous = FULL");
+    Salvage rows{.name = content->name, .tag = content->name->tag};
+    for (auto& row : content->rows) rows.rows.push_back({std::move(row.row), row.hash});
+    if (!rows.rows.empty()) rows.head = Head{rows.rows.back().row.seq, rows.rows.back().hash};
+    SQLite::Transaction whole(database, SQLite::TransactionBehavior::IMMEDIATE);
+    fill_book(database, rows);
+    whole.commit();
+  }
+  return report;
+}
+
+Result<RestoreReport> from_copy(const fs::path& from, const fs::path& to) {
+  auto database = connect(from, Access::read);
+  if (!database) return Failed{database.error()};
+  SQLite::Transaction view(**database);
+  SQLite::Database copy(to.string(), SQLite::OPEN_READWRITE);
+  SQLite::Backup(copy, **database).executeStep(-1);
+  copy.exec("PRAGMA journal_mode = DELETE");
+  return RestoreReport{};
+}
+
+}  // namespace
+
+Result<RestoreReport> restore_book(const fs::path& from, const fs::path& to_given) {
+  const auto to = settled(to_given);
+  return guarded(to.string(), kDoing, [&]() -> Result<RestoreReport> {
+    if (auto clear = nothing_stands(to); !clear) return Failed{clear.error()};
+    const auto source = settled(from);
+    const bool mirror = looks_like_mirror(plain_disk(), source);
+    if (!mirror) {
+      if (auto book = probe(source); !book) return Failed{book.error()};
+    }
+    std::error_code ignored;
+    fs::create_directories(to.parent_path(), ignored);
+    auto unfinished = Unfinished::begin(to);
+    if (!unfinished) return Failed{unfinished.error()};
+    auto report =
+        mirror ? from_mirror(source, unfinished->path()) : from_copy(source, unfinished->path());
+    if (!report) return report;
+    {
+      const auto book = Logbook::open(unfinished->path(), Access::read);
+      if (!book) return Failed{book.error()};
+      const auto looked = book->verify();
+      if (!looked) return Failed{looked.error()};
+      report->events = static_cast<std::int64_t>(looked->events);
+      report->head_hash = looked->head_hash;
+      if (!looked->sound() && report->lacks.empty()) {
+        return fail(Error::Kind::book, source.string(),
+                    "it does not hold, nothing was restored: " + looked->faults.front(),
+                    "risebook rescue saves what is whole of it");
+      }
+    }
+    if (auto done = unfinished->put_in_place(); !done) return Failed{done.error()};
+    return report;
+  });
+}
+
+}  // namespace rb::store
