@@ -7,6 +7,7 @@
 #include "store/copy_book.h"
 #include "store/identity.h"
 #include "store/logbook.h"
+#include "store/migrations.h"
 #include "store/mirror.h"
 #include "store/salvaged_book.h"
 #include "store/trouble.h"
@@ -58,11 +59,14 @@ Result<RestoreReport> from_mirror(const fs::path& from, const fs::path& to) {
   {
     SQLite::Database database(to.string(), SQLite::OPEN_READWRITE);
     database.exec("PRAGMA synchronous = FULL");
-    Salvage rows{.name = content->name, .tag = content->name->tag};
+    Salvage rows;
+    rows.name = content->name;
+    rows.tag = content->name->tag;
     for (auto& row : content->rows) rows.rows.push_back({std::move(row.row), row.hash});
     if (!rows.rows.empty()) rows.head = Head{rows.rows.back().row.seq, rows.rows.back().hash};
     SQLite::Transaction whole(database, SQLite::TransactionBehavior::IMMEDIATE);
     fill_book(database, rows);
+    database.exec(fmt::format("PRAGMA application_id = {}", kApplicationId));
     whole.commit();
   }
   return report;
