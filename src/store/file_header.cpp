@@ -24,7 +24,7 @@ int big_endian(const Bytes& bytes, std::size_t at) {
   return static_cast<int>(number);
 }
 
-void check(int code) {
+void need(int code) {
   if (code != SQLITE_OK) throw SQLite::Exception(sqlite3_errstr(code), code);
 }
 
@@ -34,17 +34,17 @@ std::optional<FileHeader> read_header(const std::filesystem::path& path) {
   auto* const layer = sqlite3_vfs_find(nullptr);
   const std::unique_ptr<const char, void (*)(const char*)> name(
       sqlite3_create_filename(path.c_str(), "", "", 0, nullptr), sqlite3_free_filename);
-  if (!layer || !name) check(SQLITE_NOMEM);
+  if (!layer || !name) need(SQLITE_NOMEM);
   std::vector<std::max_align_t> room(
       static_cast<std::size_t>(layer->szOsFile) / sizeof(std::max_align_t) + 1);
   auto* const file = reinterpret_cast<sqlite3_file*>(room.data());
   int given = 0;
-  check(layer->xOpen(layer, name.get(), file, SQLITE_OPEN_READONLY | SQLITE_OPEN_MAIN_DB, &given));
+  need(layer->xOpen(layer, name.get(), file, SQLITE_OPEN_READONLY | SQLITE_OPEN_MAIN_DB, &given));
   Bytes bytes{};
   const int code = file->pMethods->xRead(file, bytes.data(), kSize, 0);
   file->pMethods->xClose(file);
   if (code == SQLITE_IOERR_SHORT_READ) return std::nullopt;
-  check(code);
+  need(code);
   if (std::memcmp(bytes.data(), "SQLite format 3", 16) != 0) return std::nullopt;
   return FileHeader{big_endian(bytes, kApplicationIdAt), big_endian(bytes, kUserVersionAt)};
 }
