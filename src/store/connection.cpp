@@ -11,6 +11,7 @@
 #include "store/file_header.h"
 #include "store/migrations.h"
 #include "store/older_book.h"
+#include "store/opening_look.h"
 #include "store/trouble.h"
 
 namespace rb::store {
@@ -84,6 +85,7 @@ int allow(void* /*unused*/, int action, const char* first, const char* second,
     }
     case SQLITE_PRAGMA: {
       constexpr std::array kAsk{"user_version", "application_id", "integrity_check"};
+      if (what == "quick_check") return SQLITE_OK;
       return !second && std::find(kAsk.begin(), kAsk.end(), what) != kAsk.end() ? SQLITE_OK
                                                                                 : SQLITE_DENY;
     }
@@ -163,36 +165,116 @@ BookName name_of(const SQLite::Database& database) {
   return {row.getColumn(0), row.getColumn(1), row.getColumn(2)};
 }
 
-Connected connect(const fs::path& path, Access access) {
-  return guarded(path.string(), kOpening, [&]() -> Connected {
-    const bool write = access == Access::write;
-    auto database = write ? open_for_writing(path) : open_for_reading(path);
-    settle_connection(*database);
-    const int found = pragma(*database, "user_version");
-    if (found > schema_version()) return too_new(path, found);
-    if (found < schema_version() && write) {
-      const auto faults = schema_faults(*database, found);
-      if (!faults.empty()) return altered(path, faults.front());
-      if (auto done = bring_up_to_date(*database, path, found); !done) return Failed{done.error()};
-    } else if (found < schema_version()) {
-      database = up_to_date_in_memory(*database, found);
-      settle_connection(*database);
+namespace {
+
+bool is_damage(const SQLite::Exception& thrown) {
+  const int code = thrown.getErrorCode() & 0xFF;
+  return code == SQLITE_CORRUPT || code == SQLITE_NOTADB;
+}
+
+Opened damaged(const fs::path& path, const std::string& fault) {
+  Opened opened;
+  opened.damaged = true;
+  opened.read_only = Error{Error::Kind::book, path.string(), "the book is damaged: " + fault,
+                           "What is whole in it can be read. Keep the file; go on in a new book"};
+  return opened;
+}
+
+/// A close that brings the log in would write to the book.
+void leave_log(SQLite::Database& database, bool leave) {
+  sqlite3_db_config(database.getHandle(), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, leave ? 1 : 0, nullptr);
+}
+
+/// For reading only, from now on.
+void close_to_writing(SQLite::Database& database) {
+  database.exec("PRAGMA query_only = ON");
+  sqlite3_set_authorizer(database.getHandle(), allow, nullptr);
+}
+
+void read_older(Opened& opened, int version) {
+  opened.older_faults = schema_faults(*opened.database, version);
+  opened.database = up_to_date_in_memory(*opened.database, version);
+  settle_connection(*opened.database);
+}
+
+/// Why the book is not to be written, or nothing; an older one is up to date then.
+std::optional<Error> not_to_be_written(Opened& opened, const fs::path& path, int version) {
+  const auto ready = guarded(path.string(), kOpening, [&]() -> Result<void> {
+    if (const auto faults = schema_faults(*opened.database, version); !faults.empty()) {
+      return altered(path, faults.front());
     }
-    if (write && database->execAndGet("PRAGMA journal_mode = WAL").getString() != "wal") {
+    if (version < schema_version()) {
+      if (auto done = bring_up_to_date(*opened.database, path, version); !done) return done;
+    }
+    if (opened.database->execAndGet("PRAGMA journal_mode = WAL").getString() != "wal") {
       return fail(Error::Kind::book, path.string(),
                   "this disk cannot keep a book that is read while it is written",
                   "Keep the book on a disk of this tablet");
     }
-    if (write) {
-      const auto faults = schema_faults(*database, schema_version());
-      if (!faults.empty()) return altered(path, faults.front());
-      // The triggers that mark pours use functions that are barred in a schema not trusted; this
-      // one is ours to the letter.
-      database->exec("PRAGMA trusted_schema = ON");
-    }
-    sqlite3_set_authorizer(database->getHandle(), allow, nullptr);
-    return database;
+    // The triggers that mark pours use functions that are barred in a schema not trusted; this one
+    // is ours to the letter.
+    opened.database->exec("PRAGMA trusted_schema = ON");
+    return {};
   });
+  return ready ? std::nullopt : std::optional(ready.error());
+}
+
+Result<Opened> ready_to_write(const fs::path& path) {
+  Opened opened{.database = open_for_writing(path)};
+  auto& database = *opened.database;
+  leave_log(database, true);
+  settle_connection(database);
+  const int version = pragma(database, "user_version");
+  if (version > schema_version()) return too_new(path, version);
+  std::error_code error;
+  const auto size = fs::file_size(path, error);
+  auto fault = look_at_end(database, name_of(database));
+  if (!fault && !error && size < kSmallBook) {
+    fault = look_through(database);
+    opened.looked_through = true;
+  }
+  if (fault) return damaged(path, *fault);
+  opened.read_only = not_to_be_written(opened, path, version);
+  if (opened.read_only) {
+    if (pragma(database, "user_version") < schema_version()) read_older(opened, version);
+    close_to_writing(*opened.database);
+    return opened;
+  }
+  opened.access = Access::write;
+  leave_log(database, false);
+  sqlite3_wal_autocheckpoint(database.getHandle(), 0);  // no tap waits for it: see empty_log()
+  sqlite3_set_authorizer(database.getHandle(), allow, nullptr);
+  return opened;
+}
+
+Result<Opened> ready_to_read(const fs::path& path) {
+  Opened opened{.database = open_for_reading(path)};
+  settle_connection(*opened.database);
+  const int version = pragma(*opened.database, "user_version");
+  if (version > schema_version()) return too_new(path, version);
+  if (version < schema_version()) read_older(opened, version);
+  sqlite3_set_authorizer(opened.database->getHandle(), allow, nullptr);
+  return opened;
+}
+
+}  // namespace
+
+Result<Opened> open_connection(const fs::path& path, Access access) {
+  return guarded(path.string(), kOpening, [&]() -> Result<Opened> {
+    try {
+      return access == Access::write ? ready_to_write(path) : ready_to_read(path);
+    } catch (const SQLite::Exception& thrown) {
+      if (!is_damage(thrown)) throw;
+      return damaged(path, thrown.what());
+    }
+  });
+}
+
+Connected connect(const fs::path& path, Access access) {
+  auto opened = open_connection(path, access);
+  if (!opened) return Failed{opened.error()};
+  if (opened->read_only) return Failed{*opened->read_only};
+  return std::move(opened->database);
 }
 
 bool empty_log(SQLite::Database& database) {

@@ -75,7 +75,6 @@ struct Keeper::Inside {
         mark(store::mark_of(path)),
         next(head + 1) {
     status.kept = head;
-    book.keep_log();
   }
 
   [[nodiscard]] std::filesystem::path log_path() const { return path.string() + "-wal"; }

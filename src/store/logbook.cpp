@@ -7,77 +7,81 @@
 #include <utility>
 
 #include "store/connection.h"
-#include "store/keeping.h"
-#include "store/targets.h"
+#include "store/logbook_inside.h"
+#include "store/salvage.h"
+#include "store/salvaged_book.h"
 #include "store/trouble.h"
-#include "store/verify.h"
-#include "store/writer_lock.h"
 
 namespace rb {
 
 namespace fs = std::filesystem;
 using store::guarded;
 
-/// Members go in the reverse order: statements before the connection, the lock last.
-struct Logbook::Inside {
-  fs::path path;
-  Access access;
-  store::WriterLock lock;
-  std::unique_ptr<SQLite::Database> database;
-  store::BookName name;
-  std::optional<store::Keeping> keeping;  ///< for writing only
-  SQLite::Statement events, pours, one_event;
-
-  Inside(fs::path at, Access how, store::WriterLock held, std::unique_ptr<SQLite::Database> opened);
-
-  static Result<std::unique_ptr<Inside>> open(const fs::path& path, Access access,
-                                              store::WriterLock lock);
-
-  /// Runs `work` as one transaction: all of what it keeps is on the disk when its Result comes
-  /// back, or nothing of it.
-  template <class Work>
-  auto whole(const std::string& doing, Work&& work) -> decltype(work());
-
-  Result<Event> keep(const PourId& pour, Event event, const Entry& entry, Moment kept,
-                     const store::Resolve& resolve, store::Head& head);
-  Result<Event> keep_tap(const Tapped& tap, store::Head& at);
-};
-
 namespace {
 
 constexpr const char* kEvents = "SELECT {} FROM events WHERE pour = ? ORDER BY seq";
 constexpr const char* kOneEvent = "SELECT {} FROM events WHERE seq = ?";
-constexpr const char* kPours = R"(
-  WITH told AS (
-    SELECT seq, pour, id, line ->> '$.at' AS at, line ->> '$.do' AS kind, line ->> '$.target' AS target
-    FROM events WHERE json_valid(line))
-  SELECT pour, min(at), max(at), count(*),
-    max(kind = 'pour-close'
-        AND NOT EXISTS (SELECT 1 FROM told strike WHERE strike.kind = 'strike' AND strike.target = told.id))
-  FROM told GROUP BY pour ORDER BY min(seq))";
 
 }  // namespace
 
-Logbook::Inside::Inside(fs::path at, Access how, store::WriterLock held,
-                        std::unique_ptr<SQLite::Database> opened)
+Logbook::Inside::Inside(fs::path at, store::Opened opened, store::WriterLock held)
     : path(std::move(at)),
-      access(how),
+      access(opened.access),
       lock(std::move(held)),
-      database(std::move(opened)),
+      database(std::move(opened.database)),
       name(store::name_of(*database)),
       events(*database, fmt::format(fmt::runtime(kEvents), store::kRowColumns)),
-      pours(*database, kPours),
-      one_event(*database, fmt::format(fmt::runtime(kOneEvent), store::kRowColumns)) {
+      one_event(*database, fmt::format(fmt::runtime(kOneEvent), store::kRowColumns)),
+      read_only(std::move(opened.read_only)),
+      looked_through(opened.looked_through),
+      older_faults(std::move(opened.older_faults)) {
   if (access == Access::write) keeping.emplace(*database);
+}
+
+/// The log is brought in as far as readers let it, waiting for none.
+Logbook::Inside::~Inside() {
+  if (access == Access::write) {
+    sqlite3_wal_checkpoint_v2(database->getHandle(), nullptr, SQLITE_CHECKPOINT_PASSIVE, nullptr,
+                              nullptr);
+  }
 }
 
 Result<std::unique_ptr<Logbook::Inside>> Logbook::Inside::open(const fs::path& path, Access access,
                                                                store::WriterLock lock) {
-  auto database = store::connect(path, access);
-  if (!database) return Failed{database.error()};
+  auto opened = store::open_connection(path, access);
+  if (!opened) return Failed{opened.error()};
+  if (opened->damaged) {
+    const auto why = *opened->read_only;
+    if (auto whole = open_damaged(path, access, why)) return whole;
+    opened = store::open_connection(path, Access::read);  // nothing whole found: as it stands
+    if (!opened) return Failed{opened.error()};
+    if (opened->damaged) return Failed{why};
+    if (access == Access::write) opened->read_only = why;
+  }
+  if (opened->access == Access::read) lock = store::WriterLock{};  // others may write
+  return guarded(path.string(), "the book cannot be read",
+                 [&]() -> Result<std::unique_ptr<Inside>> {
+                   return std::make_unique<Inside>(path, std::move(*opened), std::move(lock));
+                 });
+}
+
+Result<std::unique_ptr<Logbook::Inside>> Logbook::Inside::open_damaged(const fs::path& path,
+                                                                       Access access,
+                                                                       const Error& why) {
   return guarded(
       path.string(), "the book cannot be read", [&]() -> Result<std::unique_ptr<Inside>> {
-        return std::make_unique<Inside>(path, access, std::move(lock), std::move(*database));
+        const auto salvaged = store::salvage(path);
+        if (!salvaged) return Failed{salvaged.error()};
+        if (salvaged->rows.empty() && !salvaged->name) return Failed{why};
+        store::Opened opened{.database = store::book_in_memory(*salvaged)};
+        if (access == Access::write) opened.read_only = why;
+        auto inside = std::make_unique<Inside>(path, std::move(opened), store::WriterLock{});
+        inside->damage = Damage{.why = why.what,
+                                .events = salvaged->damaged,
+                                .whole = salvaged->rows.size(),
+                                .last = salvaged->last,
+                                .name_lost = !salvaged->name};
+        return inside;
       });
 }
 
@@ -85,8 +89,10 @@ template <class Work>
 auto Logbook::Inside::whole(const std::string& doing, Work&& work) -> decltype(work()) {
   using Answer = decltype(work());
   if (access != Access::write) {
-    return fail(Error::Kind::book, path.string(), doing + ": the book is open for reading only",
-                "Open it for writing");
+    return fail(Error::Kind::book, path.string(),
+                doing + ": the book is open for reading only" +
+                    (read_only ? "; " + read_only->what : std::string{}),
+                read_only ? read_only->remedy : "Open it for writing");
   }
   bool uncertain = false;
   auto answer = guarded(path.string(), doing, [&]() -> Answer {
@@ -236,37 +242,6 @@ Result<std::vector<Event>> Logbook::append_script(const Script& script, const En
   });
 }
 
-Result<std::vector<Event>> Logbook::events(const PourId& pour) const {
-  const auto where = inside_->path.string();
-  return guarded(where, "the pour cannot be read", [&]() -> Result<std::vector<Event>> {
-    store::Use use(inside_->events);
-    use->bind(1, pour.text);
-    std::vector<Event> events;
-    while (use->executeStep()) {
-      auto event = store::event_of(store::row_of(inside_->events), where);
-      if (!event) return Failed{event.error()};
-      events.push_back(std::move(*event));
-    }
-    return events;
-  });
-}
-
-Result<std::vector<PourSummary>> Logbook::pours() const {
-  const auto where = inside_->path.string();
-  return guarded(where, "the pours cannot be read", [&]() -> Result<std::vector<PourSummary>> {
-    store::Use use(inside_->pours);
-    std::vector<PourSummary> pours;
-    while (use->executeStep()) {
-      pours.push_back({.pour = PourId{use->getColumn(0).getString()},
-                       .first = parse_moment(use->getColumn(1).getString()).value_or(Moment{}),
-                       .last = parse_moment(use->getColumn(2).getString()).value_or(Moment{}),
-                       .count = static_cast<std::size_t>(use->getColumn(3).getInt64()),
-                       .closed = use->getColumn(4).getInt() != 0});
-    }
-    return pours;
-  });
-}
-
 Result<std::string> Logbook::head_hash() const {
   return guarded(inside_->path.string(), "the book cannot be read", [&]() -> Result<std::string> {
     return store::to_hex(store::head_of(*inside_->database).hash);
@@ -290,23 +265,8 @@ Result<Event> Logbook::event(std::int64_t seq) const {
   });
 }
 
-void Logbook::keep_log() {
-  sqlite3_wal_autocheckpoint(inside_->database->getHandle(), 0);
-}
-
 bool Logbook::empty_log() {
   return writable() && store::empty_log(*inside_->database);
-}
-
-Result<VerifyReport> Logbook::verify() const {
-  VerifyReport report;
-  const auto read =
-      guarded(inside_->path.string(), "The book cannot be read through", [&]() -> Result<void> {
-        store::verify(*inside_->database, report);
-        return {};
-      });
-  if (!read) report.faults.push_back(to_text(read.error()));
-  return report;
 }
 
 const std::string& Logbook::tag() const {

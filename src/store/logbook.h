@@ -17,10 +17,26 @@
 #include "base/result.h"
 #include "pour/event.h"
 #include "pour/script.h"
+#include "store/damage.h"
+#include "store/pour_marks.h"
 
 namespace rb {
 
 enum class Access { read, write };
+
+/// An event whole in the book, of a kind this program does not know: a newer one wrote it.
+struct SetAside {
+  EventId id;
+  std::string kind, line;
+  bool operator==(const SetAside&) const = default;
+};
+
+/// What a book gives of a pour.
+struct PourRead {
+  std::vector<Event> events;  ///< whole, in order of entry
+  std::vector<SetAside> set_aside;
+  std::vector<DamagedEvent> damaged;
+};
 
 /// A pour at a glance, as its lines tell it; fold() has the last word.
 struct PourSummary {
@@ -38,6 +54,8 @@ struct VerifyReport {
   std::string head_hash;             ///< to be held against the one printed on a record
   std::vector<std::string> faults;   ///< plain sentences, in order of the book; at most 50
   std::optional<EventId> first_bad;  ///< the first event that is changed, missing or unreadable
+  std::size_t unknown = 0;           ///< events of kinds this program does not know: no fault
+  std::string looked;                ///< at what, where not at everything
   [[nodiscard]] bool sound() const { return faults.empty(); }
 };
 
@@ -63,7 +81,9 @@ class Logbook {
   static Result<Logbook> create(const std::filesystem::path& path);
 
   /// Opens a book. A file that is no book, or a book of a later version, is refused and left as it
-  /// is; for writing, the book must not be open for writing elsewhere.
+  /// is; for writing, the book must not be open for writing elsewhere. A book that should not be
+  /// written (damaged, altered, or old and not to be copied beforehand) is opened for reading all
+  /// the same: see read_only_reason(). An older book opened for reading is not written to.
   static Result<Logbook> open(const std::filesystem::path& path, Access access);
 
   /// Opens for writing the book that stands there, or makes it.
@@ -86,10 +106,24 @@ class Logbook {
   Result<std::vector<Event>> append_script(const Script& script, const Entry& entry);
 
   /// The events of a pour in order of entry, each with id and entry; none for an unknown pour.
+  /// Those of unknown kinds are left out; a damaged one is an error. See read().
   [[nodiscard]] Result<std::vector<Event>> events(const PourId& pour) const;
 
-  /// The pours in the order they came into the book.
+  /// All the book gives of a pour. Costs what the pour's own rows cost.
+  [[nodiscard]] Result<PourRead> read(const PourId& pour) const;
+
+  /// The pours in the order they came into the book. Reads the whole book.
   [[nodiscard]] Result<std::vector<PourSummary>> pours() const;
+
+  /// A part of the list of pours, told by their marks: no event is read.
+  [[nodiscard]] Result<PourPage> pours(const PourQuery& query) const;
+  /// A pour's mark; none for an unknown pour.
+  [[nodiscard]] Result<std::optional<PourMark>> mark(const PourId& pour) const;
+  /// All pours in the order they came into the book.
+  [[nodiscard]] Result<std::vector<PourId>> pour_ids() const;
+  /// Those with an event in the span, in that order; a few more where the days next to it have some
+  /// or a correction took one out: fold() has the last word.
+  [[nodiscard]] Result<std::vector<PourId>> pours_in(const MomentSpan& span) const;
 
   /// The hash of the last event (64 hex digits): stands for everything up to it.
   [[nodiscard]] Result<std::string> head_hash() const;
@@ -100,16 +134,31 @@ class Logbook {
   /// The event of this number with id and entry; an error of kind book when there is none.
   [[nodiscard]] Result<Event> event(std::int64_t seq) const;
 
-  /// From now on the log beside the book grows until empty_log() is called, so that no append waits
-  /// for its being brought in.
-  void keep_log();
-
   /// Brings the log into the file and empties it: the file alone then holds everything, on the
-  /// disk. False when that cannot be done now (someone reads, the disk refuses).
+  /// disk. The log grows until then, so that no append waits for its being brought in. False when
+  /// that cannot be done now (someone reads, the disk refuses).
   bool empty_log();
 
   /// Looks for changed, missing and unreadable events, altered schema and a damaged file.
   [[nodiscard]] Result<VerifyReport> verify() const;
+
+  /// The same of what rests on some pours: the schema, every event of theirs with its hash and its
+  /// place in the chain, and the end of the book. Costs what those pours cost, not what the book
+  /// does; `events` is the number of the last event.
+  [[nodiscard]] Result<VerifyReport> verify(const std::vector<PourId>& pours) const;
+
+  /// Looks through the whole file for damage (SQLite's quick check): done on opening for writing
+  /// where the file is small, to be done at rest where it is not. In a plain sentence, what is
+  /// wrong; none: nothing.
+  [[nodiscard]] Result<std::optional<std::string>> look_through() const;
+  /// Whether opening has done that already.
+  [[nodiscard]] bool looked_through() const;
+
+  /// Why a book asked for writing was opened for reading: Error::trouble says it in a word.
+  [[nodiscard]] const std::optional<Error>& read_only_reason() const;
+
+  /// Of a damaged book read from what is still whole in it; none else.
+  [[nodiscard]] const std::optional<Damage>& damage() const;
 
   [[nodiscard]] const std::string& tag() const;   ///< what its event ids begin with
   [[nodiscard]] const std::string& uuid() const;  ///< its name among all books

@@ -28,7 +28,7 @@ struct SchemaItem {
 std::vector<SchemaItem> schema_of(const SQLite::Database& database);
 
 /// What schema_of() gives for an unaltered book of that version.
-std::vector<SchemaItem> expected_schema(int version);
+const std::vector<SchemaItem>& expected_schema(int version);
 
 /// In plain sentences, how the schema of a book of that version is not what it ought to be. Throws
 /// SQLite::Exception.

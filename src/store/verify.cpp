@@ -8,6 +8,8 @@
 #include "store/identity.h"
 #include "store/keeping.h"
 #include "store/migrations.h"
+#include "store/read_marks.h"
+#include "store/read_pour.h"
 
 namespace rb::store {
 
@@ -45,7 +47,11 @@ void check_events(const SQLite::Database& database, const BookName& book, Verify
     }
     if (hash_of(row) != stored) {
       note(report, id, fmt::format("Event {} was changed after it was kept", row.id));
-    } else if (const auto event = event_of(row, "the book"); !event) {
+    } else if (const auto event = event_of(row, "the book"); event) {
+      // as it was kept
+    } else if (unknown_kind(row.line, database)) {
+      ++report.unknown;
+    } else {
       note(report, id, fmt::format("Event {} cannot be read ({})", row.id, to_text(event.error())));
     }
     ++report.events;
@@ -86,6 +92,7 @@ void verify(SQLite::Database& database, VerifyReport& report) {
   const auto book = name_of(database);
   report.tag = book.tag;
   check_events(database, book, report);
+  for (auto& fault : mark_faults(database)) note(report, std::move(fault));
   check_file(database, report);
 }
 

@@ -13,4 +13,8 @@ namespace rb::store {
 /// read through (itself a fault to report).
 void verify(SQLite::Database& database, VerifyReport& report);
 
+/// The same of what rests on some pours only.
+void verify_pours(SQLite::Database& database, const std::vector<PourId>& pours,
+                  VerifyReport& report);
+
 }  // namespace rb::store

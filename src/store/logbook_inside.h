@@ -1,0 +1,52 @@
+// The inside of a Logbook, shared by the files that carry it out.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "store/connection.h"
+#include "store/keeping.h"
+#include "store/logbook.h"
+#include "store/targets.h"
+#include "store/writer_lock.h"
+
+namespace rb {
+
+/// Members go in the reverse order: statements before the connection, the lock last.
+struct Logbook::Inside {
+  std::filesystem::path path;
+  Access access;
+  store::WriterLock lock;
+  std::unique_ptr<SQLite::Database> database;
+  store::BookName name;
+  std::optional<store::Keeping> keeping;  ///< for writing only
+  SQLite::Statement events, one_event;
+  std::optional<Error> read_only;  ///< why, where writing was asked for
+  std::optional<Damage> damage;    ///< then the database is what could be salvaged, in memory
+  bool looked_through = false;
+  std::vector<std::string> older_faults;  ///< of its schema before it was brought up to date
+
+  Inside(std::filesystem::path at, store::Opened opened, store::WriterLock held);
+  Inside(const Inside&) = delete;
+  Inside& operator=(const Inside&) = delete;
+  ~Inside();
+
+  static Result<std::unique_ptr<Inside>> open(const std::filesystem::path& path, Access access,
+                                              store::WriterLock lock);
+  /// What is still whole in a damaged book; `why` it is not read as it stands.
+  static Result<std::unique_ptr<Inside>> open_damaged(const std::filesystem::path& path,
+                                                      Access access, const Error& why);
+
+  /// Runs `work` as one transaction: all of what it keeps is on the disk when its Result comes
+  /// back, or nothing of it.
+  template <class Work>
+  auto whole(const std::string& doing, Work&& work) -> decltype(work());
+
+  Result<Event> keep(const PourId& pour, Event event, const Entry& entry, Moment kept,
+                     const store::Resolve& resolve, store::Head& head);
+  Result<Event> keep_tap(const Tapped& tap, store::Head& at);
+};
+
+}  // namespace rb

@@ -1,0 +1,149 @@
+// What a Logbook tells without writing.
+#include <fmt/format.h>
+
+#include <utility>
+
+#include "pour/fold.h"
+#include "store/logbook_inside.h"
+#include "store/opening_look.h"
+#include "store/read_marks.h"
+#include "store/read_pour.h"
+#include "store/trouble.h"
+#include "store/verify.h"
+
+namespace rb {
+
+using store::guarded;
+
+namespace {
+
+constexpr const char* kSummaries =
+    "SELECT pour, min(line ->> '$.at'), max(line ->> '$.at'), count(*), "
+    "(SELECT closed FROM pours WHERE pours.pour = events.pour) "
+    "FROM events WHERE json_valid(line) GROUP BY pour ORDER BY min(seq)";
+constexpr const char* kPour = "the pour cannot be read";
+constexpr const char* kPours = "the pours cannot be read";
+
+Failed damaged(const std::string& where, const DamagedEvent& event) {
+  return fail(Error::Kind::book, where,
+              fmt::format("event {} is damaged or was changed after it was kept", event.id.text),
+              "Run verify on the book to see what else is damaged");
+}
+
+}  // namespace
+
+Result<PourRead> Logbook::read(const PourId& pour) const {
+  auto& in = *inside_;
+  return guarded(in.path.string(), kPour, [&]() -> Result<PourRead> {
+    store::Use use(in.events);
+    use->bind(1, pour.text);
+    auto read = store::read_rows(in.events, *in.database, in.path.string());
+    if (in.damage) {
+      const auto mark = store::find_pour(*in.database, pour);
+      const auto lost = damage_of(*in.damage, pour, mark ? mark->first : 0, mark ? mark->last : 0);
+      read.damaged.insert(read.damaged.end(), lost.begin(), lost.end());
+    }
+    return read;
+  });
+}
+
+Result<std::vector<Event>> Logbook::events(const PourId& pour) const {
+  auto& in = *inside_;
+  const auto where = in.path.string();
+  return guarded(where, kPour, [&]() -> Result<std::vector<Event>> {
+    store::Use use(in.events);
+    use->bind(1, pour.text);
+    auto read = store::read_rows(in.events, *in.database, where);
+    if (!read.damaged.empty()) return damaged(where, read.damaged.front());
+    return std::move(read.events);
+  });
+}
+
+Result<std::vector<PourSummary>> Logbook::pours() const {
+  return guarded(inside_->path.string(), kPours, [&]() -> Result<std::vector<PourSummary>> {
+    SQLite::Statement rows(*inside_->database, kSummaries);
+    std::vector<PourSummary> pours;
+    while (rows.executeStep()) {
+      auto& pour = pours.emplace_back(PourSummary{
+          .pour = PourId{rows.getColumn(0).getString()},
+          .first = parse_moment(rows.getColumn(1).getString()).value_or(Moment{}),
+          .last = parse_moment(rows.getColumn(2).getString()).value_or(Moment{}),
+          .count = static_cast<std::size_t>(rows.getColumn(3).getInt64()),
+          .closed = rows.getColumn(4).getInt() == static_cast<int>(PourMark::Closed::yes)});
+      if (rows.getColumn(4).getInt() != static_cast<int>(PourMark::Closed::ask)) continue;
+      if (const auto events = this->events(pour.pour)) {
+        const auto state = fold(*events);
+        pour.closed = state && state->closed;
+      }
+    }
+    return pours;
+  });
+}
+
+Result<PourPage> Logbook::pours(const PourQuery& query) const {
+  return guarded(inside_->path.string(), kPours, [&]() -> Result<PourPage> {
+    SQLite::Transaction view(*inside_->database);
+    return store::page_of_pours(*inside_->database, query);
+  });
+}
+
+Result<std::optional<PourMark>> Logbook::mark(const PourId& pour) const {
+  return guarded(inside_->path.string(), kPour, [&]() -> Result<std::optional<PourMark>> {
+    return store::find_pour(*inside_->database, pour);
+  });
+}
+
+Result<std::vector<PourId>> Logbook::pour_ids() const {
+  return guarded(inside_->path.string(), kPours, [&]() -> Result<std::vector<PourId>> {
+    return store::all_pours(*inside_->database);
+  });
+}
+
+Result<std::vector<PourId>> Logbook::pours_in(const MomentSpan& span) const {
+  return guarded(inside_->path.string(), kPours, [&]() -> Result<std::vector<PourId>> {
+    return store::pours_in(*inside_->database, span);
+  });
+}
+
+Result<VerifyReport> Logbook::verify() const {
+  VerifyReport report;
+  const auto read =
+      guarded(inside_->path.string(), "The book cannot be read through", [&]() -> Result<void> {
+        report.faults = inside_->older_faults;
+        store::verify(*inside_->database, report);
+        return {};
+      });
+  if (!read) report.faults.push_back(to_text(read.error()));
+  return report;
+}
+
+Result<VerifyReport> Logbook::verify(const std::vector<PourId>& pours) const {
+  VerifyReport report;
+  const auto read =
+      guarded(inside_->path.string(), "The book cannot be read", [&]() -> Result<void> {
+        report.faults = inside_->older_faults;
+        store::verify_pours(*inside_->database, pours, report);
+        return {};
+      });
+  if (!read) report.faults.push_back(to_text(read.error()));
+  return report;
+}
+
+Result<std::optional<std::string>> Logbook::look_through() const {
+  return guarded(inside_->path.string(), "The book cannot be looked through",
+                 [&]() -> Result<std::optional<std::string>> {
+                   return store::look_through(*inside_->database);
+                 });
+}
+
+bool Logbook::looked_through() const {
+  return inside_->looked_through;
+}
+const std::optional<Error>& Logbook::read_only_reason() const {
+  return inside_->read_only;
+}
+const std::optional<Damage>& Logbook::damage() const {
+  return inside_->damage;
+}
+
+}  // namespace rb

@@ -1,0 +1,54 @@
+#include "store/opening_look.h"
+
+#include <fmt/format.h>
+
+#include "store/identity.h"
+#include "store/keeping.h"
+
+namespace rb::store {
+
+std::optional<std::string> look_at_end(const SQLite::Database& database, const BookName& name) {
+  const auto head = head_of(database);
+  SQLite::Statement rows(database, fmt::format("SELECT {} FROM events ORDER BY seq DESC LIMIT {}",
+                                               kRowColumns, kLastHashes));
+  Head next = head;
+  Hash before{};
+  int count = 0;
+  while (rows.executeStep()) {
+    const auto row = row_of(rows);
+    const auto hash = hash_column(rows, 9);
+    if (count == 0 && (row.seq != head.seq || hash != head.hash)) {
+      return fmt::format("The book ends at event {}; it had gone on to {}", row.id,
+                         event_id(name.tag, head.seq).text);
+    }
+    if (count > 0 && (row.seq + 1 != next.seq || hash != before)) {
+      return fmt::format("Event {} does not follow the event before it",
+                         event_id(name.tag, next.seq).text);
+    }
+    if (hash_of(row) != hash || row.id != event_id(name.tag, row.seq).text) {
+      return fmt::format("Event {} was changed after it was kept", row.id);
+    }
+    ++count;
+    next = {row.seq, hash};
+    before = row.previous;
+  }
+  if (count == 0 && (head.seq != 0 || head.hash != hash_of(name))) {
+    return "The book has no event; it had gone on to " + event_id(name.tag, head.seq).text;
+  }
+  if (count > 0 && count < kLastHashes && next.seq != 1) {
+    return fmt::format("Event {} is missing", event_id(name.tag, next.seq - 1).text);
+  }
+  if (next.seq == 1 && before != hash_of(name)) {
+    return "The first event does not follow the book's own name";
+  }
+  return std::nullopt;
+}
+
+std::optional<std::string> look_through(const SQLite::Database& database) {
+  SQLite::Statement check(database, "PRAGMA quick_check(1)");
+  if (!check.executeStep()) return "The file cannot be looked through";
+  const auto word = check.getColumn(0).getString();
+  return word == "ok" ? std::nullopt : std::optional("The file is damaged: " + word);
+}
+
+}  // namespace rb::store

@@ -1,0 +1,27 @@
+// A look at a book before it is written to, of bounded cost whatever the size of the book.
+#pragma once
+
+#include <SQLiteCpp/SQLiteCpp.h>
+
+#include <filesystem>
+#include <optional>
+#include <string>
+
+#include "store/chain.h"
+
+namespace rb::store {
+
+/// How many hashes are looked at from the end of the book on, and up to which size of its file the
+/// whole of it is looked through at once.
+inline constexpr int kLastHashes = 64;
+inline constexpr std::uintmax_t kSmallBook = 8U << 20U;  ///< bytes
+
+/// In a plain sentence, what is wrong with the end of the book: head, last event, last hashes.
+/// Throws SQLite::Exception.
+std::optional<std::string> look_at_end(const SQLite::Database& database, const BookName& name);
+
+/// The same of the file's own order (SQLite's quick check). Reads the whole file. Throws
+/// SQLite::Exception.
+std::optional<std::string> look_through(const SQLite::Database& database);
+
+}  // namespace rb::store

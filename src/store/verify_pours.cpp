@@ -1,0 +1,85 @@
+// A look at what rests on some pours of a book only.
+#include <fmt/format.h>
+
+#include "store/connection.h"
+#include "store/identity.h"
+#include "store/keeping.h"
+#include "store/migrations.h"
+#include "store/opening_look.h"
+#include "store/read_pour.h"
+#include "store/verify.h"
+
+namespace rb::store {
+
+namespace {
+
+constexpr std::size_t kMostFaults = 50;
+
+void note(VerifyReport& report, std::string fault) {
+  if (report.faults.size() < kMostFaults) report.faults.push_back(std::move(fault));
+}
+
+void note(VerifyReport& report, const std::string& event, const char* fault) {
+  if (!report.first_bad) report.first_bad = EventId{event};
+  note(report, fmt::format("Event {} {}", event, fault));
+}
+
+/// The hash of the event before, or of the book's own name before the first.
+class Before {
+ public:
+  Before(const SQLite::Database& database, const BookName& book)
+      : hash_(database, "SELECT hash FROM events WHERE seq = ?"), start_(hash_of(book)) {}
+  std::optional<Hash> of(std::int64_t seq) {
+    if (seq == 1) return start_;
+    Use use(hash_);
+    use->bind(1, seq - 1);
+    return use->executeStep() ? std::optional(hash_column(hash_, 0)) : std::nullopt;
+  }
+
+ private:
+  SQLite::Statement hash_;
+  Hash start_;
+};
+
+void check_pour(const SQLite::Database& database, const BookName& book, Before& before,
+                const PourId& pour, VerifyReport& report) {
+  SQLite::Statement rows(
+      database, fmt::format("SELECT {} FROM events WHERE pour = ? ORDER BY seq", kRowColumns));
+  rows.bind(1, pour.text);
+  while (rows.executeStep()) {
+    const auto row = row_of(rows);
+    if (before.of(row.seq) != row.previous) {
+      note(report, row.id, "does not follow the event before it");
+    } else if (hash_of(row) != hash_column(rows, 9) || row.id != event_id(book.tag, row.seq).text) {
+      note(report, row.id, "was changed after it was kept");
+    } else if (!event_of(row, "the book")) {
+      if (unknown_kind(row.line, database)) {
+        ++report.unknown;
+      } else {
+        note(report, row.id, "cannot be read");
+      }
+    }
+  }
+}
+
+}  // namespace
+
+void verify_pours(SQLite::Database& database, const std::vector<PourId>& pours,
+                  VerifyReport& report) {
+  SQLite::Transaction view(database);
+  for (auto& fault : schema_faults(database, schema_version())) note(report, std::move(fault));
+  const auto book = name_of(database);
+  report.tag = book.tag;
+  if (auto fault = look_at_end(database, book)) note(report, std::move(*fault));
+  Before before(database, book);
+  for (const auto& pour : pours) check_pour(database, book, before, pour, report);
+  const auto head = head_of(database);
+  report.events = static_cast<std::size_t>(head.seq);
+  report.head_hash = to_hex(head.hash);
+  report.looked = fmt::format(
+      "the events of {} with their hashes and places in the chain, and the last {} events of the "
+      "book; risebook verify looks at the whole of it",
+      pours.size() == 1 ? "this pour" : "these pours", kLastHashes);
+}
+
+}  // namespace rb::store
