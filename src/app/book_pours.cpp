@@ -1,27 +1,53 @@
 #include "app/book_pours.h"
 
+#include <fmt/format.h>
+
 #include "pour/fold.h"
 
 namespace rb {
 
+namespace {
+
+constexpr std::size_t kNamed = 20;  // pours a message names
+
+Failed no_such_pour(const Logbook& book, const std::string& pour) {
+  std::string known;
+  const auto page = book.pours(PourQuery{.count = kNamed});
+  if (!page) return Failed{page.error()};
+  for (const PourMark& mark : page->pours) known += (known.empty() ? "" : ", ") + mark.pour.text;
+  if (page->all > page->pours.size()) {
+    known += fmt::format(" and {} more", page->all - page->pours.size());
+  }
+  return fail(Error::Kind::input, book.file().string(), "holds no pour " + pour,
+              known.empty() ? "It holds no pour yet" : "It holds " + known);
+}
+
+}  // namespace
+
+Result<std::vector<PourId>> chosen_pours(const Logbook& book,
+                                         const std::optional<std::string>& pour) {
+  if (!pour) return book.pour_ids();
+  const auto mark = book.mark(PourId{*pour});
+  if (!mark) return Failed{mark.error()};
+  if (!*mark) return no_such_pour(book, *pour);
+  return std::vector{PourId{*pour}};
+}
+
+Result<PourState> folded(const Logbook& book, const PourId& pour) {
+  const auto events = book.events(pour);
+  if (!events) return Failed{events.error()};
+  return fold(*events);
+}
+
 Result<std::vector<PourState>> pours_of(const Logbook& book,
                                         const std::optional<std::string>& pour) {
-  const auto all = book.pours();
-  if (!all) return Failed{all.error()};
+  const auto chosen = chosen_pours(book, pour);
+  if (!chosen) return Failed{chosen.error()};
   std::vector<PourState> states;
-  std::string known;
-  for (const PourSummary& summary : *all) {
-    known += (known.empty() ? "" : ", ") + summary.pour.text;
-    if (pour && summary.pour.text != *pour) continue;
-    const auto events = book.events(summary.pour);
-    if (!events) return Failed{events.error()};
-    auto state = fold(*events);
+  for (const PourId& one : *chosen) {
+    auto state = folded(book, one);
     if (!state) return Failed{state.error()};
     states.push_back(std::move(*state));
-  }
-  if (states.empty() && pour) {
-    return fail(Error::Kind::input, book.file().string(), "holds no pour " + *pour,
-                known.empty() ? "It holds no pour yet" : "It holds " + known);
   }
   return states;
 }

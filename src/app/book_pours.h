@@ -1,4 +1,4 @@
-// Pours out of a book, folded.
+// Pours out of a book, folded. Only those asked for are read.
 #pragma once
 
 #include <vector>
@@ -9,7 +9,14 @@
 
 namespace rb {
 
-/// The one pour named, or all. An error when it is not there (kind input) or cannot be read.
+/// The one pour named, or all in the order they came. An error when it is not there (kind input).
+Result<std::vector<PourId>> chosen_pours(const Logbook& book,
+                                         const std::optional<std::string>& pour);
+
+/// An error when it cannot be read.
+Result<PourState> folded(const Logbook& book, const PourId& pour);
+
+/// Both.
 Result<std::vector<PourState>> pours_of(const Logbook& book,
                                         const std::optional<std::string>& pour);
 

@@ -48,6 +48,9 @@ Exit run_verify(const Path& book_file) {
   if (!looked) return report(looked.error());
   fmt::print("Book {}: {} events, head {}\n", looked->tag, looked->events, looked->head_hash);
   for (const std::string& fault : looked->faults) fmt::print("  fault: {}\n", fault);
+  if (looked->unknown > 0) {
+    fmt::print("{} events of kinds this Risebook does not know\n", looked->unknown);
+  }
   if (!looked->sound()) return Exit::book;
   fmt::print("The chain holds: nothing was changed, removed or put in between.\n");
   return Exit::fine;

@@ -10,14 +10,16 @@ namespace rb {
 Exit run_check(const CheckWish& wish) {
   const auto book = Logbook::open(wish.book, Access::read);
   if (!book) return report(book.error());
-  const auto states = pours_of(*book, wish.pour);
-  if (!states) return report(states.error());
+  const auto pours = chosen_pours(*book, wish.pour);
+  if (!pours) return report(pours.error());
   bool clean = true;
   std::vector<std::string> texts;
-  for (const PourState& state : *states) {
-    const CheckReport checked = check(state, AsOf::end(state));
+  for (const PourId& pour : *pours) {  // one at a time: a book may be long
+    const auto state = folded(*book, pour);
+    if (!state) return report(state.error());
+    const CheckReport checked = check(*state, AsOf::end(*state));
     clean = clean && checked.clean();
-    texts.push_back(wish.json ? to_json(state, checked) : to_text(state, checked));
+    texts.push_back(wish.json ? to_json(*state, checked) : to_text(*state, checked));
   }
   if (!wish.json) {
     fmt::print("{}", fmt::join(texts, "\n"));

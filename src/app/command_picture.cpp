@@ -22,12 +22,30 @@ std::string known_screens() {
   return names;
 }
 
-std::vector<screens::PourCard> cards_of(const std::vector<PourState>& states) {
+// The beginning of the list: no screen shows more at once.
+constexpr std::size_t kCards = 24;
+
+Result<std::vector<screens::PourCard>> first_cards(const Logbook& book) {
+  const auto page = book.pours(PourQuery{.count = kCards});
+  if (!page) return Failed{page.error()};
   std::vector<screens::PourCard> cards;
-  cards.reserve(states.size());
-  for (const PourState& state : states) cards.push_back(screens::make_pour_card(state));
+  for (const PourMark& mark : page->pours) {
+    const auto state = folded(book, mark.pour);
+    if (!state) return Failed{state.error()};
+    cards.push_back(screens::make_pour_card(*state));
+  }
   screens::order_cards(cards);
   return cards;
+}
+
+// The pour named, or the one that came into the book last.
+Result<PourState> shown_pour(const Logbook& book, const std::string& named) {
+  const auto pours = chosen_pours(book, named.empty() ? std::nullopt : std::optional(named));
+  if (!pours) return Failed{pours.error()};
+  if (pours->empty()) {
+    return fail(Error::Kind::input, book.file().string(), "holds no pour yet");
+  }
+  return folded(book, pours->back());
 }
 
 }  // namespace
@@ -40,13 +58,11 @@ Exit run_picture(const PictureWish& wish) {
   }
   const auto book = Logbook::open(wish.book, Access::read);
   if (!book) return report(book.error());
-  const auto all = pours_of(*book, std::nullopt);
-  if (!all) return report(all.error());
-  auto shown = wish.pour.empty() ? all : pours_of(*book, wish.pour);
+  const auto shown = shown_pour(*book, wish.pour);
   if (!shown) return report(shown.error());
-  if (shown->empty())
-    return report({Error::Kind::input, wish.book.string(), "holds no pour yet", {}});
-  const PourState& state = shown->back();
+  const PourState& state = *shown;
+  const auto cards = first_cards(*book);
+  if (!cards) return report(cards.error());
   Moment now = state.moment(state.last);
   if (!wish.at.empty()) {
     const auto at = parse_moment(wish.at);
@@ -68,7 +84,6 @@ Exit run_picture(const PictureWish& wish) {
     return report({Error::Kind::input, "--at", "is before the pour was opened", {}});
   }
   const CheckReport checked = check(*then, AsOf::now(*then, now));
-  const std::vector<screens::PourCard> cards = cards_of(*all);
 
   screens::Settings settings;
   if (wish.theme == "night") settings.theme = screens::ThemeName::night;
@@ -79,7 +94,7 @@ Exit run_picture(const PictureWish& wish) {
   screens::World world;
   world.now = now;
   world.utc_offset = offset->value_or(system_utc_offset(now));
-  world.pours = &cards;
+  world.pours = &*cards;
   if (screen->of_pour) {
     world.state = &*then;
     world.report = &checked;

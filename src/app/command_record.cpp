@@ -9,9 +9,18 @@ namespace rb {
 
 Result<std::vector<Path>> write_day(const Logbook& book, Moment day, std::chrono::minutes offset,
                                     const Path& folder, const std::vector<Format>& formats) {
-  const auto states = pours_of(book, std::nullopt);
-  if (!states) return Failed{states.error()};
-  const auto looked = book.verify();
+  const auto near = book.pours_in({day, day + std::chrono::hours{24}});
+  if (!near) return Failed{near.error()};
+  std::vector<PourId> pours;
+  std::vector<PourState> touched;
+  for (const PourId& pour : *near) {
+    auto state = folded(book, pour);
+    if (!state) return Failed{state.error()};
+    if (!touches(*state, day)) continue;
+    touched.push_back(std::move(*state));
+    pours.push_back(pour);
+  }
+  const auto looked = book.verify(pours);
   if (!looked) return Failed{looked.error()};
   if (!looked->sound()) {  // a record would lend it a face it does not deserve
     return fail(
@@ -19,19 +28,15 @@ Result<std::vector<Path>> write_day(const Logbook& book, Moment day, std::chrono
         "No record is written of it. risebook verify tells all; a copy made before may hold");
   }
   std::vector<CheckReport> reports;
-  std::vector<const PourState*> touched;
-  for (const PourState& state : *states) {
-    if (!touches(state, day)) continue;
-    touched.push_back(&state);
-    reports.push_back(check(state, AsOf::end(state)));
-  }
+  reports.reserve(touched.size());
+  for (const PourState& state : touched) reports.push_back(check(state, AsOf::end(state)));
   if (touched.empty()) {
     return fail(Error::Kind::input, "--day", "nothing was logged on " + day_text(day, offset),
                 "Give a day of a pour in the book");
   }
   std::vector<RecordInput> inputs;
   for (std::size_t i = 0; i < touched.size(); ++i) {
-    inputs.push_back({*touched[i], reports[i], dose_maps(*touched[i])});
+    inputs.push_back({touched[i], reports[i], dose_maps(touched[i])});
   }
   const DailyRecord record =
       make_daily_record(inputs, day, offset, {looked->tag, looked->head_hash, looked->events});
