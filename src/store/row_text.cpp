@@ -104,7 +104,7 @@ std::optional<Hash> read_hash(std::string_view hex) {
     } else {
       return std::nullopt;
     }
-    hash[i / 2] = static_cast<unsigned char>(hash[i / 2] << 4U | static_cast<unsigned>(digit));
+    hash[i / 2] = static_cast<unsigned char>(hash[i / 2] * 16 + digit);
   }
   return hash;
 }
