@@ -271,6 +271,7 @@ int run_cli(int argc, char** argv) {
   words.app()
       .add_option("--diagonal", screens.diagonal_inches, "Display diagonal, inches")
       ->check(CLI::Range(5.0, 40.0));
+  words.app().add_option("--tell-kept", screens.tell_kept)->group("");  // for tests
   words.otherwise([&] { return run_screens(screens); });
 
   words.add("rules", "List the rules of the checker, their limits and sources", run_rules);

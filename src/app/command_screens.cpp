@@ -1,9 +1,15 @@
 // The touch screens, in a window.
+#include <fmt/format.h>
+
 #include <atomic>
 #include <csignal>
 
+#include <fcntl.h>
+#include <unistd.h>
+
 #include "app/battery.h"
 #include "app/commands.h"
+#include "app/last_book.h"
 #include "app/local_time.h"
 #include "app/session.h"
 #include "app/settings_file.h"
@@ -17,6 +23,18 @@ namespace {
 
 std::atomic<bool> g_stop{false};
 constexpr Seconds kBatteryEvery{30};
+constexpr Seconds kMoment{0.2};  // to wait for the disk before the user is asked
+constexpr Seconds kLastTaps{5};  // to wait for it when the program ends
+
+// Written before the screen says it: what stands there must be in the book whatever comes next.
+std::function<void(const BookHead&)> tell_kept(const Path& path) {
+  if (path.empty()) return {};
+  const int file = open(path.c_str(), O_WRONLY | O_CREAT | O_APPEND | O_CLOEXEC, 0600);
+  return [file](const BookHead& head) {
+    const auto line = fmt::format("kept {}\n", head.seq);
+    if (write(file, line.data(), line.size()) < 0) std::perror("--tell-kept");
+  };
+}
 
 void ask_to_stop(int) {
   g_stop = true;
@@ -31,13 +49,17 @@ Exit run_screens(const ScreensWish& wish) {
                    "risebook --help lists the commands; a new book's name ends in .risebook"});
   }
   const std::chrono::minutes offset = system_utc_offset(entry_now().wall);
-  auto session = Session::open(book, entry_now, offset);
+  const LastBook before = read_last_book(last_book_path());
+  Keeper::Hooks hooks{.on_kept = tell_kept(wish.tell_kept), .wake = app::wake_window};
+  auto session = Session::open(book, entry_now, offset, std::move(hooks));
   if (!session) return report(session.error());
   const Path settings_file = settings_path();
   screens::Settings settings = read_settings(settings_file);
   if (wish.diagonal_inches > 0) settings.diagonal_inches = wish.diagonal_inches;
   screens::Ui ui{settings};
   (*session)->held_by(settings.holder);
+  if (auto missing = missed_book(before, (*session)->book())) (*session)->tell(*missing);
+  write_last_book(last_book_path(), (*session)->book());
   (*session)->on_settings = [&](const screens::Settings& changed) {
     ui.set(changed);
     write_settings(settings_file, changed);
@@ -60,6 +82,7 @@ Exit run_screens(const ScreensWish& wish) {
   };
   program.sound = [&](Weight weight) { sound.sound(weight); };
   program.act = [&](const screens::Intents& intents) { return (*session)->act(intents); };
+  program.may_leave = [&] { return !(*session)->would_lose() || (*session)->settle(kMoment); };
   program.stop = &g_stop;
   app::WindowSpec spec;
   spec.width = wish.width;
@@ -67,6 +90,13 @@ Exit run_screens(const ScreensWish& wish) {
   spec.full_screen = wish.full_screen;
   const auto shown = app::show(spec, ui, program);
   if (!shown) return report(shown.error());
+  write_last_book(last_book_path(), (*session)->book());
+  // What is still on its way gets its time; a disk that does not answer is not waited for for ever.
+  if (!(*session)->settle(kLastTaps) && (*session)->waiting() > 0) {
+    return report({Error::Kind::book, book.string(),
+                   fmt::format("{} taps waited for the disk and are LOST", (*session)->waiting()),
+                   "Enter them again"});
+  }
   return Exit::fine;
 }
 

@@ -74,6 +74,7 @@ struct ScreensWish {
   int width = 1280, height = 800;
   bool full_screen = false;
   double diagonal_inches = 0;  ///< of the display; 0: as set before
+  Path tell_kept;  ///< for tests: the number of each event called kept goes there, one a line
 };
 Exit run_screens(const ScreensWish& wish);
 

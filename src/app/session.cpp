@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <unordered_set>
 
 #include "pour/fold.h"
 #include "pour/plan_draft.h"
@@ -16,64 +17,141 @@ constexpr Seconds kRecheck{5};
 // Entries up to this far ahead of the clock are taken for the wobble of clocks.
 constexpr Seconds kClockBehind{60};
 
+Seconds steady_now() {
+  return std::chrono::steady_clock::now().time_since_epoch();
+}
+
+// The pour as the book has it, and behind that what waits to be kept.
+Result<PourState> read_pour(const Logbook& book, const PourId& pour,
+                            const std::vector<Tapped>& waiting) {
+  auto events = book.events(pour);
+  if (!events) return Failed{events.error()};
+  std::unordered_set<EventId> there;
+  for (const Event& event : *events) there.insert(event.id);
+  for (const Tapped& tap : waiting) {
+    if (tap.pour == pour && !there.contains(tap.event.id)) events->push_back(tap.event);
+  }
+  return fold(*events);
+}
+
 }  // namespace
 
-Session::Session(Logbook book, ClockFn clock, std::chrono::minutes utc_offset)
-    : book_(std::move(book)), clock_(std::move(clock)), utc_offset_(utc_offset) {}
+/// A pour read and checked on the reader's thread.
+struct Session::Arrival {
+  PourState state;
+  CheckReport report;
+  CheckMemory memory;
+};
+
+Session::Session(std::filesystem::path book, ClockFn clock, std::chrono::minutes utc_offset,
+                 std::function<void()> wake)
+    : clock_(std::move(clock)),
+      utc_offset_(utc_offset),
+      lists_(std::make_shared<PourList>(utc_offset)),
+      reader_(std::move(book), std::move(wake)) {}
+
+Session::~Session() = default;
 
 Result<std::unique_ptr<Session>> Session::open(const std::filesystem::path& book, ClockFn clock,
-                                               std::chrono::minutes utc_offset) {
+                                               std::chrono::minutes utc_offset,
+                                               Keeper::Hooks hooks) {
   auto opened = Logbook::open_or_create(book);
-  if (!opened) return Failed{opened.error()};
-  std::unique_ptr<Session> session{new Session(std::move(*opened), std::move(clock), utc_offset)};
-  session->load_cards();
-  // The cards are ordered open pours first, the latest first: that is where the tablet was.
-  if (!session->cards_.empty() && !session->cards_.front().closed) {
-    session->go_to(session->cards_.front().id);
+  std::unique_ptr<Session> session{new Session(book, std::move(clock), utc_offset, hooks.wake)};
+  if (opened) {
+    session->book_ = {opened->file(), opened->uuid(), 0};
+    auto keeper = Keeper::start(std::move(*opened), std::move(hooks));
+    if (!keeper) return Failed{keeper.error()};
+    session->keeper_ = std::move(*keeper);
+    session->kept_ = session->keeper_->status().kept;
+  } else if (const auto reading = Logbook::open(book, Access::read)) {
+    const auto head = reading->head();
+    session->book_ = {reading->file(), reading->uuid(), head ? head->seq : 0};
+    session->reading_only_ = opened.error();
+  } else {
+    return Failed{opened.error()};
   }
+  session->begin();
   return session;
 }
 
-void Session::load_cards() {
-  cards_.clear();
-  const auto pours = book_.pours();
-  if (!pours) {
-    trouble_ = screens::Trouble{to_text(pours.error()), false};
-    return;
-  }
-  for (const PourSummary& summary : *pours) {
-    const auto events = book_.events(summary.pour);
-    if (!events) {
-      trouble_ = screens::Trouble{to_text(events.error()), false};
-      continue;
-    }
-    if (const auto state = fold(*events)) cards_.push_back(screens::make_pour_card(*state));
-  }
-  screens::order_cards(cards_);
+// The open pour that came last is where the tablet was.
+void Session::begin() {
+  asked_list_ = asked_ = 1;
+  list_.part.coming = true;
+  reader_.ask([this, lists = lists_](const Result<Logbook>& book) -> Reader::Delivery {
+    auto part = book ? lists->part(*book, {.count = 1}) : Result<ListPart>(Failed{book.error()});
+    return [this, part = std::move(part)] {
+      list_.part.coming = false;
+      if (!part) return fail_with(part.error(), false);
+      list_ = *part;
+      if (asked_ != 1) return;
+      if (!list_.cards.empty() && !list_.cards.front().closed) go_to(list_.cards.front().id);
+    };
+  });
+}
+
+void Session::fail_with(const Error& error, bool not_kept) {
+  trouble_ = screens::Trouble{.text = to_text(error), .not_kept = not_kept};
+}
+
+void Session::ask_list(const ListWish& wish) {
+  wanted_ = wish;
+  list_.part.coming = true;
+  reader_.ask([this, lists = lists_, wish,
+               mine = ++asked_list_](const Result<Logbook>& book) -> Reader::Delivery {
+    auto part = book ? lists->part(*book, wish) : Result<ListPart>(Failed{book.error()});
+    return [this, mine, part = std::move(part)] {
+      if (mine != asked_list_) return;
+      list_.part.coming = false;
+      if (!part) return fail_with(part.error(), false);
+      list_ = *part;
+    };
+  });
 }
 
 void Session::go_to(const PourId& pour) {
   trouble_.reset();
-  const auto events = book_.events(pour);
-  if (!events) {
-    trouble_ = screens::Trouble{to_text(events.error()), false};
-    return;
-  }
-  auto state = fold(*events);
-  if (!state) {
-    trouble_ = screens::Trouble{to_text(state.error()), false};
-    return;
-  }
-  state_ = std::move(*state);
+  going_ = pour;
+  reader_.ask([this, pour, mine = ++asked_, tapped = tapped_,
+               waiting = keeper_ ? keeper_->waiting() : std::vector<Tapped>{},
+               now = clock_().wall](const Result<Logbook>& book) -> Reader::Delivery {
+    auto state = book ? read_pour(*book, pour, waiting) : Result<PourState>(Failed{book.error()});
+    auto arrived = std::make_shared<Result<Arrival>>(Failed{Error{}});
+    if (state) {
+      Arrival arrival{std::move(*state), {}, {}};
+      arrival.report = check(arrival.state, AsOf::now(arrival.state, now), arrival.memory);
+      *arrived = std::move(arrival);
+    } else {
+      *arrived = Failed{state.error()};
+    }
+    return [this, pour, mine, tapped, arrived] {
+      if (mine == asked_) arrive(pour, std::move(*arrived), tapped);
+    };
+  });
+}
+
+void Session::arrive(const PourId& pour, Result<Arrival> arrived, std::size_t tapped) {
+  going_.reset();
+  if (!arrived) return fail_with(arrived.error(), false);
+  // Taps made while it was read are not in it.
+  if (tapped != tapped_) return go_to(pour);
+  memory_ = std::move(arrived->memory);
+  shown(std::move(arrived->state));
+  report_ = std::move(arrived->report);
+  checked_at_ = now();
+}
+
+void Session::shown(PourState state) {
+  state_ = std::move(state);
   report_.reset();
   // A clock set back since then would put every tap before what was tapped already.
   const Seconds behind = state_->last - state_->clock(now());
-  if (!state_->closed && behind > kClockBehind) {
+  if (!state_->closed && behind > kClockBehind && !trouble_) {
     trouble_ = screens::Trouble{
-        fmt::format("The tablet's clock is {:.0f} min before the last entry of this pour ({} UTC). "
-                    "Set the clock before you log anything.",
-                    behind.count() / 60, to_text(state_->moment(state_->last))),
-        false};
+        .text =
+            fmt::format("The tablet's clock is {:.0f} min before the last entry of this pour ({} "
+                        "UTC). Set the clock before you log anything.",
+                        behind.count() / 60, to_text(state_->moment(state_->last)))};
   }
 }
 
@@ -93,11 +171,63 @@ Moment Session::now() const {
   return after(clock_().wall, -stepped());
 }
 
+screens::Keeping Session::keeping() const {
+  using State = screens::Keeping::State;
+  screens::Keeping out;
+  if (!keeper_) {
+    out.state = State::read_only;
+    if (reading_only_) out.why = reading_only_->what + ".";
+    return out;
+  }
+  const KeeperStatus status = keeper_->status();
+  switch (status.state) {
+    case KeepState::kept:
+      out.state = State::kept;
+      break;
+    case KeepState::keeping:
+      out.state = State::keeping;
+      break;
+    case KeepState::waiting:
+      out.state = State::waiting;
+      break;
+    case KeepState::moved_away:
+      out.state = State::moved_away;
+      break;
+  }
+  out.waiting = status.waiting;
+  if (state_ && status.waiting > 0) out.here = keeper_->waiting_of(state_->pour);
+  if (status.oldest) out.since = after(*status.oldest, -stepped());
+  if (status.why) out.why = status.why->what + ".";
+  return out;
+}
+
+void Session::hear_keeper() {
+  if (!keeper_) return;
+  const auto kept = keeper_->status().kept;
+  if (kept != kept_ && !state_ && !list_.part.coming) ask_list(wanted_);
+  kept_ = kept;
+  for (const RefusedTap& refused : keeper_->take_refused()) {
+    fail_with(refused.why, true);
+    ++tapped_;
+    // What stands on the screen counts it, and ids behind it have changed.
+    if (state_) {
+      const auto told = trouble_;
+      go_to(state_->pour);
+      trouble_ = told;
+    }
+  }
+}
+
 screens::World Session::look() {
+  reader_.deliver();
+  hear_keeper();
   screens::World world;
   world.now = now();
   world.utc_offset = utc_offset_;
-  world.pours = &cards_;
+  world.pours = &list_.cards;
+  world.part = list_.part;
+  world.opening = going_.has_value() || opening_;
+  world.keeping = keeping();
   world.trouble = trouble_;
   if (state_) {
     if (!report_ || between(checked_at_, world.now) >= kRecheck || world.now < checked_at_) {
@@ -117,46 +247,91 @@ PersonId Session::holder() const {
 
 void Session::keep(const screens::KeepEvent& wish) {
   if (!state_) return;
+  if (!keeper_) {
+    trouble_ = screens::Trouble{
+        .text = to_text(*reading_only_), .not_kept = true, .word = screens::Word::keep_refused};
+    return;
+  }
   Event event;
   event.what = wish.what;
   event.by = holder();
   event.at = wish.at;  // by the wall clock, as its entry is: fold() takes steps out of both
-  if (const auto may = admissible(*state_, event); !may) {
-    trouble_ = screens::Trouble{to_text(may.error()), true};
-    return;
-  }
-  const auto kept = book_.append(state_->pour, std::move(event), clock_());
-  if (!kept) {
-    trouble_ = screens::Trouble{to_text(kept.error()), true};
-    return;
-  }
+  if (const auto may = admissible(*state_, event); !may) return fail_with(may.error(), true);
+  const auto kept = keeper_->keep(state_->pour, std::move(event), clock_());
+  if (!kept) return fail_with(kept.error(), true);
+  ++tapped_;
   extend(*state_, *kept);
   report_.reset();
   trouble_.reset();
 }
 
+// A name of its own: the book is asked which are taken.
 void Session::open_pour(const screens::OpenPour& wish) {
-  const auto pours = book_.pours();
-  if (!pours) {
-    trouble_ = screens::Trouble{to_text(pours.error()), true};
+  if (!keeper_) {
+    trouble_ = screens::Trouble{
+        .text = to_text(*reading_only_), .not_kept = true, .word = screens::Word::keep_refused};
     return;
   }
-  std::vector<PourId> taken;
-  for (const PourSummary& summary : *pours) taken.push_back(summary.pour);
+  if (opening_) return;
+  opening_ = true;
+  reader_.ask([this, wish](const Result<Logbook>& book) -> Reader::Delivery {
+    const auto pours =
+        book ? book->pours() : Result<std::vector<PourSummary>>(Failed{book.error()});
+    return [this, wish, pours] {
+      opening_ = false;
+      if (!pours) return fail_with(pours.error(), true);
+      std::vector<PourId> taken;
+      for (const PourSummary& summary : *pours) taken.push_back(summary.pour);
+      for (const Tapped& tap : keeper_->waiting()) taken.push_back(tap.pour);
+      open_pour_as(wish, new_pour_id(wish.plan->name, day_text(wish.at, utc_offset_), taken));
+    };
+  });
+}
+
+void Session::open_pour_as(const screens::OpenPour& wish, const PourId& id) {
   Event event;
   event.at = wish.at;
   const auto foreman = std::find_if(wish.plan->people.begin(), wish.plan->people.end(),
                                     [](const Person& p) { return p.role == "foreman"; });
   event.by = foreman == wish.plan->people.end() ? PersonId{"foreman"} : foreman->id;
-  const PourId id = new_pour_id(wish.plan->name, day_text(wish.at, utc_offset_), taken);
   event.what = event::PourOpen{id, wish.plan};
-  const auto kept = book_.append(id, std::move(event), clock_());
-  if (!kept) {
-    trouble_ = screens::Trouble{to_text(kept.error()), true};
-    return;
-  }
+  const auto kept = keeper_->keep(id, std::move(event), clock_());
+  if (!kept) return fail_with(kept.error(), true);
   trouble_.reset();
-  go_to(id);
+  ++asked_;  // whatever was being read is not wanted any more
+  going_.reset();
+  ++tapped_;
+  auto state = fold(std::span{&*kept, 1});
+  if (!state) return fail_with(state.error(), true);
+  shown(std::move(*state));
+}
+
+LastBook Session::book() const {
+  LastBook now = book_;
+  if (keeper_) now.events = keeper_->status().kept;
+  return now;
+}
+
+bool Session::would_lose() const {
+  return keeper_ && keeper_->status().waiting > 0;
+}
+
+std::size_t Session::waiting() const {
+  return keeper_ ? keeper_->status().waiting : 0;
+}
+
+bool Session::settle(Seconds at_most) {
+  const Seconds until = steady_now() + at_most;
+  for (;;) {
+    const auto left = [&] { return std::max(until - steady_now(), Seconds{0}); };
+    const bool kept = !keeper_ || keeper_->settle(left());
+    const bool read = reader_.settle(left());
+    reader_.deliver();
+    hear_keeper();
+    const bool idle = !going_ && !opening_ && !list_.part.coming;
+    if (kept && read && idle && waiting() == 0) return true;
+    if (steady_now() >= until) return false;
+  }
 }
 
 bool Session::act(const screens::Intents& intents) {
@@ -168,11 +343,15 @@ bool Session::act(const screens::Intents& intents) {
       go_to(to->pour);
     } else if (const auto* fresh = std::get_if<screens::OpenPour>(&intent)) {
       open_pour(*fresh);
+    } else if (const auto* part = std::get_if<screens::ShowPours>(&intent)) {
+      ask_list({part->find, part->first, part->count});
     } else if (std::holds_alternative<screens::LeavePour>(intent)) {
       trouble_.reset();
       state_.reset();
       report_.reset();
-      load_cards();
+      ++asked_;
+      going_.reset();
+      ask_list(wanted_);
     } else if (const auto* change = std::get_if<screens::ChangeSettings>(&intent)) {
       holder_ = change->settings.holder;
       if (on_settings) on_settings(change->settings);

@@ -1,13 +1,17 @@
 // The program between the screens and the book: keeps what is tapped, folds it, checks it, and says
-// what stands. Knows no window, so that tests drive it as the window does.
+// what stands. Knows no window, so that tests drive it as the window does. Writing and reading the
+// book are other threads' work: no call here but open() and settle() waits for the disk.
 #pragma once
 
 #include <functional>
 #include <memory>
 #include <vector>
 
+#include "app/last_book.h"
+#include "app/pour_list.h"
 #include "screens/ui.h"
-#include "store/logbook.h"
+#include "store/keeper.h"
+#include "store/reader.h"
 
 namespace rb {
 
@@ -16,9 +20,15 @@ using ClockFn = std::function<Entry()>;
 
 class Session {
  public:
-  /// Opens or makes the book and goes straight into the pour that is under way, if there is one.
+  /// Opens or makes the book and goes straight into the pour that is under way, if there is one, as
+  /// soon as it is read. A book that can be read but not written is opened for reading and says
+  /// so. The hooks are called on other threads.
   static Result<std::unique_ptr<Session>> open(const std::filesystem::path& book, ClockFn clock,
-                                               std::chrono::minutes utc_offset);
+                                               std::chrono::minutes utc_offset,
+                                               Keeper::Hooks hooks = {});
+  ~Session();
+  Session(const Session&) = delete;
+  Session& operator=(const Session&) = delete;
 
   /// What stands now. Its pointers hold until the next call of look() or act().
   screens::World look();
@@ -27,11 +37,22 @@ class Session {
   /// kept is told in the next look().
   bool act(const screens::Intents& intents);
 
+  /// Waits until everything is kept, read and handed over, at most so long; false when it is not.
+  bool settle(Seconds at_most = Seconds{10});
+
+  /// Whether something waits that leaving now would lose.
+  [[nodiscard]] bool would_lose() const;
+  /// Taps not on the disk yet.
+  [[nodiscard]] std::size_t waiting() const;
+
   /// Called when settings change, to be stored.
   std::function<void(const screens::Settings&)> on_settings;
 
   /// Who holds the tablet from now on: told by every event. None: the plan's first foreman.
   void held_by(std::optional<Person> holder) { holder_ = std::move(holder); }
+
+  /// To be told at the next look, as long as nothing else is.
+  void tell(screens::Trouble trouble) { trouble_ = std::move(trouble); }
 
   [[nodiscard]] const PourState* pour() const { return state_ ? &*state_ : nullptr; }
   void go_to(const PourId& pour);
@@ -40,24 +61,50 @@ class Session {
   /// taken out, as fold() takes them out of events.
   [[nodiscard]] Moment now() const;
 
+  /// Which book it is, and how far it has come.
+  [[nodiscard]] LastBook book() const;
+
+  /// The writer; null where the book is only read.
+  [[nodiscard]] const Keeper* keeper() const { return keeper_.get(); }
+
  private:
-  Session(Logbook book, ClockFn clock, std::chrono::minutes utc_offset);
-  void load_cards();
+  struct Arrival;
+  Session(std::filesystem::path book, ClockFn clock, std::chrono::minutes utc_offset,
+          std::function<void()> wake);
+  void begin();
+  void ask_list(const ListWish& wish);
+  void arrive(const PourId& pour, Result<Arrival> arrived, std::size_t tapped);
+  void shown(PourState state);
   void keep(const screens::KeepEvent& wish);
   void open_pour(const screens::OpenPour& wish);
+  void open_pour_as(const screens::OpenPour& wish, const PourId& id);
+  void hear_keeper();
+  void fail_with(const Error& error, bool not_kept);
+  [[nodiscard]] screens::Keeping keeping() const;
   [[nodiscard]] PersonId holder() const;
   [[nodiscard]] Seconds stepped() const;  ///< wall clock minus the pour's clock, now
 
-  Logbook book_;
   ClockFn clock_;
   std::chrono::minutes utc_offset_;
   std::optional<Person> holder_;
-  std::vector<screens::PourCard> cards_;
+  ListPart list_;
+  ListWish wanted_;  ///< the part of the list shown
   std::optional<PourState> state_;
   std::optional<CheckReport> report_;
   CheckMemory memory_;  ///< of the pour on the screen
   Moment checked_at_{};
   std::optional<screens::Trouble> trouble_;
+  LastBook book_;                      ///< as it was opened
+  std::optional<Error> reading_only_;  ///< why the book is not written
+  std::optional<PourId> going_;        ///< being read
+  bool opening_ = false;               ///< a new pour is looked a name for
+  int asked_ = 0;  ///< what was asked of the reader last: earlier answers are stale
+  int asked_list_ = 0;
+  std::size_t tapped_ = 0;  ///< taps of the pour on the screen
+  std::int64_t kept_ = 0;   ///< as the writer said last
+  std::unique_ptr<Keeper> keeper_;
+  std::shared_ptr<PourList> lists_;  ///< the reader's
+  Reader reader_;                    ///< goes first: its jobs speak of all that stands above
 };
 
 }  // namespace rb

@@ -5,6 +5,7 @@
 #include <imgui.h>
 
 #include <algorithm>
+#include <mutex>
 
 #include "app/touch_queue.h"
 
@@ -15,12 +16,24 @@ namespace {
 constexpr double kLongestWait = 0.5;  // a stop request is seen within this, in seconds
 constexpr int kSettleFrames = 2;      // drawn after any input, so that what it changed is seen
 
+// What another thread may say to the window, whether there is one or not.
+struct Waker {
+  std::mutex mutex;
+  bool listening = false;
+  std::atomic<bool> changed{false};
+} g_waker;
+
 struct Glfw {
   bool up = glfwInit() == GLFW_TRUE;
   ~Glfw() {
+    listen(false);
     if (up) glfwTerminate();
   }
-  Glfw() = default;
+  Glfw() { listen(up); }
+  static void listen(bool on) {
+    const std::lock_guard lock(g_waker.mutex);
+    g_waker.listening = on;
+  }
   Glfw(const Glfw&) = delete;
   Glfw& operator=(const Glfw&) = delete;
 };
@@ -87,10 +100,10 @@ class Loop {
 
   WindowReport run() {
     Seconds due = steady_now();
-    while (glfwWindowShouldClose(window_) == GLFW_FALSE &&
-           (program_.stop == nullptr || !*program_.stop)) {
+    while (!closing() && (program_.stop == nullptr || !*program_.stop)) {
       wait(due);
-      const bool asked = !events_.queue.empty() || events_.damaged || always_;
+      const bool answered = g_waker.changed.exchange(false);
+      const bool asked = !events_.queue.empty() || events_.damaged || always_ || answered;
       if (!asked && settle_ <= 0 && steady_now() < due) continue;
       if (!asked && settle_ > 0) --settle_;
       if (asked) settle_ = kSettleFrames;
@@ -115,13 +128,27 @@ class Loop {
   }
 
  private:
+  // The window's own way out asks as the screen's does, when something would be lost.
+  bool closing() {
+    if (glfwWindowShouldClose(window_) == GLFW_FALSE) return false;
+    if (!program_.may_leave || program_.may_leave()) return true;
+    glfwSetWindowShouldClose(window_, GLFW_FALSE);
+    ui_.drafts().dialog = screens::QuitDraft{};
+    events_.damaged = true;
+    return false;
+  }
+
   void wait(Seconds due) {
+    const double gap = (steady_now() - polled_ - drawing_).count() * 1000;
+    if (report_.frames > 2) report_.gap_max_ms = std::max(report_.gap_max_ms, gap);
+    drawing_ = Seconds{0};
     const double left = std::min((due - steady_now()).count(), kLongestWait);
     if (!events_.queue.empty() || settle_ > 0 || events_.damaged || always_ || left <= 0) {
       glfwPollEvents();
     } else {
       glfwWaitEventsTimeout(left);
     }
+    polled_ = steady_now();
   }
 
   screens::UiOutput frame(int width, int height) {
@@ -134,7 +161,9 @@ class Loop {
     input.escape = events_.queue.take_escape();
     input.passed = began - last_;
     last_ = began;
-    screens::UiOutput out = ui_.frame(input, program_.look(wall_now()));
+    const screens::World world = program_.look(wall_now());
+    const Seconds drawn = steady_now();
+    screens::UiOutput out = ui_.frame(input, world);
     const double built = (steady_now() - began).count() * 1000;
     report_.build_max_ms = std::max(report_.build_max_ms, report_.frames > 2 ? built : 0.0);
     ++report_.frames;
@@ -147,6 +176,7 @@ class Loop {
     glViewport(0, 0, width, height);
     ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
     glfwSwapBuffers(window_);
+    drawing_ = steady_now() - drawn;
     return out;
   }
 
@@ -157,11 +187,18 @@ class Loop {
   const bool always_;
   WindowReport report_;
   Seconds last_ = steady_now();
+  Seconds polled_ = steady_now(), drawing_{0};
   int settle_ = kSettleFrames;
   int fonts_version_ = 0;
 };
 
 }  // namespace
+
+void wake_window() {
+  g_waker.changed = true;
+  const std::lock_guard lock(g_waker.mutex);
+  if (g_waker.listening) glfwPostEmptyEvent();
+}
 
 Result<WindowReport> show(const WindowSpec& spec, screens::Ui& ui, const Program& program) {
   const Glfw glfw;

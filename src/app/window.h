@@ -27,6 +27,8 @@ struct Program {
   std::function<bool(const screens::Intents& intents)> act;
   /// Sounds a tone for something of this weight that newly needs a hand; may be empty.
   std::function<void(Weight weight)> sound;
+  /// False: something would be lost by leaving, and the user is asked first; may be empty.
+  std::function<bool()> may_leave;
   /// Set from elsewhere (a signal) to leave within half a second; may be null.
   const std::atomic<bool>* stop = nullptr;
 };
@@ -34,7 +36,11 @@ struct Program {
 struct WindowReport {
   long frames = 0;          ///< drawn
   double build_max_ms = 0;  ///< the longest a frame took to build, drawing left out
+  double gap_max_ms = 0;    ///< the longest from poll to poll, building and drawing left out
 };
+
+/// Has the window look at the world again; to be called from any thread, at any time.
+void wake_window();
 
 /// Opens the window and shows the screens until the user leaves. Without a display: an error in
 /// plain words that names the commands which need none.

@@ -275,13 +275,16 @@ void draw_quit(Stage& stage, const Box& box) {
   const float gap = canvas.gap();
   Box in = panel_with_title(stage, box, say(Word::quit));
   const Box foot = foot_of(stage, in);
-  canvas.text(say(Word::quit_ask), in,
+  // What waits for the disk would be lost: asked about.
+  const std::string waits = keeping_told(say, stage.keeping, stage.now);
+  const bool loses = !waits.empty() && stage.keeping.waiting > 0;
+  canvas.text(loses ? waits + " " + say(Word::quit_waits) : say(Word::quit_ask), in,
               {.colours = canvas.on_panel(), .down = Down::top, .lines = 6});
   back_button(stage, foot.column(0, 2, gap), Word::cancel);
   if (button(canvas, foot.column(1, 2, gap),
              {.id = "quit now",
-              .text = say(Word::quit),
-              .look = Look::act,
+              .text = say(loses ? Word::quit_anyway : Word::quit),
+              .look = loses ? Look::stop : Look::act,
               .symbol = Symbol::cross})) {
     stage.intents.emplace_back(Quit{});
   }

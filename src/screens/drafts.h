@@ -138,15 +138,19 @@ struct MoreDraft {};
 struct SettingsDraft {};
 struct CloseDraft {};
 struct QuitDraft {};
+/// What to look for in the list of pours.
+struct FindDraft {
+  std::string text{};
+};
 struct ElementsDraft {
   int page = 0;
 };
 
-using Dialog =
-    std::variant<std::monostate, PadDraft, CorrectDraft, TypeDraft, NoteDraft, HoldDraft, RowDraft,
-                 RunAnywayDraft, TapsDraft, FindingsDraft, MoreDraft, SettingsDraft, CloseDraft,
-                 QuitDraft, ElementsDraft, TrucksDraft, TruckDraft, TestDraft, AirDraft,
-                 InsertDraft, NextDraft, HolderDraft, ReadyDraft, PlanFromDraft, PlanPanel>;
+using Dialog = std::variant<std::monostate, PadDraft, CorrectDraft, TypeDraft, NoteDraft, HoldDraft,
+                            RowDraft, RunAnywayDraft, TapsDraft, FindingsDraft, MoreDraft,
+                            SettingsDraft, CloseDraft, QuitDraft, ElementsDraft, TrucksDraft,
+                            TruckDraft, TestDraft, AirDraft, InsertDraft, NextDraft, HolderDraft,
+                            ReadyDraft, PlanFromDraft, PlanPanel, FindDraft>;
 
 struct Drafts {
   std::size_t element = 0;  ///< which of the pour's elements is shown
@@ -154,6 +158,7 @@ struct Drafts {
   int rows_page = 0;
   Side rows_side = Side::near_side;  ///< whose rows are shown where both sides have some
   int pours_page = 0;
+  std::string pours_find{};        ///< of the list of pours only what this finds is shown
   std::optional<PlanEdit> plan{};  ///< begun and not yet opened as a pour
   bool plan_sent = false;          ///< START was tapped; kept until the pour is seen to be open
   bool figures = false;            ///< the keys show figures instead of letters

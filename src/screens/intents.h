@@ -23,6 +23,12 @@ struct OpenPour {
   std::shared_ptr<const Plan> plan;  ///< never null
   Moment at{};
 };
+/// Show part of the list of pours: `count` from `first` on, of those that `find` (a name, a site or
+/// a day; empty = all) finds.
+struct ShowPours {
+  std::string find;
+  std::size_t first = 0, count = 0;
+};
 struct LeavePour {};
 struct ChangeSettings {
   Settings settings;
@@ -31,8 +37,8 @@ struct ChangeSettings {
 struct PutTroubleAway {};
 struct Quit {};
 
-using Intent =
-    std::variant<KeepEvent, GoToPour, OpenPour, LeavePour, ChangeSettings, PutTroubleAway, Quit>;
+using Intent = std::variant<KeepEvent, GoToPour, OpenPour, LeavePour, ChangeSettings,
+                            PutTroubleAway, Quit, ShowPours>;
 using Intents = std::vector<Intent>;
 
 }  // namespace rb::screens

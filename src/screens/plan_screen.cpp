@@ -1,5 +1,7 @@
 #include "screens/plan_screen.h"
 
+#include "screens/find_panel.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -187,7 +189,7 @@ void draw_plan(Stage& stage, const Box& box, PlanEdit& edit) {
 }
 
 void draw_plan_from(Stage& stage, const Box& box, PlanFromDraft& draft,
-                    const std::vector<PourCard>& pours) {
+                    const std::vector<PourCard>& pours, const PoursPart& part) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const float gap = canvas.gap();
@@ -233,9 +235,12 @@ void draw_plan_from(Stage& stage, const Box& box, PlanFromDraft& draft,
     }
   }
   const float tall = canvas.scale().target();
-  const Pages pages = turn_pages(stage, in, pours.size(), draft.page, "copies", tall);
-  for (std::size_t i = 0; i < pages.lines && pages.first + i < pours.size(); ++i) {
-    const PourCard& pour = pours[pages.first + i];
+  const Pages pages = turn_pages(stage, in, part.total, draft.page, "copies", tall);
+  want_pours(stage, part, pours.size(), pages.first, pages.lines);
+  for (std::size_t i = 0; i < pages.lines; ++i) {
+    const std::size_t at = pages.first + i;
+    if (at < part.first || at >= part.first + pours.size()) continue;  // it comes
+    const PourCard& pour = pours[at - part.first];
     const float top = pages.room.y0 + static_cast<float>(i) * (tall + gap);
     if (begins({pages.room.x0, top, pages.room.x1, top + tall},
                {.id = "plan copy " + pour.id.text,

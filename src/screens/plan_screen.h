@@ -11,7 +11,7 @@ namespace rb::screens {
 
 /// From what a new pour is made: nothing, the plan begun before, or a past pour's.
 void draw_plan_from(Stage& stage, const Box& box, PlanFromDraft& draft,
-                    const std::vector<PourCard>& pours);
+                    const std::vector<PourCard>& pours, const PoursPart& part);
 
 /// The plan itself. Takes the whole glass.
 void draw_plan(Stage& stage, const Box& box, PlanEdit& edit);

@@ -48,6 +48,7 @@ class DrawDialog {
   bool operator()(QuitDraft&) const { return draw_quit(stage_, box()), true; }
   bool operator()(PlanFromDraft&) const { return false; }  // over the list of pours only
   bool operator()(PlanPanel&) const { return false; }
+  bool operator()(FindDraft&) const { return false; }
   bool operator()(ReadyDraft& d) const {
     return draw_ready(stage_, d.noting ? layout_.typing : layout_.tall, d, view_), true;
   }
@@ -85,7 +86,15 @@ const Box& box_of(const Dialog& dialog, const PourLayout& layout) {
 
 void draw_clock(Stage& stage, Box box) {
   Canvas& canvas = stage.canvas;
-  if (stage.battery && !stage.battery->charging && stage.battery->percent <= kBatteryLow) {
+  // Under the time: how the taps stand with the disk, in words; what is kept gives way to a low
+  // battery.
+  const bool low =
+      stage.battery && !stage.battery->charging && stage.battery->percent <= kBatteryLow;
+  if (!low || stage.keeping.state != Keeping::State::kept) {
+    canvas.text(keeping_short(stage.say, stage.keeping, stage.now),
+                box.cut_bottom(canvas.height(Face::small)),
+                {.face = Face::small, .colours = canvas.on_page(), .across = Across::middle});
+  } else if (stage.battery && !stage.battery->charging && stage.battery->percent <= kBatteryLow) {
     // Under the time: a low battery in words and figures.
     const Box under = box.cut_bottom(2 * canvas.height(Face::small));
     canvas.text(

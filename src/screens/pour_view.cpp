@@ -275,6 +275,13 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
   return view;
 }
 
+void mark_keeping(PourView& view, const PourState& state, std::size_t count) {
+  for (TapView& tap : view.taps) {
+    tap.keeping = tap.ref + count >= state.log.size();
+    if (!tap.keeping) return;  // the latest stand first
+  }
+}
+
 Seconds next_change(const PourView& view) {
   bool ticking = view.lift.placing.has_value() || view.hold.has_value();
   for (const RowView& row : view.rows) ticking = ticking || row.running_since;

@@ -70,6 +70,7 @@ struct TapView {
   bool struck = false, fixed = false, late = false, counts = true;
   std::optional<Seconds> take_back{};  ///< how long one tap still takes it back
   bool may_correct = true;
+  bool keeping = false;  ///< the disk has not answered yet
 };
 
 struct BayView {
@@ -185,6 +186,9 @@ inline constexpr Seconds kTakeBack{10};
 /// `element` is an index into the plan; too great a one shows the first.
 PourView make_pour_view(const PourState& state, const CheckReport& report, std::size_t element,
                         Moment now);
+
+/// Marks the taps the disk has not answered yet: the last `count` of the pour's log.
+void mark_keeping(PourView& view, const PourState& state, std::size_t count);
 
 /// When the picture next changes by itself: the whole second while something runs, is placed or can
 /// be taken back, else the whole minute.

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "screens/dialogs.h"
+#include "screens/find_panel.h"
 
 namespace rb::screens {
 
@@ -54,7 +55,8 @@ void draw_card(Stage& stage, const Box& box, const PourCard& pour) {
 
 }  // namespace
 
-void draw_pours(Stage& stage, const std::vector<PourCard>& pours) {
+void draw_pours(Stage& stage, const std::vector<PourCard>& pours, const PoursPart& part,
+                bool opening) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const float gap = canvas.gap();
@@ -74,7 +76,20 @@ void draw_pours(Stage& stage, const std::vector<PourCard>& pours) {
               .symbol_above = true})) {
     stage.open(SettingsDraft{});
   }
-  canvas.text(say(Word::product) + " \u00B7 " + say(Word::pours), head,
+  // What was looked for stands where it is taken off again.
+  std::string& find = stage.drafts.pours_find;
+  if (button(canvas, head.cut_right(side, gap),
+             {.id = find.empty() ? "find" : "find-all",
+              .text = say(find.empty() ? Word::find : Word::find_all),
+              .under = find,
+              .face = Face::small,
+              .free_text = true})) {
+    if (find.empty()) stage.open(FindDraft{});
+    find.clear();
+    stage.drafts.pours_page = 0;
+  }
+  const bool waits = opening || part.coming;
+  canvas.text(waits ? say(Word::opening) : say(Word::product) + " \u00B7 " + say(Word::pours), head,
               {.face = Face::title, .colours = canvas.on_page()});
   if (button(canvas, all.cut_bottom(canvas.mm(18), gap),
              {.id = "new pour",
@@ -84,9 +99,16 @@ void draw_pours(Stage& stage, const std::vector<PourCard>& pours) {
               .face = Face::title})) {
     stage.open(PlanFromDraft{});
   }
-  if (pours.empty()) {
+  if (pours.empty() && waits) return;
+  if (part.total == 0) {
+    want_pours(stage, part, 0, 0, 1);
     panel(canvas, all);
     Box in = all.inset(canvas.mm(8));
+    if (!find.empty()) {
+      canvas.text(say(Word::find_none), in.cut_top(canvas.height(Face::title)),
+                  {.face = Face::title, .colours = canvas.on_panel()});
+      return;
+    }
     canvas.text(say(Word::pours_none), in.cut_top(canvas.height(Face::title)),
                 {.face = Face::title, .colours = canvas.on_panel()});
     canvas.text(say(Word::pours_none_do), in.cut_top(canvas.height(Face::body)),
@@ -96,10 +118,10 @@ void draw_pours(Stage& stage, const std::vector<PourCard>& pours) {
   const float tall = canvas.mm(18);
   auto lines = static_cast<std::size_t>((all.h() + gap) / (tall + gap));
   int& page = stage.drafts.pours_page;
-  if (pours.size() > lines) {
+  if (part.total > lines) {
     const Box foot = all.cut_bottom(canvas.scale().target(), gap);
     lines = std::max<std::size_t>(1, static_cast<std::size_t>((all.h() + gap) / (tall + gap)));
-    const int pages = static_cast<int>((pours.size() + lines - 1) / lines);
+    const int pages = static_cast<int>((part.total + lines - 1) / lines);
     page = std::clamp(page, 0, pages - 1);
     if (button(canvas, foot.column(0, 3, gap),
                {.id = "pours page-up", .text = {}, .symbol = Symbol::up, .enabled = page > 0})) {
@@ -118,8 +140,10 @@ void draw_pours(Stage& stage, const std::vector<PourCard>& pours) {
     page = 0;
   }
   const std::size_t first = static_cast<std::size_t>(page) * lines;
-  for (std::size_t i = 0; i < lines && first + i < pours.size(); ++i) {
-    draw_card(stage, all.cut_top(tall, gap), pours[first + i]);
+  want_pours(stage, part, pours.size(), first, lines);
+  for (std::size_t i = first; i < first + lines; ++i) {
+    if (i < part.first || i >= part.first + pours.size()) continue;  // it comes
+    draw_card(stage, all.cut_top(tall, gap), pours[i - part.first]);
   }
 }
 

@@ -8,6 +8,8 @@
 
 namespace rb::screens {
 
-void draw_pours(Stage& stage, const std::vector<PourCard>& pours);
+/// `pours` is the part of the list that `part` tells; `opening`: something is being read.
+void draw_pours(Stage& stage, const std::vector<PourCard>& pours, const PoursPart& part,
+                bool opening);
 
 }  // namespace rb::screens

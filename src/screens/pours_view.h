@@ -23,6 +23,14 @@ struct PourCard {
   std::string placing{};               ///< the elements being placed, "W1, W2"
 };
 
+/// Which part of the list a screen was given.
+struct PoursPart {
+  std::size_t first = 0;  ///< of the list
+  std::size_t total = 0;  ///< in the list: what `find` finds in the book
+  std::string find{};
+  bool coming = false;  ///< another part was asked for
+};
+
 PourCard make_pour_card(const PourState& state);
 
 /// Open pours first, the latest first within each.

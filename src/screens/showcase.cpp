@@ -112,6 +112,8 @@ using Step = CorrectDraft::Step;
 
 constexpr std::array kScreens{
     ShowcaseScreen{"pours", false, plain},
+    ShowcaseScreen{"pours-find", false,
+                   [](const PourState&) { return with(FindDraft{.text = "Core"}); }},
     ShowcaseScreen{"pours-settings", false, [](const PourState&) { return with(SettingsDraft{}); }},
     ShowcaseScreen{"pours-quit", false, [](const PourState&) { return with(QuitDraft{}); }},
     ShowcaseScreen{"plan-from", false,

@@ -9,6 +9,7 @@
 #include "screens/canvas.h"
 #include "screens/drafts.h"
 #include "screens/intents.h"
+#include "screens/keeping.h"
 #include "screens/pour_view.h"
 #include "screens/say.h"
 #include "screens/settings.h"
@@ -40,6 +41,7 @@ struct Stage {
   const std::vector<std::string>& typed;  ///< letters of a real keyboard, "\b" erases
   bool sound_works = true;                ///< the tablet has something to sound a tone with
   std::optional<Battery> battery{};       ///< where the system tells
+  Keeping keeping{};                      ///< how the taps stand with the disk
 
   void open(Dialog dialog) const { next = std::move(dialog); }
   void close() const { next = std::monostate{}; }

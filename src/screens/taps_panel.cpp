@@ -21,6 +21,10 @@ std::string standing_words(const Say& say, const TapView& tap) {
   if (!tap.struck && tap.fixed) add(say(Word::corrected));
   if (!tap.struck && !tap.counts) add(say(Word::counts_not));
   if (tap.late) add(say(Word::entered_late));
+  if (tap.keeping) {
+    add(say(Word::keep_keeping));
+    return words;
+  }
   if (words.empty() && tap.kept) add(say(Word::kept_at, say.clock(*tap.kept)));
   if (words.empty()) add(say(Word::kept));
   return words;
@@ -74,10 +78,11 @@ void draw_tap(Stage& stage, const Box& box, const TapView& tap, const PourView& 
   }
   in.y1 = in.y0 + canvas.height(Face::small);
   const Box sign = in.cut_left(canvas.mm(3.2), canvas.mm(1));
-  if (!tap.struck) canvas.symbol(Symbol::check, sign.inset(0, canvas.mm(0.4)), soft);
+  if (!tap.struck)
+    canvas.symbol(tap.keeping ? Symbol::clock : Symbol::check, sign.inset(0, canvas.mm(0.4)), soft);
   // Where the room is narrow the bare word stands; the whole is a tap away.
   const bool narrow = canvas.width(standing, Face::small) > in.w() && tap.kept && !tap.struck;
-  canvas.text(narrow ? say(Word::kept) : standing,
+  canvas.text(narrow ? say(tap.keeping ? Word::keep_keeping : Word::kept) : standing,
               tap.struck ? Box{sign.x0, in.y0, in.x1, in.y1} : in,
               {.face = Face::small, .colours = {pair.ground, soft}});
 }

@@ -6,6 +6,8 @@
 
 #include "screens/alarm.h"
 #include "screens/dialogs.h"
+#include "screens/find_panel.h"
+#include "screens/keyboard.h"
 #include "screens/plan_screen.h"
 #include "screens/pour_screen.h"
 #include "screens/pours_screen.h"
@@ -30,6 +32,7 @@ struct Ui::Inside {
   int faults = 0;
   std::string fault;
   Moment fault_at{};
+  std::optional<Keeping::State> read;  ///< what stands in the way of keeping, and was put away
 
   void fit(int width, int height) {
     const Scale wanted(width, height, settings.diagonal_inches);
@@ -39,15 +42,16 @@ struct Ui::Inside {
     ++fonts_version;
   }
   void draw(const UiInput& input, const World& world, const std::optional<Tap>& tap, UiOutput& out);
+  void tell_keeping(Stage& stage, const World& world);
 };
 
 namespace {
 
-void draw_trouble(Stage& stage, const Trouble& trouble) {
+void draw_trouble(Stage& stage, const std::string& title, const std::string& words) {
   Canvas& canvas = stage.canvas;
   // At the very top, over the head of the screen: it never covers the rows.
   Box box{0, 0, static_cast<float>(canvas.scale().width_px()), canvas.mm(18)};
-  if (canvas.target("trouble", box, trouble.text)) stage.intents.emplace_back(PutTroubleAway{});
+  if (canvas.target("trouble", box, words)) stage.intents.emplace_back(PutTroubleAway{});
   const Pair pair = canvas.theme().stop;
   canvas.fill(box, pair.ground);
   Box in = box.inset(canvas.mm(4), canvas.mm(1));
@@ -56,15 +60,22 @@ void draw_trouble(Stage& stage, const Trouble& trouble) {
   canvas.symbol(Symbol::cross, cross.inset(0, canvas.mm(3)), pair.ink);
   const Box sign = in.cut_left(canvas.mm(9), canvas.mm(3));
   canvas.symbol(Symbol::stop_sign, sign.inset(0, canvas.mm(3)), pair.ink);
-  const Word head = trouble.not_kept ? Word::not_kept : Word::trouble;
-  canvas.text(stage.say(head), in.cut_top(canvas.height(Face::strong)),
+  canvas.text(title, in.cut_top(canvas.height(Face::strong)),
               {.face = Face::strong, .colours = pair});
   canvas.text(
-      trouble.text, in,
+      words, in,
       {.face = Face::small, .colours = pair, .down = Down::top, .lines = 2, .free_text = true});
 }
 
-void draw_over_pours(Stage& stage, const std::vector<PourCard>& pours) {
+// Letters want more height than width: from the foot up.
+Box typing_box(const Scale& scale, Box all) {
+  const float tall = keyboard_height(scale, all.w());
+  return tall < all.h() ? all.cut_bottom(tall) : all;
+}
+
+void draw_over_pours(Stage& stage, const std::vector<PourCard>& pours, const World& world) {
+  const PoursPart part =
+      world.part.value_or(PoursPart{.total = pours.size(), .find = stage.drafts.pours_find});
   const Scale& scale = stage.canvas.scale();
   const Box all =
       Box{0, 0, static_cast<float>(scale.width_px()), static_cast<float>(scale.height_px())}.inset(
@@ -74,15 +85,34 @@ void draw_over_pours(Stage& stage, const std::vector<PourCard>& pours) {
   } else if (std::holds_alternative<QuitDraft>(stage.drafts.dialog)) {
     draw_quit(stage, all);
   } else if (auto* from = std::get_if<PlanFromDraft>(&stage.drafts.dialog)) {
-    draw_plan_from(stage, all, *from, pours);
+    draw_plan_from(stage, all, *from, pours, part);
   } else if (std::holds_alternative<PlanPanel>(stage.drafts.dialog) && stage.drafts.plan) {
     draw_plan(stage, all, *stage.drafts.plan);
+  } else if (auto* looked = std::get_if<FindDraft>(&stage.drafts.dialog)) {
+    draw_find(stage, typing_box(stage.canvas.scale(), all), *looked);
   } else {
-    draw_pours(stage, pours);
+    draw_pours(stage, pours, part, world.opening);
   }
 }
 
 }  // namespace
+
+// What stands in the way of keeping is told until it is put away, and anew when it is another.
+void Ui::Inside::tell_keeping(Stage& stage, const World& world) {
+  std::string told = keeping_told(stage.say, world.keeping, world.now);
+  if (told.empty()) {
+    read.reset();
+    return;
+  }
+  if (read == world.keeping.state) return;
+  if (!world.keeping.why.empty()) told += " " + world.keeping.why;
+  const bool reading = world.keeping.state == Keeping::State::read_only;
+  const std::size_t before = stage.intents.size();
+  draw_trouble(stage, stage.say(reading ? Word::keep_reading : Word::keep_not_yet), told);
+  if (stage.intents.size() == before) return;
+  stage.intents.pop_back();
+  read = world.keeping.state;
+}
 
 void Ui::Inside::draw(const UiInput& input, const World& world, const std::optional<Tap>& tap,
                       UiOutput& out) {
@@ -97,21 +127,22 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
                                      : Units::si;
   const Say say{settings.language, units, world.utc_offset};
   std::optional<Dialog> next;
-  Stage stage{canvas, say,         settings,          drafts,       out.intents, world.now,
-              next,   input.typed, world.sound_works, world.battery};
+  Stage stage{canvas, say,         settings,          drafts,        out.intents,  world.now,
+              next,   input.typed, world.sound_works, world.battery, world.keeping};
   const Box all{0, 0, static_cast<float>(scale->width_px()),
                 static_cast<float>(scale->height_px())};
   canvas.fill(all, colours.page);
   if (input.escape) stage.close();
   // A plan whose pour could not be opened is still there to be mended.
   if (drafts.plan_sent && world.state != nullptr) drafts.plan.reset();
-  drafts.plan_sent = false;
+  if (!world.opening) drafts.plan_sent = false;
   if (world.state != nullptr && world.report != nullptr) {
     if (shown != world.state->pour) {  // another pour begins at its first element
       if (shown) drafts = Drafts{.plan = std::move(drafts.plan)};
       shown = world.state->pour;
     }
     PourView view = make_pour_view(*world.state, *world.report, drafts.element, world.now);
+    mark_keeping(view, *world.state, world.keeping.here);
     view.attention =
         alarm.attention(world.state->pour, world.report->findings, world.state->clock(world.now));
     drafts.element = view.element;
@@ -121,13 +152,19 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
     if (settings.sound) out.tone = fresh;
   } else {
     static const std::vector<PourCard> none;
-    draw_over_pours(stage, world.pours != nullptr ? *world.pours : none);
+    draw_over_pours(stage, world.pours != nullptr ? *world.pours : none, world);
   }
   if (world.trouble) {
     const std::size_t before = out.intents.size();
-    draw_trouble(stage, *world.trouble);
+    draw_trouble(stage, say(world.trouble->not_kept ? Word::not_kept : Word::trouble),
+                 world.trouble->word == Word::count_
+                     ? world.trouble->text
+                     : say(world.trouble->word, world.trouble->number));
     if (out.intents.size() > before) fault.clear();
+  } else {
+    tell_keeping(stage, world);
   }
+  if (world.keeping.waiting > 0) out.next_change = std::min(out.next_change, Seconds{1});
   if (next) {
     drafts.dialog = std::move(*next);
     out.next_change = Seconds{0};

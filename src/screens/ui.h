@@ -11,6 +11,7 @@
 #include "check/check.h"
 #include "screens/drafts.h"
 #include "screens/intents.h"
+#include "screens/keeping.h"
 #include "screens/pours_view.h"
 #include "screens/probe.h"
 #include "screens/settings.h"
@@ -23,6 +24,9 @@ namespace rb::screens {
 struct Trouble {
   std::string text;
   bool not_kept = false;  ///< the last tap is lost: said loudly
+  /// Said in the user's language instead of `text`, `number` put in; count_ = `text` stands.
+  Word word = Word::count_;
+  std::size_t number = 0;
 };
 
 /// What stands in the book now. The pointers are only looked at during the frame.
@@ -32,6 +36,9 @@ struct World {
   const std::vector<PourCard>* pours = nullptr;  ///< in the order to show
   const PourState* state = nullptr;              ///< the pour that is open on the screen, or none
   const CheckReport* report = nullptr;           ///< of that pour; with `state` never null
+  std::optional<PoursPart> part{};               ///< of the list; none: `pours` is all of it
+  bool opening = false;                          ///< the pour or the list is being read
+  Keeping keeping{};
   std::optional<Trouble> trouble{};
   bool sound_works = true;           ///< false: settings say that there is no sound
   std::optional<Battery> battery{};  ///< none: the system does not tell

@@ -326,6 +326,13 @@ std::vector<Tapped> Keeper::waiting() const {
   return all;
 }
 
+std::size_t Keeper::waiting_of(const PourId& pour) const {
+  const std::lock_guard lock(inside_->mutex);
+  return static_cast<std::size_t>(
+      std::count_if(inside_->queue.begin(), inside_->queue.end(),
+                    [&](const Waiting& one) { return one.tap.pour == pour; }));
+}
+
 std::vector<RefusedTap> Keeper::take_refused() {
   const std::lock_guard lock(inside_->mutex);
   return std::exchange(inside_->refused, {});

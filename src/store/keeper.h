@@ -74,6 +74,8 @@ class Keeper {
   [[nodiscard]] KeeperStatus status() const;
   /// What waits for the disk, in order, as keep() gave it.
   [[nodiscard]] std::vector<Tapped> waiting() const;
+  /// How many of those are of this pour.
+  [[nodiscard]] std::size_t waiting_of(const PourId& pour) const;
   /// What the book refused since the last call.
   std::vector<RefusedTap> take_refused();
   /// Waits until nothing waits, at most so long; false when something still does.

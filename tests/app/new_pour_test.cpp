@@ -35,8 +35,10 @@ TEST_CASE("a new pour is in the book when it is on the screen, under a name of i
     auto session = Session::open(file, clock, std::chrono::minutes{0});
     REQUIRE_MESSAGE(session, (session ? "" : to_text(session.error())));
     Session& tablet = **session;
+    CHECK(tablet.settle());
     CHECK(tablet.pour() == nullptr);
     CHECK(tablet.act({screens::OpenPour{plan, at}}));
+    CHECK(tablet.settle());
     REQUIRE(tablet.pour() != nullptr);
     CHECK(tablet.pour()->pour == PourId{"2026-03-02-core-wall"});
     CHECK(*tablet.pour()->plan == *plan);
@@ -45,6 +47,7 @@ TEST_CASE("a new pour is in the book when it is on the screen, under a name of i
     // The same plan once more is another pour.
     CHECK(tablet.act({screens::LeavePour{}}));
     CHECK(tablet.act({screens::OpenPour{plan, at}}));
+    CHECK(tablet.settle());
     CHECK(tablet.pour()->pour == PourId{"2026-03-02-core-wall-2"});
     CHECK(tablet.act({screens::KeepEvent{event::LiftStart{ElementId{"W1"}, 1}, at}}));
     CHECK_FALSE(tablet.look().trouble);

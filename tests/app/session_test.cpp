@@ -38,6 +38,7 @@ std::filesystem::path book_in(const test::TempFolder& folder) {
 std::unique_ptr<Session> open(const std::filesystem::path& book) {
   auto session = Session::open(book, Clock{}, 0min);
   REQUIRE_MESSAGE(session, (session ? "" : to_text(session.error())));
+  REQUIRE((*session)->settle());
   return std::move(*session);
 }
 
@@ -105,6 +106,7 @@ TEST_CASE("after the tablet's clock was set an hour on, a tap is still told at i
   };
   auto session = Session::open(book_in(folder), clock, 0min);
   REQUIRE(session);
+  REQUIRE((*session)->settle());
   // Taps carry the wall clock, as the window gives it.
   const auto note = [&] {
     (*session)->act({screens::KeepEvent{event::Note{"x", {}, {}}, clock().wall}});
@@ -133,6 +135,7 @@ TEST_CASE("a clock behind the pour's last entry is told of before anything is lo
         },
         0min);
     REQUIRE(session);
+    REQUIRE((*session)->settle());
     return std::move(*session);
   };
   CHECK_FALSE(behind(0min)->look().trouble);

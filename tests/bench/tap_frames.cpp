@@ -37,7 +37,7 @@ double longest_frame() {
       throw bench::Trouble("the book could not be made");
   }
   auto session = Session::open(folder / "a.risebook", clock, std::chrono::minutes{0});
-  if (!session) throw bench::Trouble("the book could not be made");
+  if (!session || !(*session)->settle()) throw bench::Trouble("the book could not be made");
   Ui ui;
   std::vector<double> built;
   double longest_keep = 0;

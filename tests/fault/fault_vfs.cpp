@@ -4,11 +4,13 @@
 #include <sys/stat.h>
 
 #include <algorithm>
+#include <atomic>
 #include <fstream>
 #include <map>
 #include <mutex>
 #include <optional>
 #include <sstream>
+#include <thread>
 #include <utility>
 #include <vector>
 
@@ -55,6 +57,7 @@ struct Disk {
   std::vector<Gone> gone;  ///< removed, but the folder was not synced since
 } disk;
 std::recursive_mutex gate;  ///< a book has several threads
+std::atomic<int> a_sync_ms{0};
 
 struct File {
   sqlite3_file base;
@@ -115,6 +118,7 @@ int truncate(sqlite3_file* f, sqlite3_int64 size) {
 }
 
 int sync(sqlite3_file* f, int /*how*/) {  // nothing goes to the real disk: the tests are fast
+  std::this_thread::sleep_for(std::chrono::milliseconds(a_sync_ms));
   const std::lock_guard through(gate);
   if (fails({Fault::sync, Fault::power})) return SQLITE_IOERR_FSYNC;
   if (auto* const tracked = file(f).tracked) {
@@ -237,7 +241,12 @@ FaultyDisk::FaultyDisk() {
   sqlite3_vfs_register(&disk.vfs, 1);
 }
 
+void FaultyDisk::slow(std::chrono::milliseconds a_sync) {
+  a_sync_ms = static_cast<int>(a_sync.count());
+}
+
 FaultyDisk::~FaultyDisk() {
+  a_sync_ms = 0;
   sqlite3_vfs_unregister(&disk.vfs);
   sqlite3_vfs_register(disk.real, 1);
 }

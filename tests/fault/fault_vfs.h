@@ -2,6 +2,7 @@
 // after the power went: what was synced, and of the rest whatever part chance left.
 #pragma once
 
+#include <chrono>
 #include <filesystem>
 #include <random>
 #include <string>
@@ -27,6 +28,8 @@ class FaultyDisk {
 
   /// The nth call (from 1) that `fault` can meet fails; `lasting`: so do all that follow.
   void fail(Fault fault, int nth, bool lasting = false);
+  /// From now on every sync takes so long; zero: no time.
+  void slow(std::chrono::milliseconds a_sync);
   /// The disk works again.
   void heal();
   [[nodiscard]] bool struck() const;
