@@ -4,6 +4,9 @@
 
 #include <doctest/doctest.h>
 
+#include <atomic>
+#include <thread>
+
 #include "fault_vfs.h"
 #include "life.h"
 
@@ -71,6 +74,9 @@ TEST_CASE("a tap is on the screen at once, keeping until the disk has answered, 
   CHECK(session->look().keeping.state == State::kept);
   CHECK(session->look().keeping.here == 0);
   CHECK_FALSE(session->would_lose());
+  for (int i = 0; i < 1000 && woken == before; ++i) {
+    std::this_thread::sleep_for(std::chrono::milliseconds(1));
+  }
   CHECK(woken > before);
   CHECK(in_book(path) == 2);
 }

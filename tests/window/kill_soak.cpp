@@ -1,6 +1,6 @@
 // The real window killed in the middle of real clicks, again and again: every tap it called kept is
 // in the book afterwards. Needs a display with the test extension and no window manager:
-//   xvfb-run -a -s "-screen 0 1280x800x24 -noreset" risebook_kill_soak RISEBOOK SOURCE_DIR [ROUNDS]
+//   kill_soak.sh RISEBOOK
 #include <X11/Xlib.h>
 #include <X11/extensions/XTest.h>
 #include <fcntl.h>
@@ -130,8 +130,8 @@ std::vector<std::int64_t> told_in(const fs::path& path) {
 
 int main(int argc, char** argv) {
   if (argc < 3) return 2;
-  const char* asked = std::getenv("RISEBOOK_KILLS");
-  const int rounds = argc > 3 ? std::atoi(argv[3]) : asked != nullptr ? std::atoi(asked) : 3;
+  const char* asked = std::getenv("RISEBOOK_ROUNDS");
+  const int rounds = asked != nullptr ? std::atoi(asked) : 3;
   std::string name = (fs::temp_directory_path() / "kills-XXXXXX").string();
   if (mkdtemp(name.data()) == nullptr) die("no folder");
   const fs::path folder = name;
@@ -212,5 +212,6 @@ int main(int argc, char** argv) {
     }
   }
   fs::remove_all(folder);
+  fmt::print("soak window-kills done={} failed=0\n", rounds);
   return 0;
 }
