@@ -1,52 +1,45 @@
 #include "app/pour_list.h"
 
-#include <algorithm>
-#include <cctype>
-
 #include "pour/fold.h"
 
 namespace rb {
 
 namespace {
 
-std::string lower(std::string text) {
-  std::transform(text.begin(), text.end(), text.begin(),
-                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return text;
+// What a mark tells of a pour; the rest shows when its events are read.
+screens::PourCard card_of_mark(const PourMark& mark) {
+  screens::PourCard card{
+      .id = mark.pour, .site = mark.site, .name = mark.name, .opened = mark.opened};
+  if (mark.closed == PourMark::Closed::yes) card.closed = mark.opened;
+  return card;
 }
 
 }  // namespace
 
-const screens::PourCard* PourList::card_of(const Logbook& book, const PourSummary& pour) {
-  Known& known = known_[pour.pour];
-  if (known.events == pour.count) return &known.card;
-  const auto events = book.events(pour.pour);
-  if (!events) return nullptr;
-  const auto state = fold(*events);
-  if (!state) return nullptr;
-  known = {pour.count, screens::make_pour_card(*state)};
-  return &known.card;
+screens::PourCard PourList::card_of(const Logbook& book, const PourMark& mark) {
+  Known& known = known_[mark.pour];
+  if (known.last == mark.last) return known.card;
+  const auto events = book.events(mark.pour);
+  const auto state = events ? fold(*events) : Result<PourState>(Failed{events.error()});
+  // A pour that cannot be read stands in the list all the same; what ails it shows when it is
+  // opened.
+  if (!state) return card_of_mark(mark);
+  known = {mark.last, screens::make_pour_card(*state)};
+  return known.card;
 }
 
-Result<ListPart> PourList::part(const Logbook& book, const ListWish& wish) {
-  const auto pours = book.pours();
-  if (!pours) return Failed{pours.error()};
-  const auto day = parse_day(wish.find, utc_offset_);
-  const std::string find = lower(wish.find);
-  std::vector<screens::PourCard> all;
-  for (const PourSummary& summary : *pours) {
-    if (day && (summary.last < *day || summary.first >= *day + std::chrono::hours{24})) continue;
-    const screens::PourCard* card = card_of(book, summary);
-    if (card == nullptr) continue;
-    const std::string told = lower(card->name + "\n" + card->site + "\n" + card->id.text);
-    if (day || told.find(find) != std::string::npos) all.push_back(*card);
+Result<ListPart> PourList::part(const Logbook& book, const ListWish& wish, bool folded) {
+  PourQuery query{.text = wish.find, .when = {}, .first = wish.first, .count = wish.count};
+  if (const auto day = parse_day(wish.find, utc_offset_)) {
+    query.when = MomentSpan{*day, *day + std::chrono::hours{24}};
+    query.text.clear();
   }
-  screens::order_cards(all);
-  ListPart answer{{}, {.first = wish.first, .total = all.size(), .find = wish.find}};
-  const auto from = std::min(wish.first, all.size());
-  const auto to = std::min(from + wish.count, all.size());
-  answer.cards.assign(all.begin() + static_cast<std::ptrdiff_t>(from),
-                      all.begin() + static_cast<std::ptrdiff_t>(to));
+  const auto page = book.pours(query);
+  if (!page) return Failed{page.error()};
+  ListPart answer{{}, {.first = wish.first, .total = page->all, .find = wish.find}};
+  for (const PourMark& mark : page->pours) {
+    answer.cards.push_back(folded ? card_of(book, mark) : card_of_mark(mark));
+  }
   return answer;
 }
 

@@ -26,16 +26,17 @@ class PourList {
  public:
   explicit PourList(std::chrono::minutes utc_offset) : utc_offset_(utc_offset) {}
 
-  /// Open pours first, the latest first within each. Only the pours of the part are folded, and
-  /// those only once for each state of theirs.
-  Result<ListPart> part(const Logbook& book, const ListWish& wish);
+  /// Those not known to be closed first, the latest first within each, as the book's marks tell
+  /// them. With `folded` the pours of the part are read too, each once for each state of its own:
+  /// lifts, rows that run and the plan are known only then.
+  Result<ListPart> part(const Logbook& book, const ListWish& wish, bool folded);
 
  private:
   struct Known {
-    std::size_t events = 0;
+    std::int64_t last = 0;  ///< number of the newest event
     screens::PourCard card;
   };
-  const screens::PourCard* card_of(const Logbook& book, const PourSummary& pour);
+  screens::PourCard card_of(const Logbook& book, const PourMark& mark);
   std::chrono::minutes utc_offset_;
   std::unordered_map<PourId, Known> known_;
 };

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <unordered_set>
+#include <utility>
 
 #include "pour/fold.h"
 #include "pour/plan_draft.h"
@@ -34,6 +35,18 @@ Result<PourState> read_pour(const Logbook& book, const PourId& pour,
   return fold(*events);
 }
 
+// A name no pour of the book has.
+Result<PourId> free_name(const Logbook& book, const screens::OpenPour& wish, const std::string& day,
+                         std::vector<PourId> taken) {
+  for (;;) {
+    PourId id = new_pour_id(wish.plan->name, day, taken);
+    const auto mark = book.mark(id);
+    if (!mark) return Failed{mark.error()};
+    if (!*mark) return id;
+    taken.push_back(std::move(id));
+  }
+}
+
 }  // namespace
 
 /// A pour read and checked on the reader's thread.
@@ -57,7 +70,12 @@ Result<std::unique_ptr<Session>> Session::open(const std::filesystem::path& book
                                                Keeper::Hooks hooks) {
   auto opened = Logbook::open_or_create(book);
   std::unique_ptr<Session> session{new Session(book, std::move(clock), utc_offset, hooks.wake)};
-  if (opened) {
+  if (opened && !opened->writable()) {
+    const auto head = opened->head();
+    session->book_ = {opened->file(), opened->uuid(), head ? head->seq : 0};
+    session->reading_only_ = opened->read_only_reason().value_or(
+        Error{Error::Kind::book, book.string(), "the book is open for reading only", {}});
+  } else if (opened) {
     session->book_ = {opened->file(), opened->uuid(), 0};
     auto keeper = Keeper::start(std::move(*opened), std::move(hooks));
     if (!keeper) return Failed{keeper.error()};
@@ -79,13 +97,16 @@ void Session::begin() {
   asked_list_ = asked_ = 1;
   list_.part.coming = true;
   reader_.ask([this, lists = lists_](const Result<Logbook>& book) -> Reader::Delivery {
-    auto part = book ? lists->part(*book, {.count = 1}) : Result<ListPart>(Failed{book.error()});
+    auto part =
+        book ? lists->part(*book, {.count = 1}, false) : Result<ListPart>(Failed{book.error()});
     return [this, part = std::move(part)] {
       list_.part.coming = false;
       if (!part) return fail_with(part.error(), false);
       list_ = *part;
       if (asked_ != 1) return;
-      if (!list_.cards.empty() && !list_.cards.front().closed) go_to(list_.cards.front().id);
+      if (list_.cards.empty() || list_.cards.front().closed) return ask_list(wanted_);
+      go_to(list_.cards.front().id);
+      beginning_ = true;
     };
   });
 }
@@ -97,20 +118,25 @@ void Session::fail_with(const Error& error, bool not_kept) {
 void Session::ask_list(const ListWish& wish) {
   wanted_ = wish;
   list_.part.coming = true;
-  reader_.ask([this, lists = lists_, wish,
-               mine = ++asked_list_](const Result<Logbook>& book) -> Reader::Delivery {
-    auto part = book ? lists->part(*book, wish) : Result<ListPart>(Failed{book.error()});
-    return [this, mine, part = std::move(part)] {
-      if (mine != asked_list_) return;
-      list_.part.coming = false;
-      if (!part) return fail_with(part.error(), false);
-      list_ = *part;
-    };
-  });
+  // The marks at once; what is read of the pours themselves after them.
+  ++asked_list_;
+  for (const bool folded : {false, true}) {
+    reader_.ask([this, lists = lists_, wish, folded,
+                 mine = asked_list_](const Result<Logbook>& book) -> Reader::Delivery {
+      auto part = book ? lists->part(*book, wish, folded) : Result<ListPart>(Failed{book.error()});
+      return [this, mine, part = std::move(part)] {
+        if (mine != asked_list_) return;
+        list_.part.coming = false;
+        if (!part) return fail_with(part.error(), false);
+        list_ = *part;
+      };
+    });
+  }
 }
 
 void Session::go_to(const PourId& pour) {
   trouble_.reset();
+  beginning_ = false;
   going_ = pour;
   reader_.ask([this, pour, mine = ++asked_, tapped = tapped_,
                waiting = keeper_ ? keeper_->waiting() : std::vector<Tapped>{},
@@ -132,7 +158,10 @@ void Session::go_to(const PourId& pour) {
 
 void Session::arrive(const PourId& pour, Result<Arrival> arrived, std::size_t tapped) {
   going_.reset();
+  const bool beginning = std::exchange(beginning_, false);
   if (!arrived) return fail_with(arrived.error(), false);
+  // Its mark did not know that it is closed: the list stays.
+  if (beginning && arrived->state.closed) return ask_list(wanted_);
   // Taps made while it was read are not in it.
   if (tapped != tapped_) return go_to(pour);
   memory_ = std::move(arrived->memory);
@@ -274,16 +303,16 @@ void Session::open_pour(const screens::OpenPour& wish) {
   }
   if (opening_) return;
   opening_ = true;
-  reader_.ask([this, wish](const Result<Logbook>& book) -> Reader::Delivery {
-    const auto pours =
-        book ? book->pours() : Result<std::vector<PourSummary>>(Failed{book.error()});
-    return [this, wish, pours] {
+  std::vector<PourId> taken;
+  for (const Tapped& tap : keeper_->waiting()) taken.push_back(tap.pour);
+  reader_.ask([this, wish, taken, day = day_text(wish.at, utc_offset_)](
+                  const Result<Logbook>& book) -> Reader::Delivery {
+    const auto id =
+        book ? free_name(*book, wish, day, taken) : Result<PourId>(Failed{book.error()});
+    return [this, wish, id] {
       opening_ = false;
-      if (!pours) return fail_with(pours.error(), true);
-      std::vector<PourId> taken;
-      for (const PourSummary& summary : *pours) taken.push_back(summary.pour);
-      for (const Tapped& tap : keeper_->waiting()) taken.push_back(tap.pour);
-      open_pour_as(wish, new_pour_id(wish.plan->name, day_text(wish.at, utc_offset_), taken));
+      if (!id) return fail_with(id.error(), true);
+      open_pour_as(wish, *id);
     };
   });
 }

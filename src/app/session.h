@@ -97,6 +97,7 @@ class Session {
   LastBook book_;                      ///< as it was opened
   std::optional<Error> reading_only_;  ///< why the book is not written
   std::optional<PourId> going_;        ///< being read
+  bool beginning_ = false;             ///< it is the pour the tablet was in, if still open
   bool opening_ = false;               ///< a new pour is looked a name for
   int asked_ = 0;  ///< what was asked of the reader last: earlier answers are stale
   int asked_list_ = 0;
