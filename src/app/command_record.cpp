@@ -38,8 +38,11 @@ Result<std::vector<Path>> write_day(const Logbook& book, Moment day, std::chrono
   for (std::size_t i = 0; i < touched.size(); ++i) {
     inputs.push_back({touched[i], reports[i], dose_maps(touched[i])});
   }
-  const DailyRecord record =
-      make_daily_record(inputs, day, offset, {looked->tag, looked->head_hash, looked->events});
+  const DailyRecord record = make_daily_record(inputs, day, offset,
+                                               {.tag = looked->tag,
+                                                .head_hash = looked->head_hash,
+                                                .events = looked->events,
+                                                .looked = looked->looked});
   return write_record(record, folder, formats);
 }
 

@@ -23,6 +23,7 @@ struct BookFacts {
   std::string head_hash;  ///< of the newest event, in hexadecimal
   std::size_t events = 0;
   std::string damage{};  ///< of the whole book, plain sentences; empty: none known
+  std::string looked{};  ///< what of the book was verified for this record, in words
   bool operator==(const BookFacts&) const = default;
 };
 

@@ -68,6 +68,7 @@ std::string to_json(const DailyRecord& record) {
        {{"tag", clean_text(record.book.tag)},
         {"head_hash", clean_text(record.book.head_hash)},
         {"events", record.book.events},
+        {"verified", record.book.looked.empty() ? Json() : Json(clean_text(record.book.looked))},
         {"damage", record.book.damage.empty() ? Json() : Json(clean_text(record.book.damage))}}}};
   for (const Table& table : tables_of(record)) out[table.key] = rows_of(table);
   Json maps = Json::array();

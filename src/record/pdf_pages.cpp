@@ -344,6 +344,10 @@ class Pages {
       sheet_.text(caution, {8, false, look::slate}, 9);
       sheet_.skip(4);
     }
+    if (!record_.book.looked.empty()) {
+      sheet_.text(clean_text("Verified in the book for this record: " + record_.book.looked + "."),
+                  {8, false, look::slate}, 9);
+    }
   }
 
   void bookmark(const std::string& title, bool top) {

@@ -118,6 +118,7 @@ class Book {
     fact("Book", record_.book.tag);
     fact("Events in the book", std::to_string(record_.book.events));
     fact("Hash of the newest", record_.book.head_hash);
+    if (!record_.book.looked.empty()) fact("Verified", record_.book.looked);
     if (!record_.book.damage.empty()) {
       write(sheet, row, 0, "Damage", damaged_);
       write(sheet, row++, 1, record_.book.damage, damaged_);

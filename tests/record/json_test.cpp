@@ -31,6 +31,13 @@ TEST_CASE("the record as JSON is SI and UTC, whatever the plan's units") {
   CHECK(record["cautions"].size() == record_cautions().size());
 }
 
+TEST_CASE("the record as JSON says what of the book was verified for it") {
+  auto record = test::sample_record();
+  CHECK(json::parse(to_json(record))["book"]["verified"].is_null());
+  record.book.looked = "the events of this pour";
+  CHECK(json::parse(to_json(record))["book"]["verified"] == "the events of this pour");
+}
+
 TEST_CASE("the same record gives the same JSON") {
   CHECK(to_json(test::sample_record()) == to_json(test::sample_record()));
 }
