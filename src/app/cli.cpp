@@ -112,12 +112,27 @@ int run_cli(int argc, char** argv) {
   script.add_option("--book", script_book, "Book")->required();
   script.add_option("--pour", script_pour, "Pour")->required();
 
-  Path verify_book;
-  words
-      .add("verify", "Look the book over: hash chain, schema, damage",
-           [&] { return run_verify(verify_book); })
-      .add_option("book", verify_book, "Book")
-      ->required();
+  VerifyWish verify;
+  auto& verify_words =
+      words.add("verify", "Look the book over: hash chain, signatures, schema, damage",
+                [&] { return run_verify(verify); });
+  verify_words.add_option("book", verify.book, "Book")->required();
+  verify_words.add_option("--against", verify.against,
+                          "Hashes, short codes, records (JSON), notes, mirrors or copies");
+
+  Path copied_book;
+  Path copy_folder;
+  auto& copy = words.add("copy", "Copy a book, in use or not, into a folder",
+                         [&] { return run_copy(copied_book, copy_folder); });
+  copy.add_option("book", copied_book, "Book")->required();
+  copy.add_option("--to", copy_folder, "Folder; made if missing")->required();
+
+  Path restore_from;
+  Path restored_book;
+  auto& restore = words.add("restore", "Make a book again from a copy or a mirror",
+                            [&] { return run_restore(restore_from, restored_book); });
+  restore.add_option("from", restore_from, "Copy (.risebook) or mirror (.riseline)")->required();
+  restore.add_option("--to", restored_book, "Book to make; nothing may stand there")->required();
 
   PlanCommand plan;
   auto& plan_words = words.add("plan", "Plan a pour: rows, motors, pace and a run sheet",

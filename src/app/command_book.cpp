@@ -1,10 +1,11 @@
-// Commands that move whole pours in and out of a book, or look it over.
+// Commands that move whole pours in and out of a book.
 #include <fmt/format.h>
 
 #include <fstream>
 #include <sstream>
 
 #include "app/commands.h"
+#include "app/device.h"
 #include "pour/script.h"
 #include "store/entry_now.h"
 #include "store/logbook.h"
@@ -22,6 +23,9 @@ Exit run_replay(const Path& script_file, const Path& book_file) {
   if (!script) return report(script.error());
   auto book = Logbook::open_or_create(book_file);
   if (!book) return report(book.error());
+  if (const auto may = sign_heads(*book, data_folder()); !may) {
+    fmt::print(stderr, "{}\n", to_text(may.error()));
+  }
   const auto kept = book->append_script(*script, script_entry(entry_now()));
   if (!kept) return report(kept.error());
   fmt::print("Pour {}: {} events kept in {}\n", script->pour.text, kept->size(),
@@ -38,21 +42,6 @@ Exit run_script(const Path& book_file, const std::string& pour) {
     return report({Error::Kind::input, book_file.string(), "holds no pour " + pour, {}});
   }
   fmt::print("{}", write_script(*events));
-  return Exit::fine;
-}
-
-Exit run_verify(const Path& book_file) {
-  const auto book = Logbook::open(book_file, Access::read);
-  if (!book) return report(book.error());
-  const auto looked = book->verify();
-  if (!looked) return report(looked.error());
-  fmt::print("Book {}: {} events, head {}\n", looked->tag, looked->events, looked->head_hash);
-  for (const std::string& fault : looked->faults) fmt::print("  fault: {}\n", fault);
-  if (looked->unknown > 0) {
-    fmt::print("{} events of kinds this Risebook does not know\n", looked->unknown);
-  }
-  if (!looked->sound()) return Exit::book;
-  fmt::print("The chain holds: nothing was changed, removed or put in between.\n");
   return Exit::fine;
 }
 

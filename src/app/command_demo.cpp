@@ -2,6 +2,7 @@
 #include <risebook_demo.h>
 
 #include "app/book_pours.h"
+#include "app/device.h"
 #include "app/write_day.h"
 #include "check/check.h"
 #include "pour/script.h"
@@ -39,6 +40,7 @@ Exit run_demo(const Path& folder) {
   }
   auto book = Logbook::create(fresh_name(folder));
   if (!book) return report(book.error());
+  (void)sign_heads(*book, data_folder());  // unsigned is told by verify
   if (const auto kept = book->append_script(*script, script_entry(entry_now())); !kept) {
     return report(kept.error());
   }

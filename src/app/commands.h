@@ -46,7 +46,14 @@ struct RecordWish {
 Exit run_record(const RecordWish& wish);
 
 Exit run_script(const Path& book, const std::string& pour);
-Exit run_verify(const Path& book);
+struct VerifyWish {
+  Path book;
+  std::vector<std::string> against;  ///< hashes, short codes, files
+};
+Exit run_verify(const VerifyWish& wish);
+/// A copy of the book into a folder, and a book made again from a copy or a mirror.
+Exit run_copy(const Path& book, const Path& folder);
+Exit run_restore(const Path& from, const Path& to);
 Exit run_rules();
 
 struct PlanCommand {

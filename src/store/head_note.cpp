@@ -161,42 +161,51 @@ Result<void> HeadNoteFile::write(std::int64_t seq, const Hash& hash) {
   return {};
 }
 
-Result<NoteVerdict> judge_notes(PlainDisk& disk, const fs::path& book, const BookName& name,
-                                std::int64_t last, const HeadNoteFile::HashAt& at) {
-  NoteVerdict verdict;
+std::vector<NoteBeside> read_notes(PlainDisk& disk, const fs::path& book) {
+  std::vector<NoteBeside> notes;
   const auto main = note_path(book);
   for (int n = 0; n <= kMostKept; ++n) {
     const auto path = n == 0 ? main : kept_path(main, n);
-    const auto read = read_note(disk, path);
-    if (read.state == NoteRead::State::none) {
-      if (n == 0) continue;
+    auto read = read_note(disk, path);
+    if (read.state != NoteRead::State::none) {
+      notes.push_back({path.filename().string(), std::move(read), n == 0});
+    } else if (n > 0) {
       break;
     }
+  }
+  return notes;
+}
+
+Result<NoteVerdict> judge_notes(const std::vector<NoteBeside>& notes, const BookName& name,
+                                std::int64_t last, const HeadNoteFile::HashAt& at) {
+  NoteVerdict verdict;
+  for (const auto& [file, read, present] : notes) {
     if (read.state != NoteRead::State::whole) {
-      verdict.damaged = verdict.damaged || n == 0;
+      verdict.damaged = verdict.damaged || present;
       continue;
     }
     const auto& note = read.note;
     if (note.uuid != name.uuid) {
-      if (n == 0) verdict.faults.push_back("The note of the head beside it is of another book");
+      if (present) {
+        verdict.faults.push_back(
+            fmt::format("The note of the head beside it ({}) is of another book", file));
+      }
       continue;
     }
     const auto stored = at(note.seq);
     if (!stored) return Failed{stored.error()};
-    if (note.seq > last) {
-      const auto first = event_id(name.tag, last + 1).text;
-      const auto end = event_id(name.tag, note.seq).text;
+    const auto end = event_id(name.tag, note.seq).text;
+    if (note.seq == last + 1) {
       verdict.faults.push_back(
-          last + 1 == note.seq
-              ? fmt::format("Event {} was acknowledged and is not here ({})", first,
-                            path.filename().string())
-              : fmt::format("Events {} to {} were acknowledged and are not here ({})", first, end,
-                            path.filename().string()));
+          fmt::format("Event {} was acknowledged and is not here ({})", end, file));
+    } else if (note.seq > last) {
+      verdict.faults.push_back(
+          fmt::format("Events {} to {} were acknowledged and are not here ({})",
+                      event_id(name.tag, last + 1).text, end, file));
     } else if (!*stored || **stored != note.hash) {
-      verdict.faults.push_back(fmt::format("Event {} is not the one that was acknowledged ({})",
-                                           event_id(name.tag, note.seq).text,
-                                           path.filename().string()));
-    } else if (n == 0) {
+      verdict.faults.push_back(
+          fmt::format("Event {} is not the one that was acknowledged ({})", end, file));
+    } else if (present) {
       verdict.vouched = note.seq;
     }
   }

@@ -63,6 +63,14 @@ class HeadNoteFile {
   int next_ = 0;  ///< which of the two is written next
 };
 
+/// A note beside a book: the present one, and those kept as evidence.
+struct NoteBeside {
+  std::string file;  ///< its name without the folder
+  NoteRead read;
+  bool present = false;
+};
+std::vector<NoteBeside> read_notes(PlainDisk& disk, const std::filesystem::path& book);
+
 /// What the notes beside a book say against it, in plain sentences; none when they agree. Also how
 /// far they vouch for it.
 struct NoteVerdict {
@@ -70,8 +78,8 @@ struct NoteVerdict {
   std::optional<std::int64_t> vouched;  ///< the book has all up to this number, as acknowledged
   bool damaged = false;                 ///< a note is there that tells nothing, or cannot be read
 };
-Result<NoteVerdict> judge_notes(PlainDisk& disk, const std::filesystem::path& book,
-                                const BookName& name, std::int64_t last,
-                                const HeadNoteFile::HashAt& at);
+/// `last`: number of the book's last event.
+Result<NoteVerdict> judge_notes(const std::vector<NoteBeside>& notes, const BookName& name,
+                                std::int64_t last, const HeadNoteFile::HashAt& at);
 
 }  // namespace rb::store

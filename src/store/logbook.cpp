@@ -123,7 +123,10 @@ Result<Event> Logbook::Inside::keep(const PourId& pour, Event event, const Entry
   if (auto done = store::point_targets(event.what, resolve, *database); !done) {
     return Failed{done.error()};
   }
-  return keeping->keep(pour, std::move(event), entry, kept, name.tag, head);
+  const bool sign = signer && store::calls_for_signing(event.what);
+  auto done = keeping->keep(pour, std::move(event), entry, kept, name.tag, head);
+  if (done && sign) signer->sign(head, kept);
+  return done;
 }
 
 Logbook::Logbook(std::unique_ptr<Inside> inside) : inside_(std::move(inside)) {}
@@ -267,6 +270,14 @@ Result<Event> Logbook::event(std::int64_t seq) const {
 
 bool Logbook::empty_log() {
   return writable() && store::empty_log(*inside_->database);
+}
+
+Result<void> Logbook::sign_with(const store::DeviceKey& key) {
+  auto& in = *inside_;
+  return guarded(in.path.string(), "heads cannot be signed", [&]() -> Result<void> {
+    if (writable()) in.signer.emplace(*in.database, key, in.name.uuid);
+    return {};
+  });
 }
 
 const std::string& Logbook::tag() const {

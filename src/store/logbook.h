@@ -22,6 +22,10 @@
 
 namespace rb {
 
+namespace store {
+class DeviceKey;
+}
+
 enum class Access { read, write };
 
 /// An event whole in the book, of a kind this program does not know: a newer one wrote it.
@@ -47,10 +51,24 @@ struct PourSummary {
   bool operator==(const PourSummary&) const = default;
 };
 
+/// A head of the book that a device signed, its signature found to hold.
+struct SignedHead {
+  std::int64_t seq = 0;
+  std::string hash;  ///< 64 hex digits
+  std::string key;   ///< the device's public key, 64 hex digits
+  Moment made{};
+  bool operator==(const SignedHead&) const = default;
+};
+
 /// What a look through the whole book found.
 struct VerifyReport {
   std::string tag;
   std::size_t events = 0;
+  std::int64_t last = 0;                 ///< number of the last event
+  std::vector<SignedHead> signed_heads;  ///< in order of number
+  /// By the note of the head beside it: the book has all that was acknowledged up to this number.
+  std::optional<std::int64_t> vouched;
+  bool note_damaged = false;         ///< such a note is there and tells nothing
   std::string head_hash;             ///< to be held against the one printed on a record
   std::vector<std::string> faults;   ///< plain sentences, in order of the book; at most 50
   std::optional<EventId> first_bad;  ///< the first event that is changed, missing or unreadable
@@ -127,6 +145,9 @@ class Logbook {
 
   /// The hash of the last event (64 hex digits): stands for everything up to it.
   [[nodiscard]] Result<std::string> head_hash() const;
+
+  /// From now on the head is signed with this device's key at each close and signature.
+  Result<void> sign_with(const store::DeviceKey& key);
 
   /// Number and hash of the last event.
   [[nodiscard]] Result<BookHead> head() const;

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "store/connection.h"
+#include "store/head_signer.h"
 #include "store/keeping.h"
 #include "store/logbook.h"
 #include "store/targets.h"
@@ -23,8 +24,9 @@ struct Logbook::Inside {
   store::BookName name;
   std::optional<store::Keeping> keeping;  ///< for writing only
   SQLite::Statement events, one_event;
-  std::optional<Error> read_only;  ///< why, where writing was asked for
-  std::optional<Damage> damage;    ///< then the database is what could be salvaged, in memory
+  std::optional<store::HeadSigner> signer{};  ///< signs heads, where the device has a key
+  std::optional<Error> read_only;             ///< why, where writing was asked for
+  std::optional<Damage> damage;  ///< then the database is what could be salvaged, in memory
   bool looked_through = false;
   std::vector<std::string> older_faults;  ///< of its schema before it was brought up to date
 

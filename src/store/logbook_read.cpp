@@ -107,10 +107,12 @@ Result<std::vector<PourId>> Logbook::pours_in(const MomentSpan& span) const {
 
 Result<VerifyReport> Logbook::verify() const {
   VerifyReport report;
+  // Read before the book: a note runs behind a book that is being written, never ahead.
+  const auto notes = store::read_notes(store::plain_disk(), inside_->path);
   const auto read =
       guarded(inside_->path.string(), "The book cannot be read through", [&]() -> Result<void> {
         report.faults = inside_->older_faults;
-        store::verify(*inside_->database, report);
+        store::verify(*inside_->database, notes, report);
         return {};
       });
   if (!read) report.faults.push_back(to_text(read.error()));

@@ -2,9 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <utility>
 
 #include "store/connection.h"
+#include "store/device_key.h"
 #include "store/identity.h"
 #include "store/keeping.h"
 #include "store/migrations.h"
@@ -57,6 +59,7 @@ void check_events(const SQLite::Database& database, const BookName& book, Verify
     ++report.events;
     head = {row.seq, stored};
   }
+  report.last = head.seq;
   SQLite::Statement kept(database, "SELECT seq, hash FROM head");
   if (!kept.executeStep()) {
     note(report, "The head of the book is missing");
@@ -76,6 +79,56 @@ void check_events(const SQLite::Database& database, const BookName& book, Verify
   }
 }
 
+template <class Bytes>
+bool read_bytes(const SQLite::Statement& at, int column, Bytes& bytes) {
+  const auto blob = at.getColumn(column);
+  if (blob.getBytes() != static_cast<int>(bytes.size())) return false;
+  std::copy_n(static_cast<const unsigned char*>(blob.getBlob()), bytes.size(), bytes.begin());
+  return true;
+}
+
+void check_signed_heads(const SQLite::Database& database, const BookName& book,
+                        VerifyReport& report) {
+  SQLite::Statement rows(database,
+                         "SELECT h.seq, h.hash, h.key, h.signature, h.made, e.hash, k.key "
+                         "FROM heads AS h LEFT JOIN events AS e ON e.seq = h.seq "
+                         "LEFT JOIN keys AS k ON k.key = h.key ORDER BY h.seq, h.key");
+  while (rows.executeStep()) {
+    HeadClaim claim{book.uuid, rows.getColumn(0).getInt64(), hash_column(rows, 1),
+                    rows.getColumn(4).getInt64()};
+    const auto id = event_id(book.tag, claim.seq);
+    PublicKey key{};
+    Signature signature{};
+    const bool whole = read_bytes(rows, 2, key) && read_bytes(rows, 3, signature);
+    if (!whole || rows.getColumn(6).isNull() || !holds(claim, key, signature)) {
+      note(report, fmt::format("The signature of the head at event {} does not hold", id.text));
+    } else if (rows.getColumn(5).isNull() || hash_column(rows, 5) != claim.hash) {
+      note(report, id,
+           fmt::format("Event {} is not the one that device {} signed for", id.text,
+                       short_name(key)));
+    } else {
+      report.signed_heads.push_back({claim.seq, to_hex(claim.hash), to_hex(key),
+                                     Moment{std::chrono::milliseconds{claim.made}}});
+    }
+  }
+}
+
+void check_notes(const SQLite::Database& database, const BookName& book,
+                 const std::vector<NoteBeside>& notes, VerifyReport& report) {
+  SQLite::Statement at(database, "SELECT hash FROM events WHERE seq = ?");
+  const auto verdict =
+      judge_notes(notes, book, report.last, [&](std::int64_t seq) -> Result<std::optional<Hash>> {
+        if (seq == 0) return std::optional(hash_of(book));
+        Use use(at);
+        use->bind(1, seq);
+        return use->executeStep() ? std::optional(hash_column(at, 0)) : std::nullopt;
+      });
+  if (!verdict) return;
+  for (const auto& fault : verdict->faults) note(report, fault);
+  report.vouched = verdict->vouched;
+  report.note_damaged = verdict->damaged;
+}
+
 void check_file(SQLite::Database& database, VerifyReport& report) {
   SQLite::Statement check(database, "PRAGMA integrity_check");
   while (check.executeStep()) {
@@ -86,13 +139,16 @@ void check_file(SQLite::Database& database, VerifyReport& report) {
 
 }  // namespace
 
-void verify(SQLite::Database& database, VerifyReport& report) {
+void verify(SQLite::Database& database, const std::vector<NoteBeside>& notes,
+            VerifyReport& report) {
   SQLite::Transaction view(database);
   for (auto& fault : schema_faults(database, schema_version())) note(report, std::move(fault));
   const auto book = name_of(database);
   report.tag = book.tag;
   check_events(database, book, report);
   for (auto& fault : mark_faults(database)) note(report, std::move(fault));
+  check_signed_heads(database, book, report);
+  check_notes(database, book, notes, report);
   check_file(database, report);
 }
 

@@ -10,6 +10,7 @@
 #include <thread>
 
 #include "samples.h"
+#include "store/copy_job.h"
 #include "store/mirror_keeper.h"
 
 using namespace rb;
@@ -165,4 +166,21 @@ TEST_CASE("a restored book says what its mirror lacks") {
   REQUIRE(report.lacks.size() == 2);
   CHECK(report.lacks[0].find("-5 is not in it") != std::string::npos);
   CHECK(report.lacks[1] == "Line 7 is damaged");
+}
+
+TEST_CASE("a copy made beside the drawing tells how far it is, and how it ended") {
+  const Folder folder;
+  auto book = book_with_pour(folder / "pours.risebook");
+  for (int i = 0; i < 300; ++i) {
+    got(book.append(PourId{"N1"}, note(std::string(4000, 'x'), 1), entry_at(1)));
+  }
+  std::atomic<int> woken{0};
+  store::CopyJob job(folder / "pours.risebook", folder / "copies", [&] { ++woken; });
+  for (int i = 0; i < 4000 && !job.status().end; ++i) {
+    std::this_thread::sleep_for(std::chrono::milliseconds{5});
+  }
+  REQUIRE(job.status().end);
+  CHECK(got(std::move(*job.status().end)).events == 301);
+  CHECK(job.status().done == 1);
+  CHECK(woken > 1);
 }

@@ -32,8 +32,8 @@ struct Noted {
     }
   }
   store::NoteVerdict judge() {
-    return got(store::judge_notes(plain_disk(), book, name, static_cast<std::int64_t>(rows.size()),
-                                  hashes_of(name, rows)));
+    return got(store::judge_notes(store::read_notes(plain_disk(), book), name,
+                                  static_cast<std::int64_t>(rows.size()), hashes_of(name, rows)));
   }
   NoteRead read() { return store::read_note(plain_disk(), store::note_path(book)); }
 };

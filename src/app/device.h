@@ -1,0 +1,17 @@
+// This device's key, where the program keeps it.
+#pragma once
+
+#include "app/commands.h"
+#include "store/device_key.h"
+#include "store/logbook.h"
+
+namespace rb {
+
+/// The folder of what the program keeps for the user: the key, the default book.
+Path data_folder();
+
+/// From now on heads of the book are signed at each close and signature. An error (heads go
+/// unsigned, all else is kept) is for the user to be told.
+Result<void> sign_heads(Logbook& book, const Path& folder);
+
+}  // namespace rb
