@@ -5,6 +5,7 @@
 
 #include "app/commands.h"
 #include "app/device.h"
+#include "app/settings_file.h"
 #include "base/short_code.h"
 #include "store/against.h"
 #include "store/logbook.h"
@@ -39,12 +40,13 @@ void tell_signatures(const VerifyReport& looked) {
   for (const std::string& key : keys) fmt::print("  key of {}: {}\n", device(key, own), key);
 }
 
-/// Mirrors that stand beside the book.
+/// Mirrors beside the book and in the folder the screens mirror to.
 std::vector<std::string> mirrors_of(const Path& book, const std::string& tag) {
   std::vector<std::string> found;
   const Path at = fs::absolute(book);
-  for (const Path& mirror : store::mirrors_in(at.parent_path(), at, tag)) {
-    found.push_back(mirror.string());
+  for (const Path& folder : {at.parent_path(), mirror_folder(settings_path())}) {
+    if (folder.empty()) continue;
+    for (const Path& mirror : store::mirrors_in(folder, at, tag)) found.push_back(mirror.string());
   }
   return found;
 }

@@ -55,6 +55,16 @@ screens::Settings read_settings(const std::filesystem::path& path) {
   return settings;
 }
 
+std::filesystem::path mirror_folder(const std::filesystem::path& settings) {
+  std::ifstream in{settings};
+  const auto json = nlohmann::json::parse(in, nullptr, false);
+  if (!json.is_object()) return {};
+  const auto found = json.find("mirror_folder");
+  if (found == json.end() || !found->is_string()) return {};
+  const std::filesystem::path folder = found->get<std::string>();
+  return folder.is_absolute() ? folder : std::filesystem::path{};
+}
+
 void write_settings(const std::filesystem::path& path, const screens::Settings& settings) {
   nlohmann::json json{{"theme", settings.theme == screens::ThemeName::night ? "night" : "sun"},
                       {"language", settings.language == screens::Language::spanish ? "es" : "en"},
@@ -65,6 +75,9 @@ void write_settings(const std::filesystem::path& path, const screens::Settings& 
     json["holder"] = {{"id", holder->id.text}, {"name", holder->name}, {"role", holder->role}};
   }
   if (settings.units) json["units"] = *settings.units == Units::us ? "us" : "si";
+  if (const auto folder = mirror_folder(path); !folder.empty()) {
+    json["mirror_folder"] = folder.string();
+  }
   std::error_code ignored;
   std::filesystem::create_directories(path.parent_path(), ignored);
   (void)put_whole(path, json.dump(2) + "\n");

@@ -13,7 +13,10 @@ std::filesystem::path settings_path();
 
 /// What stands there; the defaults where nothing readable does.
 screens::Settings read_settings(const std::filesystem::path& path);
-/// Best effort: a settings file that cannot be written loses no pour.
+/// Where every tap goes as it is kept ("mirror_folder", an absolute path); empty where none is
+/// named.
+std::filesystem::path mirror_folder(const std::filesystem::path& settings);
+/// Best effort: a settings file that cannot be written loses no pour. The mirror's folder stays.
 void write_settings(const std::filesystem::path& path, const screens::Settings& settings);
 
 }  // namespace rb

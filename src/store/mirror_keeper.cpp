@@ -197,6 +197,10 @@ void MirrorKeeper::note_kept(std::int64_t seq, Moment at) {
   thread_->wake();
 }
 
+void MirrorKeeper::look_again() {
+  thread_->wake();
+}
+
 void MirrorKeeper::use(const fs::path& folder) {
   {
     const std::lock_guard lock(inside_->mutex);

@@ -43,6 +43,8 @@ class MirrorKeeper {
 
   /// The book acknowledged all up to `seq`. Any thread; returns at once.
   void note_kept(std::int64_t seq, Moment at);
+  /// Something may have been kept: looks into the book at once.
+  void look_again();
   /// Goes to another folder, or to none.
   void use(const std::filesystem::path& folder);
   [[nodiscard]] MirrorStatus status() const;

@@ -11,7 +11,7 @@
 namespace rb::store {
 
 namespace {
-constexpr Seconds kRetry{1.5};
+constexpr Seconds kRest{1.5};  // looks at least so often, told of a tap or not
 }
 
 struct NoteKeeper::Inside {
@@ -33,12 +33,12 @@ struct NoteKeeper::Inside {
     if (!done) {
       const std::lock_guard lock(mutex);
       status.trouble = done.error();
-      return kRetry;
+      return kRest;
     }
     const std::lock_guard lock(mutex);
     status.noted = *done;
     status.trouble.reset();
-    return std::nullopt;
+    return kRest;
   }
 
   /// What the book has is what it acknowledged: its own hash there, not one told by another.

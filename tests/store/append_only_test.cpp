@@ -117,6 +117,15 @@ fs::path three_events(const Folder& folder) {
   return path;
 }
 
+/// What verify finds beyond the signatures, which nobody made.
+std::vector<std::string> faults_of(const fs::path& path) {
+  auto faults = got(got(Logbook::open(path, Access::read)).verify()).faults;
+  std::erase_if(faults, [](const std::string& fault) {
+    return fault.find("The signature of the head") == 0;
+  });
+  return faults;
+}
+
 std::vector<Event> events_of(const fs::path& path) {
   return got(got(Logbook::open(path, Access::read)).events(PourId{"N1"}));
 }
@@ -138,8 +147,7 @@ TEST_CASE("any program that opens the book is refused a change to what it holds"
       CHECK(events_of(path) == before);
     }
   }
-  const auto report = got(got(Logbook::open(path, Access::read)).verify());
-  CHECK_MESSAGE(report.sound(), fmt::format("{}", fmt::join(report.faults, "\n")));
+  CHECK_MESSAGE(faults_of(path).empty(), fmt::format("{}", fmt::join(faults_of(path), "\n")));
 }
 
 TEST_CASE("the book's own connection adds events and can do nothing else") {
@@ -162,8 +170,7 @@ TEST_CASE("the book's own connection adds events and can do nothing else") {
         "FROM events, keys WHERE seq = 3");
   }
   CHECK(events_of(path) == before);
-  const auto report = got(got(Logbook::open(path, Access::read)).verify());
-  CHECK_MESSAGE(report.sound(), fmt::format("{}", fmt::join(report.faults, "\n")));
+  CHECK_MESSAGE(faults_of(path).empty(), fmt::format("{}", fmt::join(faults_of(path), "\n")));
 }
 
 TEST_CASE("a book open for reading cannot be written") {
