@@ -8,7 +8,9 @@
 #include <unistd.h>
 
 #include "app/battery.h"
+#include "app/beside.h"
 #include "app/commands.h"
+#include "app/device.h"
 #include "app/last_book.h"
 #include "app/local_time.h"
 #include "app/session.h"
@@ -50,8 +52,16 @@ Exit run_screens(const ScreensWish& wish) {
   }
   const std::chrono::minutes offset = system_utc_offset(entry_now().wall);
   const LastBook before = read_last_book(last_book_path());
-  Keeper::Hooks hooks{.on_kept = tell_kept(wish.tell_kept), .wake = app::wake_window};
-  auto session = Session::open(book, entry_now, offset, std::move(hooks));
+  Beside beside;
+  Keeper::Hooks hooks{.on_kept =
+                          [tell = tell_kept(wish.tell_kept), &beside](const BookHead& head) {
+                            if (tell) tell(head);
+                            beside.kept(head);
+                          },
+                      .wake = app::wake_window};
+  auto key = store::DeviceKey::ready(data_folder());
+  auto session = Session::open(book, entry_now, offset, std::move(hooks),
+                               key ? std::optional(std::move(*key)) : std::nullopt);
   if (!session) return report(session.error());
   const Path settings_file = settings_path();
   screens::Settings settings = read_settings(settings_file);
@@ -88,11 +98,17 @@ Exit run_screens(const ScreensWish& wish) {
   spec.width = wish.width;
   spec.height = wish.height;
   spec.full_screen = wish.full_screen;
+  if ((*session)->keeper()) beside.begin(book, mirror_folder(settings_file));
   const auto shown = app::show(spec, ui, program);
-  if (!shown) return report(shown.error());
+  if (!shown) {
+    beside.end();
+    return report(shown.error());
+  }
   write_last_book(last_book_path(), (*session)->book());
   // What is still on its way gets its time; a disk that does not answer is not waited for for ever.
-  if (!(*session)->settle(kLastTaps) && (*session)->waiting() > 0) {
+  const bool settled = (*session)->settle(kLastTaps);
+  beside.end();
+  if (!settled && (*session)->waiting() > 0) {
     return report({Error::Kind::book, book.string(),
                    fmt::format("{} taps waited for the disk and are LOST", (*session)->waiting()),
                    "Enter them again"});

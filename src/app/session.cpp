@@ -66,8 +66,8 @@ Session::Session(std::filesystem::path book, ClockFn clock, std::chrono::minutes
 Session::~Session() = default;
 
 Result<std::unique_ptr<Session>> Session::open(const std::filesystem::path& book, ClockFn clock,
-                                               std::chrono::minutes utc_offset,
-                                               Keeper::Hooks hooks) {
+                                               std::chrono::minutes utc_offset, Keeper::Hooks hooks,
+                                               std::optional<store::DeviceKey> key) {
   auto opened = Logbook::open_or_create(book);
   std::unique_ptr<Session> session{new Session(book, std::move(clock), utc_offset, hooks.wake)};
   if (opened && !opened->writable()) {
@@ -77,6 +77,7 @@ Result<std::unique_ptr<Session>> Session::open(const std::filesystem::path& book
         Error{Error::Kind::book, book.string(), "the book is open for reading only", {}});
   } else if (opened) {
     session->book_ = {opened->file(), opened->uuid(), 0};
+    if (key) (void)opened->sign_with(*key);  // unsigned is told by verify
     auto keeper = Keeper::start(std::move(*opened), std::move(hooks));
     if (!keeper) return Failed{keeper.error()};
     session->keeper_ = std::move(*keeper);

@@ -10,6 +10,7 @@
 #include "app/last_book.h"
 #include "app/pour_list.h"
 #include "screens/ui.h"
+#include "store/device_key.h"
 #include "store/keeper.h"
 #include "store/reader.h"
 
@@ -22,10 +23,11 @@ class Session {
  public:
   /// Opens or makes the book and goes straight into the pour that is under way, if there is one, as
   /// soon as it is read. A book that can be read but not written is opened for reading and says
-  /// so. The hooks are called on other threads.
+  /// so. The hooks are called on other threads. With a key, heads are signed.
   static Result<std::unique_ptr<Session>> open(const std::filesystem::path& book, ClockFn clock,
                                                std::chrono::minutes utc_offset,
-                                               Keeper::Hooks hooks = {});
+                                               Keeper::Hooks hooks = {},
+                                               std::optional<store::DeviceKey> key = {});
   ~Session();
   Session(const Session&) = delete;
   Session& operator=(const Session&) = delete;

@@ -58,7 +58,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   }
   const Path path = scratch / "b.risebook";
   look(path);
-  (void)run_verify(path);
+  (void)run_verify({.book = path, .against = {}});
   for (const bool json : {false, true}) {
     CheckWish wish;
     wish.book = path;
