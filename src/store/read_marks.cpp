@@ -12,7 +12,6 @@ namespace {
 
 // The clocks of a tablet may drift apart this much before a day could be missed.
 constexpr std::chrono::hours kDrift{1};
-constexpr std::chrono::hours kDay{24};
 
 constexpr const char* kColumns =
     "pours.pour, name, site, opened, closed, first, "

@@ -80,7 +80,8 @@ TEST_CASE("the wait before a row runs is not worked out from what cannot be") {
            {&WaitWish::low, "1.7 m"},
            {&WaitWish::rating, "-50 kPa"},
            {&WaitWish::unit_weight, "0 kN/m3"}}) {
-    CAPTURE(text);
+    const auto& tried = text;
+    CAPTURE(tried);
     WaitWish wish = wait();
     wish.*field = text;
     CHECK(calc_wait(wish) == Exit::usage);

@@ -22,7 +22,8 @@ PlanTexts wall() {
 
 TEST_CASE("a plan asks for what has no honest default, by name") {
   for (const auto& [name, text] : wall()) {
-    CAPTURE(name);
+    const auto& tried = name;
+    CAPTURE(tried);
     PlanTexts given = wall();
     given.erase(name);
     const auto request = read_plan_request(given);
@@ -81,7 +82,8 @@ TEST_CASE("a number without its unit, or a word that is none of the choices, is 
                                             {"units", "metric"},
                                             {"cord-length", "25 m"},
                                             {"dose-max", "30 s"}}) {
-    CAPTURE(name);
+    const auto& tried = name;
+    CAPTURE(tried);
     PlanTexts given = wall();
     given[name] = text;
     const auto request = read_plan_request(given);
@@ -116,7 +118,8 @@ TEST_CASE("a plan that replay would refuse is refused before a file is made") {
                                             {"speed", "100000 vpm"},
                                             {"reference", "80 C"},
                                             {"site", "\xff"}}) {
-    CAPTURE(name);
+    const auto& tried = name;
+    CAPTURE(tried);
     PlanCommand command;
     command.given = wall();
     command.given["inverter-amps"] = "40 A";

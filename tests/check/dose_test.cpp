@@ -112,7 +112,8 @@ TEST_CASE("rows that reach the same spot count once while they run together") {
 
 TEST_CASE("up to 0.3 m thick the best side counts, thicker the worst") {
   for (const auto& [thickness, dose] : {std::pair{0.25, 100.}, {0.3, 100.}, {0.301, 40.}}) {
-    CAPTURE(thickness);
+    const auto& tried = thickness;
+    CAPTURE(tried);
     PlanText plan{.thickness = thickness};
     plan.rows = {full_row("R1", 0.6), full_row("R1", 0.6, "[1]", "far")};
     const Checked seen =
@@ -132,7 +133,8 @@ TEST_CASE("the two sides are weighed spot by spot, not as a whole") {
     plan.thickness = thickness;
     const Checked seen =
         one_lift(plan).ran("R1", 1000, 1100).ran("R1", 1000, 1100, "far").checked();
-    CAPTURE(thickness);
+    const auto& tried = thickness;
+    CAPTURE(tried);
     CHECK(under(seen) == near_enough(share));
   }
 }
@@ -225,7 +227,8 @@ TEST_CASE("a deck is shaken from its underside through its thickness") {
     plan.lifts = "[0.2]";
     plan.rows = {row_text("R1", 0, {{"M1", 1.5, 1.5, reach}, {"M2", 4.5, 1.5, reach}})};
     const Checked seen = Pour{plan}.placed(1, 0, 600, 0.2).ran("R1", 700, 790).checked();
-    CAPTURE(reach);
+    const auto& tried = reach;
+    CAPTURE(tried);
     CHECK(under(seen) == near_enough(share));
     CHECK(least(seen) == near_enough(share > 0 ? 0 : 90));
   }

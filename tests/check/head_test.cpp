@@ -116,7 +116,8 @@ TEST_CASE("a deck's form bears the deck's thickness") {
   for (const auto& [rating, high] : {std::pair{4.7, true}, {4.8, false}, {5., false}}) {
     plan.element = fmt::format(R"("form_rating_kpa":{})", rating);
     const Checked seen = Pour{plan}.placed(1, 0, 600, 0.2).ran("R1", 700, 800).checked();
-    CAPTURE(rating);
+    const auto& tried = rating;
+    CAPTURE(tried);
     CHECK(head(seen) == about(4.8));
     CHECK(seen.has("head-high") == high);
   }

@@ -120,7 +120,8 @@ TEST_CASE("an overload that comes again is told of again on the tablet") {
 TEST_CASE("a cord loses too much over 5 % of the volts, not at it") {
   for (const auto& [mm2, ohms] : {std::pair{1.5, 13.3}, {2.5, 7.98}, {4., 4.95}, {6., 3.30}}) {
     const double most = longest(ohms);
-    CAPTURE(mm2);
+    const auto& tried = mm2;
+    CAPTURE(tried);
     CHECK_FALSE(corded(most * 0.999, mm2).has("volts-low"));
     CHECK_FALSE(corded(most, mm2).has("volts-low"));
     const Finding f = corded(most * 1.001, mm2).only("volts-low");

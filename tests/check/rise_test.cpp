@@ -182,7 +182,8 @@ TEST_CASE("CIRIA 108 sets the limit where its pressure reaches what the form bea
     for (const auto& [kind, c1] : {std::pair{"wall", 1.}, {"column", 1.5}}) {
       plan.kind = kind;
       const double root = c1 * std::sqrt(rate);
-      CAPTURE(kind);
+      const auto& tried = kind;
+      CAPTURE(tried);
       CHECK(allowed(plan, 25 * (root + 0.3 * k * std::sqrt(4 - root)), "ciria108") ==
             doctest::Approx(rate));
     }
@@ -234,7 +235,8 @@ TEST_CASE("a plan with neither limit nor rating sets none") {
 TEST_CASE("a lift is deep over its planned depth and a tenth") {
   for (const auto& [height, deep] : {std::pair{0.6, false}, {0.66, false}, {0.67, true}}) {
     const Checked seen = Pour{}.placed(1, 0, 3600, height).checked();
-    CAPTURE(height);
+    const auto& tried = height;
+    CAPTURE(tried);
     REQUIRE(seen.has("lift-deep") == deep);
     if (!deep) continue;
     const Finding f = seen.only("lift-deep");
@@ -259,7 +261,8 @@ TEST_CASE("a lift's depth is from where it began, in its deepest bay") {
 TEST_CASE("a lift the plan does not know may be half a metre deep") {
   for (const auto& [height, deep] : {std::pair{0.49, false}, {0.5, false}, {0.51, true}}) {
     const Checked seen = Pour{{.lifts = "[]"}}.placed(1, 0, 3600, height).checked();
-    CAPTURE(height);
+    const auto& tried = height;
+    CAPTURE(tried);
     REQUIRE(seen.has("lift-deep") == deep);
     if (deep) CHECK(*seen.only("lift-deep").limit == about(0.5));
     if (deep) CHECK(seen.only("lift-deep").source.find("memory") != std::string::npos);
@@ -279,7 +282,8 @@ TEST_CASE("a top fell when it was read lower than it stood, in the bay it was re
   for (const auto& [height, fell] : {std::pair{0.39, true}, {0.4, false}, {0.41, false}}) {
     Pour pour;
     pour.at(0, lift_start(1)).at(600, top(0.4)).at(700, top(height, 2));
-    CAPTURE(height);
+    const auto& tried = height;
+    CAPTURE(tried);
     REQUIRE(pour.checked().has("top-fell") == fell);
     if (!fell) continue;
     const Finding f = pour.checked().only("top-fell");

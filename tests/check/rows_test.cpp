@@ -163,7 +163,8 @@ TEST_CASE("a row runs empty when no concrete stands in its reach as it ends") {
   for (const auto& [height, empty] : {std::pair{0.89, true}, {0.9, true}, {0.91, false}}) {
     Pour pour{plan};
     pour.placed(1, 0, 600, height).ran("R1", 700, 800);
-    CAPTURE(height);
+    const auto& tried = height;
+    CAPTURE(tried);
     CHECK(pour.checked().has("row-empty") == empty);
   }
   const Finding f = row_lift(plan).ran("R1", 700, 800).checked().only("row-empty");
@@ -222,7 +223,8 @@ TEST_CASE("on a battered face a row's lower reach is higher") {
   plan.rows = {full_row("R1", 1.5)};
   plan.element = R"("batter_deg":30)";
   for (const auto& [height, empty] : {std::pair{0.97, true}, {0.99, false}}) {
-    CAPTURE(height);
+    const auto& tried = height;
+    CAPTURE(tried);
     CHECK(Pour{plan}.placed(1, 0, 600, height).ran("R1", 700, 800).checked().has("row-empty") ==
           empty);
   }

@@ -125,7 +125,8 @@ TEST_CASE("the picture is the same twice, and is a PNG as wide as asked") {
 TEST_CASE("faces of odd shapes can be drawn") {
   for (const auto& [length, height] :
        {std::pair{60.0, 2.4}, {0.4, 6.0}, {12.0, 0.2}, {0.05, 0.05}}) {
-    CAPTURE(length);
+    const auto& tried = length;
+    CAPTURE(tried);
     DoseMap map = face({});
     map.length = metres(length);
     map.height = metres(height);

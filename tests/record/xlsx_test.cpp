@@ -73,7 +73,8 @@ TEST_CASE("a text that begins like a formula stays a text") {
   const auto files = opened(record);
   CHECK(has(files.at("xl/sharedStrings.xml").bytes, "=HYPERLINK("));
   for (const auto& [name, entry] : files) {
-    CAPTURE(name);
+    const auto& tried = name;
+    CAPTURE(tried);
     CHECK_FALSE(has(entry.bytes, "<f>"));
   }
 }
@@ -87,7 +88,8 @@ TEST_CASE("the workbook is dated by the record and is the same twice") {
   const auto files = test::unzip(*once);
   CHECK(has(files.at("docProps/core.xml").bytes, "2026-03-03T14:00:01Z"));
   for (const auto& [name, entry] : files) {
-    CAPTURE(name);
+    const auto& tried = name;
+    CAPTURE(tried);
     CHECK(entry.date == ((0U << 9U) | (1U << 5U) | 1U));  // 1980-01-01, as old as zip can say
   }
 }

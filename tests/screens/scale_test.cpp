@@ -29,7 +29,8 @@ TEST_CASE("the rows are never covered by what opens over the pour") {
         for (const HandSide hand : {HandSide::left, HandSide::right}) {
           const Scale scale(w, h);
           const PourLayout out = lay_out_pour(scale, aspect, hand);
-          CAPTURE(w);
+          const auto& tried = w;
+          CAPTURE(tried);
           CAPTURE(aspect);
           CHECK_FALSE(out.rows.overlaps(out.work));
           CHECK_FALSE(out.rows.overlaps(out.typing));

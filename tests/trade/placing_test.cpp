@@ -28,7 +28,8 @@ TEST_CASE("the coldest placing temperature steps at 12, 36 and just over 72 in")
   const std::pair<double, double> table[] = {{11.99, 55}, {12, 50}, {35.99, 50},
                                              {36, 45},    {72, 45}, {72.01, 40}};
   for (const auto& [section, fahr] : table) {
-    CAPTURE(section);
+    const auto& tried = section;
+    CAPTURE(tried);
     CHECK(coldest_placing(inches(section))->fahrenheit() == Approx(fahr));
   }
 }

@@ -328,7 +328,8 @@ TEST_CASE("a slump falls into the softer flow class when in doubt") {
       {135.0, FlowClass::f4}, {194.9, FlowClass::f4},  {195.0, FlowClass::f5},
       {235.0, FlowClass::f6}, {260.0, FlowClass::scc}, {300.0, FlowClass::scc}};
   for (const auto& [slump, flow] : table) {
-    CAPTURE(slump);
+    const auto& tried = slump;
+    CAPTURE(tried);
     CHECK(to_text(flow_class_for(millimetres(slump))) == to_text(flow));
   }
 }

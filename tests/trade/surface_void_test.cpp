@@ -14,7 +14,8 @@ TEST_CASE("a face is of the best class its voids allow, or of none") {
       {0.006, VoidClass::svr3},  {0.0061, VoidClass::svr2}, {0.009, VoidClass::svr2},
       {0.0091, VoidClass::svr1}, {0.012, VoidClass::svr1},  {0.0121, std::nullopt}};
   for (const auto& [share, expected] : table) {
-    CAPTURE(share);
+    const auto& tried = share;
+    CAPTURE(tried);
     const auto voids = void_class(share);
     REQUIRE(voids.has_value());
     CHECK((*voids == expected));

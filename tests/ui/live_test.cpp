@@ -222,7 +222,8 @@ TEST_CASE("the rise is said against its limit in words: within, near and too fas
                                                    {0.88, "within limit"},
                                                    {0.95, "NEAR LIMIT"},
                                                    {1.05, "TOO FAST"}}) {
-    CAPTURE(share);
+    const auto& tried = share;
+    CAPTURE(tried);
     const auto tablet = placed_in(seconds(36 * 60 / share));
     std::string all;
     for (const SeenText& text : tablet->ui.probe().texts) all += text.text + " | ";
