@@ -86,6 +86,15 @@ CREATE TABLE origins (
   PRIMARY KEY (uuid, seq, made)
 ) STRICT, WITHOUT ROWID;
 
+-- Events a rescue could not bring over, so that the gap tells of itself and no number is given
+-- twice. Number 0 is the book's own name.
+CREATE TABLE lost (
+  seq INTEGER PRIMARY KEY CHECK (seq >= 0),
+  pour TEXT,                    -- where that could still be read
+  missing INTEGER NOT NULL CHECK (missing IN (0, 1)),  -- 0: what read of it did not fit its hash
+  hash BLOB CHECK (length(hash) = 32)  -- as what came after it told; NULL: lost too
+) STRICT;
+
 -- Guards stand in WHEN, where they cost an ordinary tap least. Of a row whose line is not JSON (a
 -- damaged book's) only the pour is marked. No trigger leans on another's having run before it.
 CREATE TRIGGER events_mark_pour AFTER INSERT ON events
@@ -310,4 +319,21 @@ END;
 CREATE TRIGGER origins_never_go BEFORE DELETE ON origins
 BEGIN
   SELECT RAISE(ABORT, 'where a book came from is never removed');
+END;
+
+CREATE TRIGGER lost_only_come BEFORE INSERT ON lost
+WHEN EXISTS (SELECT 1 FROM lost WHERE seq = NEW.seq)
+  OR EXISTS (SELECT 1 FROM events WHERE seq = NEW.seq)
+BEGIN
+  SELECT RAISE(ABORT, 'what was lost is told once, and only of events that are not here');
+END;
+
+CREATE TRIGGER lost_never_change BEFORE UPDATE ON lost
+BEGIN
+  SELECT RAISE(ABORT, 'what was lost is never changed');
+END;
+
+CREATE TRIGGER lost_never_go BEFORE DELETE ON lost
+BEGIN
+  SELECT RAISE(ABORT, 'what was lost is never removed');
 END;

@@ -134,6 +134,15 @@ int run_cli(int argc, char** argv) {
   restore.add_option("from", restore_from, "Copy (.risebook) or mirror (.riseline)")->required();
   restore.add_option("--to", restored_book, "Book to make; nothing may stand there")->required();
 
+  RescueWish rescue;
+  auto& rescue_words =
+      words.add("rescue", "Save all that is whole in a damaged book into a new one",
+                [&] { return run_rescue(rescue); });
+  rescue_words.add_option("old", rescue.from, "Damaged book; it is only read")->required();
+  rescue_words.add_option("new", rescue.to, "Book to make; nothing may stand there")->required();
+  rescue_words.add_option("--mirror", rescue.mirror,
+                          "Mirror of the book, for events that are not whole in it");
+
   PlanCommand plan;
   auto& plan_words = words.add("plan", "Plan a pour: rows, motors, pace and a run sheet",
                                [&] { return run_plan(plan); });

@@ -56,6 +56,13 @@ Exit run_copy(const Path& book, const Path& folder);
 Exit run_restore(const Path& from, const Path& to);
 Exit run_rules();
 
+struct RescueWish {
+  Path from, to;
+  Path mirror;  ///< empty: none
+};
+/// Makes a new book of all that is whole in a damaged one.
+Exit run_rescue(const RescueWish& wish);
+
 struct PlanCommand {
   std::map<std::string, std::string> given;  ///< by the names of plan_inputs()
   Path to;                                   ///< pour script to write; empty: none

@@ -21,22 +21,6 @@ namespace fs = std::filesystem;
 
 constexpr const char* kDoing = "the book could not be restored";
 
-Result<void> nothing_stands(const fs::path& to) {
-  if (fs::exists(fs::symlink_status(to))) {
-    return fail(Error::Kind::book, to.string(), "there is already a file here",
-                "Give the restored book another name");
-  }
-  for (const char* beside : {"-wal", "-shm", "-journal", ".head"}) {
-    const fs::path left = to.string() + beside;
-    if (fs::exists(fs::symlink_status(left))) {
-      return fail(Error::Kind::book, left.string(),
-                  "this file is left from another book and may hold events of it",
-                  "Put it back beside its book, or give the restored book another name");
-    }
-  }
-  return {};
-}
-
 std::string lacking(const std::string& tag, std::int64_t first, std::int64_t last) {
   const auto from = event_id(tag, first).text;
   return first == last

@@ -72,7 +72,7 @@ std::optional<BookName> name_in(const Scan& scan, const std::string& tag) {
     const bool first_known =
         std::any_of(scan.rows.begin(), scan.rows.end(),
                     [](const FoundRow& found) { return found.holds && found.row.seq == 1; });
-    if (!first_known && !likely && name.tag == tag) likely = name;
+    if (!first_known && !likely && (tag.empty() || name.tag == tag)) likely = name;
   }
   return likely;
 }

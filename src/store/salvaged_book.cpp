@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <map>
+#include <optional>
 #include <utility>
 
 #include "store/migrations.h"
@@ -85,6 +87,28 @@ void fill_book(SQLite::Database& database, const Salvage& salvage) {
   last.bind(2, head.hash.data(), static_cast<int>(head.hash.size()));
   last.exec();
   order.put_back();
+}
+
+void tell_lost(SQLite::Database& database, const Salvage& salvage) {
+  std::map<std::int64_t, Hash> told;  // the hash of each number that the next one tells
+  for (const auto& row : salvage.rows) told.emplace(row.row.seq - 1, row.row.previous);
+  if (salvage.head) told.emplace(salvage.head->seq, salvage.head->hash);
+  SQLite::Statement insert(database,
+                           "INSERT INTO lost (seq, pour, missing, hash) VALUES (?, ?, ?, ?)");
+  const auto put = [&](std::int64_t seq, const std::optional<PourId>& pour, bool missing) {
+    insert.bind(1, seq);
+    if (pour) insert.bind(2, pour->text);
+    insert.bind(3, missing ? 1 : 0);
+    const auto hash = told.find(seq);
+    if (hash != told.end()) {
+      insert.bind(4, hash->second.data(), static_cast<int>(hash->second.size()));
+    }
+    insert.exec();
+    insert.reset();
+    insert.clearBindings();
+  };
+  if (!salvage.name) put(0, std::nullopt, true);
+  for (const auto& event : salvage.damaged) put(event.number, event.pour, event.missing);
 }
 
 std::unique_ptr<SQLite::Database> book_in_memory(const Salvage& salvage) {

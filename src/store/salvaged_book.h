@@ -14,7 +14,12 @@ namespace rb::store {
 /// (a UUID of zeros). Inside the caller's transaction. Throws SQLite::Exception.
 void fill_book(SQLite::Database& database, const Salvage& salvage);
 
-/// The same in memory, to be read like any book. Throws SQLite::Exception.
+/// Tells in the book what is lost: the numbers of `salvage.damaged`, the book's own name where that
+/// is lost, each with the hash that what came after tells of it. After fill_book(), in the same
+/// transaction.
+void tell_lost(SQLite::Database& database, const Salvage& salvage);
+
+/// A book filled so in memory, to be read like any book. Throws SQLite::Exception.
 std::unique_ptr<SQLite::Database> book_in_memory(const Salvage& salvage);
 
 /// The name a salvaged book goes by.

@@ -26,6 +26,22 @@ Failed trouble(const fs::path& path, const std::error_code& code) {
 
 }  // namespace
 
+Result<void> nothing_stands(const fs::path& to) {
+  if (fs::exists(fs::symlink_status(to))) {
+    return fail(Error::Kind::book, to.string(), "there is already a file here",
+                "Give the new book another name");
+  }
+  for (const char* beside : {"-wal", "-shm", "-journal", ".head"}) {
+    const fs::path left = to.string() + beside;
+    if (fs::exists(fs::symlink_status(left))) {
+      return fail(Error::Kind::book, left.string(),
+                  "this file is left from another book and may hold events of it",
+                  "Put it back beside its book, or give the new book another name");
+    }
+  }
+  return {};
+}
+
 Result<Unfinished> Unfinished::begin(const fs::path& to) {
   const fs::path path = fmt::format("{}.{}.unfinished", to.string(), random_tag());
   const auto file = plain_disk().make(path);

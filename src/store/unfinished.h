@@ -8,6 +8,10 @@
 
 namespace rb::store {
 
+/// An error of kind book unless the place is free: nothing by that name, and nothing beside it that
+/// another book left.
+Result<void> nothing_stands(const std::filesystem::path& to);
+
 class Unfinished {
  public:
   /// Takes "<to>.<random>.unfinished" exclusively, an empty file private to the user.
