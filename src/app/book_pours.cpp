@@ -33,6 +33,25 @@ Result<std::vector<PourId>> chosen_pours(const Logbook& book,
   return std::vector{PourId{*pour}};
 }
 
+Result<ReadPour> read_pour(const Logbook& book, const PourId& pour) {
+  const auto found = book.read(pour);
+  if (!found) return Failed{found.error()};
+  ReadPour read{pour, std::nullopt, found->events.size(), {}};
+  for (const DamagedEvent& event : found->damaged) {
+    read.unread.damaged.push_back({event.id, what_of(event)});
+  }
+  for (const SetAside& event : found->set_aside) {
+    read.unread.set_aside.push_back(
+        {event.id, fmt::format("of the kind \"{}\", which this Risebook does not know: kept, not "
+                               "judged",
+                               event.kind)});
+  }
+  auto state = fold(found->events);
+  if (!state && read.unread.damaged.empty()) return Failed{state.error()};
+  if (state) read.state = std::move(*state);
+  return read;
+}
+
 Result<PourState> folded(const Logbook& book, const PourId& pour) {
   const auto events = book.events(pour);
   if (!events) return Failed{events.error()};

@@ -5,6 +5,7 @@
 
 #include "app/commands.h"
 #include "pour/state.h"
+#include "pour/unread.h"
 #include "store/logbook.h"
 
 namespace rb {
@@ -12,6 +13,15 @@ namespace rb {
 /// The one pour named, or all in the order they came. An error when it is not there (kind input).
 Result<std::vector<PourId>> chosen_pours(const Logbook& book,
                                          const std::optional<std::string>& pour);
+
+/// A pour as far as it reads; no state where the event that opens it is damaged.
+struct ReadPour {
+  PourId pour;
+  std::optional<PourState> state;
+  std::size_t whole = 0;  ///< events
+  Unread unread;
+};
+Result<ReadPour> read_pour(const Logbook& book, const PourId& pour);
 
 /// An error when it cannot be read.
 Result<PourState> folded(const Logbook& book, const PourId& pour);

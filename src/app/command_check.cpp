@@ -4,6 +4,7 @@
 
 #include "app/book_pours.h"
 #include "check/check.h"
+#include "check/report_unread.h"
 
 namespace rb {
 
@@ -13,13 +14,21 @@ Exit run_check(const CheckWish& wish) {
   const auto pours = chosen_pours(*book, wish.pour);
   if (!pours) return report(pours.error());
   bool clean = true;
+  bool damaged = false;
   std::vector<std::string> texts;
   for (const PourId& pour : *pours) {  // one at a time: a book may be long
-    const auto state = folded(*book, pour);
-    if (!state) return report(state.error());
-    const CheckReport checked = check(*state, AsOf::end(*state));
+    const auto read = read_pour(*book, pour);
+    if (!read) return report(read.error());
+    damaged = damaged || !read->unread.damaged.empty();
+    if (!read->state) {
+      const PourWithoutPlan lost{pour, read->whole, read->unread};
+      texts.push_back(wish.json ? to_json(lost) : to_text(lost));
+      continue;
+    }
+    const CheckReport checked = check(*read->state, AsOf::end(*read->state));
     clean = clean && checked.clean();
-    texts.push_back(wish.json ? to_json(*state, checked) : to_text(*state, checked));
+    texts.push_back(wish.json ? to_json(*read->state, checked, read->unread)
+                              : to_text(*read->state, checked, read->unread));
   }
   if (!wish.json) {
     fmt::print("{}", fmt::join(texts, "\n"));
@@ -28,6 +37,7 @@ Exit run_check(const CheckWish& wish) {
   } else {
     fmt::print("[{}]\n", fmt::join(texts, ",\n"));
   }
+  if (damaged) return Exit::book;
   return clean ? Exit::fine : Exit::findings;
 }
 

@@ -13,36 +13,47 @@ Result<std::vector<Path>> write_day(const Logbook& book, Moment day, std::chrono
   if (!near) return Failed{near.error()};
   std::vector<PourId> pours;
   std::vector<PourState> touched;
+  std::vector<Unread> unread;
+  std::vector<PourWithoutPlan> without_plan;
   for (const PourId& pour : *near) {
-    auto state = folded(book, pour);
-    if (!state) return Failed{state.error()};
-    if (!touches(*state, day)) continue;
-    touched.push_back(std::move(*state));
+    auto read = read_pour(book, pour);
+    if (!read) return Failed{read.error()};
+    if (!read->state) {
+      without_plan.push_back({pour, read->whole, std::move(read->unread)});
+      continue;
+    }
+    if (!touches(*read->state, day)) continue;
+    touched.push_back(std::move(*read->state));
+    unread.push_back(std::move(read->unread));
     pours.push_back(pour);
   }
   const auto looked = book.verify(pours);
   if (!looked) return Failed{looked.error()};
-  if (!looked->sound()) {  // a record would lend it a face it does not deserve
-    return fail(
-        Error::Kind::book, "the book", "does not hold: " + looked->faults.front(),
-        "No record is written of it. risebook verify tells all; a copy made before may hold");
+  std::string damage;  // printed in red: a record must not lend the book a face it does not deserve
+  if (!looked->sound()) {
+    damage = "The book does not hold: " + looked->faults.front();
+    if (looked->faults.size() > 1)
+      damage += fmt::format("; and {} more", looked->faults.size() - 1);
+    damage += ". What reads of it is shown; risebook verify tells all.";
   }
   std::vector<CheckReport> reports;
   reports.reserve(touched.size());
   for (const PourState& state : touched) reports.push_back(check(state, AsOf::end(state)));
-  if (touched.empty()) {
+  if (touched.empty() && without_plan.empty()) {
     return fail(Error::Kind::input, "--day", "nothing was logged on " + day_text(day, offset),
                 "Give a day of a pour in the book");
   }
   std::vector<RecordInput> inputs;
   for (std::size_t i = 0; i < touched.size(); ++i) {
-    inputs.push_back({touched[i], reports[i], dose_maps(touched[i])});
+    inputs.push_back({touched[i], reports[i], dose_maps(touched[i]), unread[i]});
   }
   const DailyRecord record = make_daily_record(inputs, day, offset,
                                                {.tag = looked->tag,
                                                 .head_hash = looked->head_hash,
                                                 .events = looked->events,
-                                                .looked = looked->looked});
+                                                .damage = damage,
+                                                .looked = looked->looked},
+                                               without_plan);
   return write_record(record, folder, formats);
 }
 

@@ -79,6 +79,10 @@ Exit run_verify(const VerifyWish& wish) {
              short_code(looked->head_hash));
   bool holds = looked->sound();
   for (const std::string& fault : looked->faults) fmt::print("  fault: {}\n", fault);
+  for (const DamagedEvent& event : looked->lost) {
+    fmt::print("  lost before a rescue: {}{}\n", event.id.text,
+               event.pour ? " of pour " + event.pour->text : std::string{});
+  }
   if (looked->unknown > 0) {
     fmt::print("{} events of kinds this Risebook does not know\n", looked->unknown);
   }

@@ -12,6 +12,13 @@ std::vector<DamagedEvent> damage_of(const Damage& damage, const PourId& pour,
   return events;
 }
 
+std::string what_of(const DamagedEvent& event) {
+  std::string what =
+      event.missing ? "nothing of it can be read" : "what reads of it does not fit its hash";
+  if (!event.pour) what += "; it may be of another pour";
+  return what;
+}
+
 std::string ids_text(const std::vector<DamagedEvent>& events) {
   std::string text;
   for (std::size_t i = 0; i < events.size();) {

@@ -33,6 +33,9 @@ struct Damage {
 std::vector<DamagedEvent> damage_of(const Damage& damage, const PourId& pour,
                                     std::int64_t first_whole, std::int64_t last_whole);
 
+/// What is to be told of a damaged event beside its id.
+std::string what_of(const DamagedEvent& event);
+
 /// "N1-5, N1-7 to N1-9": the ids of events in order, neighbours drawn together.
 std::string ids_text(const std::vector<DamagedEvent>& events);
 

@@ -7,7 +7,11 @@
 #include <utility>
 
 #include "store/connection.h"
+#include "store/file_bytes.h"
+#include "store/file_header.h"
 #include "store/logbook_inside.h"
+#include "store/lost_in_log.h"
+#include "store/migrations.h"
 #include "store/salvage.h"
 #include "store/salvaged_book.h"
 #include "store/trouble.h"
@@ -46,8 +50,50 @@ Logbook::Inside::~Inside() {
   }
 }
 
+namespace {
+
+/// How many acknowledged events the log holds that SQLite would pass over, and cut off in writing.
+Result<std::size_t> lost_in_log_of(const fs::path& path) {
+  return guarded(path.string(), "the book cannot be read", [&]() -> Result<std::size_t> {
+    const auto log = store::file_bytes(store::log_of(path));  // before the head is asked for
+    if (log.empty()) return 0;
+    const auto seen = store::open_connection(path, Access::read);
+    if (!seen || !seen->database || seen->damaged) return 0;  // told by what comes next
+    return store::lost_in_log(store::Bytes{log}, store::head_of(*seen->database));
+  });
+}
+
+/// Whether a file that does not begin as a book of ours may be one all the same.
+bool may_be_a_book(const fs::path& path) {
+  constexpr std::uintmax_t kMostBytes = std::uintmax_t{1} << 30U;
+  std::error_code error;
+  if (!fs::is_regular_file(path, error) || fs::file_size(path, error) > kMostBytes || error) {
+    return false;
+  }
+  const auto same = guarded(path.string(), {}, [&]() -> Result<bool> {
+    const auto header = store::read_header(path);
+    if (!header || header->application_id != store::kApplicationId) return true;
+    // A newer book has a newer schema; ours under another number is a number gone wrong.
+    const SQLite::Database database(path.string(), SQLite::OPEN_READONLY);
+    return store::schema_faults(database, store::schema_version()).empty();
+  });
+  return same.value_or(false);
+}
+
+}  // namespace
+
 Result<std::unique_ptr<Logbook::Inside>> Logbook::Inside::open(const fs::path& path, Access access,
                                                                store::WriterLock lock) {
+  const auto lost = lost_in_log_of(path);
+  if (!lost) return Failed{lost.error()};
+  if (*lost > 0) {  // not even opened for writing: that would cut the log
+    return open_damaged(
+        path, access,
+        {Error::Kind::book, path.string(),
+         fmt::format("the book is damaged: {} events in the log beside it lie behind the damage",
+                     *lost),
+         "Save them with risebook rescue"});
+  }
   auto opened = store::open_connection(path, access);
   if (!opened) return Failed{opened.error()};
   if (opened->damaged) {
@@ -148,7 +194,15 @@ Result<Logbook> Logbook::create(const fs::path& path) {
 
 Result<Logbook> Logbook::open(const fs::path& path, Access access) {
   const auto at = store::settled(path);
-  if (auto book = store::probe(at); !book) return Failed{book.error()};
+  if (auto book = store::probe(at); !book) {
+    if (!may_be_a_book(at)) return Failed{book.error()};
+    auto whole = Inside::open_damaged(
+        at, access,
+        {Error::Kind::book, at.string(), "the book is damaged: its beginning is not a book's",
+         "Save what is whole of it with risebook rescue"});
+    if (!whole) return Failed{book.error()};
+    return Logbook(std::move(*whole));
+  }
   store::WriterLock held;
   if (access == Access::write) {
     auto lock = store::WriterLock::take(at);

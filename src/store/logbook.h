@@ -190,8 +190,11 @@ class Logbook {
 
  private:
   struct Inside;
-  explicit Logbook(std::unique_ptr<Inside> inside);
   std::unique_ptr<Inside> inside_;
+  explicit Logbook(std::unique_ptr<Inside> inside);
+  /// What `ask` finds in the book or, where that cannot be read, among its whole rows.
+  template <class Ask>
+  auto or_of_whole_rows(Ask&& ask) const -> decltype(ask(*inside_));
 };
 
 }  // namespace rb

@@ -41,6 +41,8 @@ struct Logbook::Inside {
   static Result<std::unique_ptr<Inside>> open_damaged(const std::filesystem::path& path,
                                                       Access access, const Error& why);
 
+  Result<PourRead> read(const PourId& pour);
+
   /// Runs `work` as one transaction: all of what it keeps is on the disk when its Result comes
   /// back, or nothing of it.
   template <class Work>

@@ -5,6 +5,7 @@
 
 #include "pour/fold.h"
 #include "store/logbook_inside.h"
+#include "store/lost_record.h"
 #include "store/opening_look.h"
 #include "store/read_marks.h"
 #include "store/read_pour.h"
@@ -32,19 +33,36 @@ Failed damaged(const std::string& where, const DamagedEvent& event) {
 
 }  // namespace
 
-Result<PourRead> Logbook::read(const PourId& pour) const {
-  auto& in = *inside_;
+Result<PourRead> Logbook::Inside::read(const PourId& pour) {
+  auto& in = *this;
   return guarded(in.path.string(), kPour, [&]() -> Result<PourRead> {
     store::Use use(in.events);
     use->bind(1, pour.text);
     auto read = store::read_rows(in.events, *in.database, in.path.string());
-    if (in.damage) {
+    Damage known;
+    if (in.damage) known = *in.damage;
+    const auto recorded = store::lost_events(*in.database, in.name.tag);
+    known.events.insert(known.events.end(), recorded.begin(), recorded.end());
+    if (!known.events.empty()) {
       const auto mark = store::find_pour(*in.database, pour);
-      const auto lost = damage_of(*in.damage, pour, mark ? mark->first : 0, mark ? mark->last : 0);
+      const auto lost = damage_of(known, pour, mark ? mark->first : 0, mark ? mark->last : 0);
       read.damaged.insert(read.damaged.end(), lost.begin(), lost.end());
     }
     return read;
   });
+}
+
+template <class Ask>
+auto Logbook::or_of_whole_rows(Ask&& ask) const -> decltype(ask(*inside_)) {
+  auto& in = *inside_;
+  auto answer = ask(in);
+  if (answer || in.damage) return answer;
+  const auto whole = Inside::open_damaged(in.path, Access::read, answer.error());
+  return whole ? ask(**whole) : answer;
+}
+
+Result<PourRead> Logbook::read(const PourId& pour) const {
+  return or_of_whole_rows([&](Inside& in) { return in.read(pour); });
 }
 
 Result<std::vector<Event>> Logbook::events(const PourId& pour) const {
@@ -81,31 +99,63 @@ Result<std::vector<PourSummary>> Logbook::pours() const {
 }
 
 Result<PourPage> Logbook::pours(const PourQuery& query) const {
-  return guarded(inside_->path.string(), kPours, [&]() -> Result<PourPage> {
-    SQLite::Transaction view(*inside_->database);
-    return store::page_of_pours(*inside_->database, query);
+  return or_of_whole_rows([&](Inside& in) {
+    return guarded(in.path.string(), kPours, [&]() -> Result<PourPage> {
+      SQLite::Transaction view(*in.database);
+      return store::page_of_pours(*in.database, query);
+    });
   });
 }
 
 Result<std::optional<PourMark>> Logbook::mark(const PourId& pour) const {
-  return guarded(inside_->path.string(), kPour, [&]() -> Result<std::optional<PourMark>> {
-    return store::find_pour(*inside_->database, pour);
+  return or_of_whole_rows([&](Inside& in) {
+    return guarded(in.path.string(), kPour, [&]() -> Result<std::optional<PourMark>> {
+      return store::find_pour(*in.database, pour);
+    });
   });
 }
 
 Result<std::vector<PourId>> Logbook::pour_ids() const {
-  return guarded(inside_->path.string(), kPours, [&]() -> Result<std::vector<PourId>> {
-    return store::all_pours(*inside_->database);
+  return or_of_whole_rows([&](Inside& in) {
+    return guarded(in.path.string(), kPours,
+                   [&]() -> Result<std::vector<PourId>> { return store::all_pours(*in.database); });
   });
 }
 
 Result<std::vector<PourId>> Logbook::pours_in(const MomentSpan& span) const {
-  return guarded(inside_->path.string(), kPours, [&]() -> Result<std::vector<PourId>> {
-    return store::pours_in(*inside_->database, span);
+  return or_of_whole_rows([&](Inside& in) {
+    return guarded(in.path.string(), kPours, [&]() -> Result<std::vector<PourId>> {
+      return store::pours_in(*in.database, span);
+    });
   });
 }
 
+namespace {
+
+/// What is known of a book that is read from its whole rows.
+VerifyReport report_of(const Damage& damage, const std::string& tag, std::string head_hash) {
+  VerifyReport report;
+  report.tag = tag;
+  report.events = damage.whole;
+  report.last = damage.last;
+  report.head_hash = std::move(head_hash);
+  report.faults.push_back(damage.why);
+  for (const DamagedEvent& event : damage.events) {
+    if (!report.first_bad) report.first_bad = event.id;
+    if (report.faults.size() < 50) {
+      report.faults.push_back(
+          fmt::format("Event {} is damaged: {}", event.id.text, what_of(event)));
+    }
+  }
+  return report;
+}
+
+}  // namespace
+
 Result<VerifyReport> Logbook::verify() const {
+  if (inside_->damage) {
+    return report_of(*inside_->damage, tag(), head_hash().value_or(std::string{}));
+  }
   VerifyReport report;
   // Read before the book: a note runs behind a book that is being written, never ahead.
   const auto notes = store::read_notes(store::plain_disk(), inside_->path);
@@ -120,6 +170,7 @@ Result<VerifyReport> Logbook::verify() const {
 }
 
 Result<VerifyReport> Logbook::verify(const std::vector<PourId>& pours) const {
+  if (inside_->damage) return verify();
   VerifyReport report;
   const auto read =
       guarded(inside_->path.string(), "The book cannot be read", [&]() -> Result<void> {

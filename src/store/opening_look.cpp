@@ -4,11 +4,14 @@
 
 #include "store/identity.h"
 #include "store/keeping.h"
+#include "store/lost_record.h"
 
 namespace rb::store {
 
 std::optional<std::string> look_at_end(const SQLite::Database& database, const BookName& name) {
   const auto head = head_of(database);
+  const auto lost = lost_in(database);
+  const auto start = start_of(lost, name);
   SQLite::Statement rows(database, fmt::format("SELECT {} FROM events ORDER BY seq DESC LIMIT {}",
                                                kRowColumns, kLastHashes));
   Head next = head;
@@ -17,11 +20,12 @@ std::optional<std::string> look_at_end(const SQLite::Database& database, const B
   while (rows.executeStep()) {
     const auto row = row_of(rows);
     const auto hash = hash_column(rows, 9);
-    if (count == 0 && (row.seq != head.seq || hash != head.hash)) {
+    const auto at = over_lost(lost, {row.seq, hash});
+    if (count == 0 && (at.seq != head.seq || at.hash != head.hash)) {
       return fmt::format("The book ends at event {}; it had gone on to {}", row.id,
                          event_id(name.tag, head.seq).text);
     }
-    if (count > 0 && (row.seq + 1 != next.seq || hash != before)) {
+    if (count > 0 && (at.seq + 1 != next.seq || at.hash != before)) {
       return fmt::format("Event {} does not follow the event before it",
                          event_id(name.tag, next.seq).text);
     }
@@ -32,13 +36,13 @@ std::optional<std::string> look_at_end(const SQLite::Database& database, const B
     next = {row.seq, hash};
     before = row.previous;
   }
-  if (count == 0 && (head.seq != 0 || head.hash != hash_of(name))) {
+  if (count == 0 && (head.seq != start.seq || head.hash != start.hash)) {
     return "The book has no event; it had gone on to " + event_id(name.tag, head.seq).text;
   }
-  if (count > 0 && count < kLastHashes && next.seq != 1) {
+  if (count > 0 && count < kLastHashes && next.seq != start.seq + 1) {
     return fmt::format("Event {} is missing", event_id(name.tag, next.seq - 1).text);
   }
-  if (next.seq == 1 && before != hash_of(name)) {
+  if (count > 0 && next.seq == start.seq + 1 && before != start.hash) {
     return "The first event does not follow the book's own name";
   }
   return std::nullopt;

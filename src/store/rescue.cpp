@@ -116,7 +116,7 @@ void write_book(const fs::path& path, const fs::path& from, Salvage& salvage, co
   if (!named) salvage.name.reset();
   tell_lost(database, salvage);
   put_origin(database, name, good);
-  bring_signatures(database, from);
+  if (named) bring_signatures(database, from);  // they are made over the book's name
   database.exec(fmt::format("PRAGMA application_id = {}", kApplicationId));
   whole.commit();
 }

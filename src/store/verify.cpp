@@ -3,14 +3,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
-#include <optional>
 #include <utility>
 
 #include "store/connection.h"
 #include "store/device_key.h"
 #include "store/identity.h"
 #include "store/keeping.h"
+#include "store/lost_record.h"
 #include "store/migrations.h"
 #include "store/read_marks.h"
 #include "store/read_pour.h"
@@ -30,35 +29,10 @@ void note(VerifyReport& report, const EventId& event, std::string fault) {
   note(report, std::move(fault));
 }
 
-/// What a rescue recorded as lost: its hash where that is known.
-using Lost = std::map<std::int64_t, std::optional<Hash>>;
-
-Lost lost_in(const SQLite::Database& database, const BookName& book, VerifyReport& report) {
-  Lost lost;
-  SQLite::Statement rows(database, "SELECT seq, pour, missing, hash FROM lost ORDER BY seq");
-  while (rows.executeStep()) {
-    const auto seq = rows.getColumn(0).getInt64();
-    lost[seq] = rows.getColumn(3).isNull() ? std::nullopt : std::optional(hash_column(rows, 3));
-    if (seq == 0) continue;
-    DamagedEvent event{seq, event_id(book.tag, seq), {}, rows.getColumn(2).getInt() != 0};
-    if (!rows.getColumn(1).isNull()) event.pour = PourId{rows.getColumn(1).getString()};
-    report.lost.push_back(std::move(event));
-  }
-  return lost;
-}
-
-/// Goes over the numbers recorded as lost that follow `head`.
-void pass_lost(const Lost& lost, Head& head) {
-  for (auto at = lost.find(head.seq + 1); at != lost.end() && at->first == head.seq + 1; ++at) {
-    head = {at->first, at->second.value_or(head.hash)};
-  }
-}
-
 void check_events(const SQLite::Database& database, const BookName& book, VerifyReport& report) {
-  const auto lost = lost_in(database, book, report);
-  Head head{0, hash_of(book)};
-  if (const auto name = lost.find(0); name != lost.end() && name->second) head.hash = *name->second;
-  pass_lost(lost, head);
+  const auto lost = lost_in(database);
+  report.lost = lost_events(database, book.tag);
+  Head head = start_of(lost, book);
   SQLite::Statement rows(database, fmt::format("SELECT {} FROM events ORDER BY seq", kRowColumns));
   while (rows.executeStep()) {
     const auto row = row_of(rows);
@@ -86,8 +60,7 @@ void check_events(const SQLite::Database& database, const BookName& book, Verify
       note(report, id, fmt::format("Event {} cannot be read ({})", row.id, to_text(event.error())));
     }
     ++report.events;
-    head = {row.seq, stored};
-    pass_lost(lost, head);
+    head = over_lost(lost, {row.seq, stored});
   }
   report.last = head.seq;
   SQLite::Statement kept(database, "SELECT seq, hash FROM head");

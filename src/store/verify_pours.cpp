@@ -4,6 +4,7 @@
 #include "store/connection.h"
 #include "store/identity.h"
 #include "store/keeping.h"
+#include "store/lost_record.h"
 #include "store/migrations.h"
 #include "store/opening_look.h"
 #include "store/read_pour.h"
@@ -28,17 +29,21 @@ void note(VerifyReport& report, const std::string& event, const char* fault) {
 class Before {
  public:
   Before(const SQLite::Database& database, const BookName& book)
-      : hash_(database, "SELECT hash FROM events WHERE seq = ?"), start_(hash_of(book)) {}
+      : row_(database, "SELECT seq, hash FROM events WHERE seq < ? ORDER BY seq DESC LIMIT 1"),
+        lost_(lost_in(database)),
+        start_(start_of(lost_, book)) {}
   std::optional<Hash> of(std::int64_t seq) {
-    if (seq == 1) return start_;
-    Use use(hash_);
-    use->bind(1, seq - 1);
-    return use->executeStep() ? std::optional(hash_column(hash_, 0)) : std::nullopt;
+    Head at = start_;
+    Use use(row_);
+    use->bind(1, seq);
+    if (use->executeStep()) at = over_lost(lost_, {use->getColumn(0), hash_column(row_, 1)});
+    return at.seq + 1 == seq ? std::optional(at.hash) : std::nullopt;
   }
 
  private:
-  SQLite::Statement hash_;
-  Hash start_;
+  SQLite::Statement row_;
+  Lost lost_;
+  Head start_;
 };
 
 void check_pour(const SQLite::Database& database, const BookName& book, Before& before,
@@ -73,6 +78,7 @@ void verify_pours(SQLite::Database& database, const std::vector<PourId>& pours,
   if (auto fault = look_at_end(database, book)) note(report, std::move(*fault));
   Before before(database, book);
   for (const auto& pour : pours) check_pour(database, book, before, pour, report);
+  report.lost = lost_events(database, book.tag);
   const auto head = head_of(database);
   report.events = static_cast<std::size_t>(head.seq);
   report.head_hash = to_hex(head.hash);

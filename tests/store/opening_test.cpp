@@ -117,7 +117,8 @@ TEST_CASE("a book of a later version is refused, both versions named, and left u
   const Folder folder;
   const auto path = folder / "book.risebook";
   book_with_pour(path);
-  SQLite::Database(path.string(), SQLite::OPEN_READWRITE).exec("PRAGMA user_version = 7");
+  SQLite::Database(path.string(), SQLite::OPEN_READWRITE)
+      .exec("CREATE TABLE later (x); PRAGMA user_version = 7");
   const auto before = bytes_of(path);
   for (const auto access : {Access::read, Access::write}) {
     const auto text = words(Logbook::open(path, access));
