@@ -52,7 +52,8 @@ Result<std::vector<Path>> write_day(const Logbook& book, Moment day, std::chrono
                                                 .head_hash = looked->head_hash,
                                                 .events = looked->events,
                                                 .damage = damage,
-                                                .looked = looked->looked},
+                                                .looked = looked->looked,
+                                                .head_event = looked->last},
                                                without_plan);
   return write_record(record, folder, formats);
 }

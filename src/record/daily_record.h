@@ -4,6 +4,7 @@
 #pragma once
 
 #include <chrono>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -22,8 +23,9 @@ struct BookFacts {
   std::string tag;
   std::string head_hash;  ///< of the newest event, in hexadecimal
   std::size_t events = 0;
-  std::string damage{};  ///< of the whole book, plain sentences; empty: none known
-  std::string looked{};  ///< what of the book was verified for this record, in words
+  std::string damage{};         ///< of the whole book, plain sentences; empty: none known
+  std::string looked{};         ///< what of the book was verified for this record, in words
+  std::int64_t head_event = 0;  ///< number of the newest event, whose hash that is; 0: not known
   bool operator==(const BookFacts&) const = default;
 };
 

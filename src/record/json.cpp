@@ -3,6 +3,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "record/book_words.h"
 #include "record/clean_text.h"
 #include "record/table.h"
 
@@ -66,7 +67,9 @@ std::string to_json(const DailyRecord& record) {
       {"as_of", to_text(record.as_of)},
       {"book",
        {{"tag", clean_text(record.book.tag)},
+        {"head_event", record.book.head_event > 0 ? Json(record.book.head_event) : Json()},
         {"head_hash", clean_text(record.book.head_hash)},
+        {"short_code", head_code(record.book)},
         {"events", record.book.events},
         {"verified", record.book.looked.empty() ? Json() : Json(clean_text(record.book.looked))},
         {"damage", record.book.damage.empty() ? Json() : Json(clean_text(record.book.damage))}}}};

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 
+#include "record/book_words.h"
 #include "record/clean_text.h"
 #include "record/dose_drawing.h"
 #include "record/table.h"
@@ -374,7 +375,7 @@ PageWords words_of(const DailyRecord& record) {
                                  record.book.tag, record.book.events,
                                  day_text(record.as_of, record.utc_offset),
                                  clock_text(record.as_of, record.utc_offset))),
-          clean_text("newest event's hash " + record.book.head_hash)};
+          clean_text("newest " + head_words(record.book))};
 }
 
 }  // namespace

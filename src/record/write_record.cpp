@@ -9,6 +9,7 @@
 #include <cstring>
 #include <utility>
 
+#include "record/book_words.h"
 #include "record/csv.h"
 #include "record/json.h"
 #include "record/pdf.h"
@@ -120,6 +121,7 @@ Result<std::vector<NewFile>> files_of(const DailyRecord& record, const fs::path&
         break;
       }
       case Format::csv:
+        files.push_back({stem.string() + "-book.csv", to_csv(book_table(record))});
         for (const Table& table : tables_of(record)) {
           files.push_back({fmt::format("{}-{}.csv", stem.string(), table.key), to_csv(table)});
         }

@@ -12,6 +12,7 @@
 #include <cmath>
 #include <map>
 
+#include "record/book_words.h"
 #include "record/clean_text.h"
 #include "record/table.h"
 
@@ -117,7 +118,11 @@ class Book {
     fact("Times", "local, " + offset_text(record_.utc_offset));
     fact("Book", record_.book.tag);
     fact("Events in the book", std::to_string(record_.book.events));
+    if (record_.book.head_event > 0) {
+      fact("Newest event", std::to_string(record_.book.head_event));
+    }
     fact("Hash of the newest", record_.book.head_hash);
+    fact("Its short code", head_code(record_.book));
     if (!record_.book.looked.empty()) fact("Verified", record_.book.looked);
     if (!record_.book.damage.empty()) {
       write(sheet, row, 0, "Damage", damaged_);

@@ -81,6 +81,7 @@ void verify_pours(SQLite::Database& database, const std::vector<PourId>& pours,
   report.lost = lost_events(database, book.tag);
   const auto head = head_of(database);
   report.events = static_cast<std::size_t>(head.seq);
+  report.last = head.seq;
   report.head_hash = to_hex(head.hash);
   report.looked = fmt::format(
       "the events of {} with their hashes and places in the chain, and the last {} events of the "

@@ -1,5 +1,6 @@
 // What is on the pages is asked of pdftotext (poppler-utils), a program of others.
 #include "record/pdf.h"
+#include "base/short_code.h"
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>
@@ -80,6 +81,7 @@ void check_pages(const std::vector<PageOfWords>& pages) {
     }
     CHECK(all.find(fmt::format("page {} of {}", p + 1, pages.size())) != std::string::npos);
     CHECK(all.find(test::kBook.head_hash) != std::string::npos);
+    CHECK(all.find(short_code(test::kBook.head_hash)) != std::string::npos);
     CHECK(all.find("187 events,") != std::string::npos);
     for (std::size_t i = 0; i < page.words.size(); ++i) {
       for (std::size_t k = i + 1; k < page.words.size(); ++k) {
