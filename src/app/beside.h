@@ -1,10 +1,17 @@
-// What follows the book beside it while the screens are open: the note of the head and the mirror.
+// What follows the book beside it while the screens are open: the note of the head, the mirror, and
+// copies asked for by hand.
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <mutex>
+#include <string>
+#include <vector>
 
 #include "app/commands.h"
+#include "screens/intents.h"
+#include "screens/second_copy.h"
+#include "store/copy_job.h"
 #include "store/logbook.h"
 #include "store/mirror_keeper.h"
 #include "store/note_keeper.h"
@@ -13,17 +20,39 @@ namespace rb {
 
 class Beside {
  public:
+  struct Hooks {
+    std::function<void()> changed{};            ///< seen() did; called on other threads
+    std::function<void(const Path&)> chosen{};  ///< a mirror's folder was; to be stored
+    std::vector<Path> roots{};                  ///< where folders to choose from are looked for
+  };
   /// `mirror`: the folder every tap goes to as it is kept; empty: none.
-  void begin(const Path& book, const Path& mirror);
+  void begin(const Path& book, const Path& mirror, Hooks hooks);
+  void begin(const Path& book, const Path& mirror) { begin(book, mirror, {}); }
   /// An event is on the disk. Any thread; returns at once.
   void kept(const BookHead& head);
-  /// Lets both catch up, two seconds each at most, and ends them: before the book is closed.
+  /// What the user wants of the second copy; anything else is left alone. Returns at once.
+  void act(const screens::Intent& wish);
+  /// How it stands; none before begin() and after end().
+  [[nodiscard]] std::optional<screens::MirrorSeen> seen() const;
+  /// What the mirror has to tell once, in plain sentences: since the last call.
+  std::vector<std::string> take_told();
+  /// Lets note and mirror catch up, two seconds each at most, and ends them: before the book is
+  /// closed. A copy under way is given up.
   void end();
 
  private:
-  std::mutex mutex_;
+  struct Places;
+  void copy();
+  mutable std::mutex mutex_;
+  Path book_;
+  Hooks hooks_;
   std::unique_ptr<store::NoteKeeper> note_;
   std::unique_ptr<store::MirrorKeeper> mirror_;
+  std::unique_ptr<store::CopyJob> copy_;
+  std::string copy_refused_;  ///< why none was begun
+  std::shared_ptr<Places> places_;
+  std::unique_ptr<store::SideThread> finder_;
+  std::size_t told_ = 0;
 };
 
 }  // namespace rb

@@ -100,6 +100,9 @@ Exit run_picture(const PictureWish& wish) {
     world.report = &checked;
   }
   ui.drafts() = screen->drafts(*then);
+  if (std::holds_alternative<screens::MirrorDraft>(ui.drafts().dialog)) {
+    world.mirror = screens::MirrorSeen{};  // as on a tablet where none was chosen yet
+  }
   screens::UiInput input;
   input.width_px = wish.width;
   input.height_px = wish.height;

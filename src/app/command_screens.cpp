@@ -13,6 +13,8 @@
 #include "app/device.h"
 #include "app/last_book.h"
 #include "app/local_time.h"
+#include "app/look_beside.h"
+#include "app/mirror_places.h"
 #include "app/session.h"
 #include "app/settings_file.h"
 #include "app/sound.h"
@@ -42,6 +44,26 @@ void ask_to_stop(int) {
   g_stop = true;
 }
 
+// What stands against the book, before the first tap.
+void tell_of_book(Session& session, const Path& book, const LastBook& before,
+                  const std::optional<Error>& no_key) {
+  if (auto lacking = note_trouble(book)) session.tell(std::move(*lacking));
+  if (auto missing = missed_book(before, session.book())) session.tell(std::move(*missing));
+  if (no_key && session.keeper() != nullptr) {
+    session.tell({.text = to_text(*no_key), .word = screens::Word::key_none});
+  }
+}
+
+// A book that is only read is followed by nothing.
+void follow(Beside& beside, Session& session, const Path& book, const Path& settings) {
+  if (session.keeper() == nullptr) return;
+  session.on_second_copy = [&beside](const screens::Intent& wish) { beside.act(wish); };
+  beside.begin(book, mirror_folder(settings),
+               {.changed = app::wake_window,
+                .chosen = [settings](const Path& folder) { keep_mirror_folder(settings, folder); },
+                .roots = places_roots()});
+}
+
 }  // namespace
 
 Exit run_screens(const ScreensWish& wish) {
@@ -68,7 +90,7 @@ Exit run_screens(const ScreensWish& wish) {
   if (wish.diagonal_inches > 0) settings.diagonal_inches = wish.diagonal_inches;
   screens::Ui ui{settings};
   (*session)->held_by(settings.holder);
-  if (auto missing = missed_book(before, (*session)->book())) (*session)->tell(*missing);
+  tell_of_book(**session, book, before, key ? std::nullopt : std::optional(key.error()));
   write_last_book(last_book_path(), (*session)->book());
   (*session)->on_settings = [&](const screens::Settings& changed) {
     ui.set(changed);
@@ -85,7 +107,9 @@ Exit run_screens(const ScreensWish& wish) {
       battery = read_battery();
       battery_at = now;
     }
+    for (std::string& what : beside.take_told()) (*session)->tell({.text = std::move(what)});
     screens::World world = (*session)->look();
+    world.mirror = beside.seen();
     world.battery = battery;
     world.sound_works = sound.works();
     return world;
@@ -98,7 +122,7 @@ Exit run_screens(const ScreensWish& wish) {
   spec.width = wish.width;
   spec.height = wish.height;
   spec.full_screen = wish.full_screen;
-  if ((*session)->keeper()) beside.begin(book, mirror_folder(settings_file));
+  follow(beside, **session, book, settings_file);
   const auto shown = app::show(spec, ui, program);
   if (!shown) {
     beside.end();

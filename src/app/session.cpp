@@ -60,6 +60,7 @@ Session::Session(std::filesystem::path book, ClockFn clock, std::chrono::minutes
                  std::function<void()> wake)
     : clock_(std::move(clock)),
       utc_offset_(utc_offset),
+      head_(std::make_shared<Head>()),
       lists_(std::make_shared<PourList>(utc_offset)),
       reader_(std::move(book), std::move(wake)) {}
 
@@ -70,6 +71,11 @@ Result<std::unique_ptr<Session>> Session::open(const std::filesystem::path& book
                                                std::optional<store::DeviceKey> key) {
   auto opened = Logbook::open_or_create(book);
   std::unique_ptr<Session> session{new Session(book, std::move(clock), utc_offset, hooks.wake)};
+  if (opened) session->head_->set(opened->head());
+  hooks.on_kept = [head = session->head_, told = std::move(hooks.on_kept)](const BookHead& kept) {
+    head->set(kept);
+    if (told) told(kept);
+  };
   if (opened && !opened->writable()) {
     const auto head = opened->head();
     session->book_ = {opened->file(), opened->uuid(), head ? head->seq : 0};
@@ -84,6 +90,7 @@ Result<std::unique_ptr<Session>> Session::open(const std::filesystem::path& book
     session->kept_ = session->keeper_->status().kept;
   } else if (const auto reading = Logbook::open(book, Access::read)) {
     const auto head = reading->head();
+    session->head_->set(head);
     session->book_ = {reading->file(), reading->uuid(), head ? head->seq : 0};
     session->reading_only_ = opened.error();
   } else {
@@ -201,36 +208,6 @@ Moment Session::now() const {
   return after(clock_().wall, -stepped());
 }
 
-screens::Keeping Session::keeping() const {
-  using State = screens::Keeping::State;
-  screens::Keeping out;
-  if (!keeper_) {
-    out.state = State::read_only;
-    if (reading_only_) out.why = reading_only_->what + ".";
-    return out;
-  }
-  const KeeperStatus status = keeper_->status();
-  switch (status.state) {
-    case KeepState::kept:
-      out.state = State::kept;
-      break;
-    case KeepState::keeping:
-      out.state = State::keeping;
-      break;
-    case KeepState::waiting:
-      out.state = State::waiting;
-      break;
-    case KeepState::moved_away:
-      out.state = State::moved_away;
-      break;
-  }
-  out.waiting = status.waiting;
-  if (state_ && status.waiting > 0) out.here = keeper_->waiting_of(state_->pour);
-  if (status.oldest) out.since = after(*status.oldest, -stepped());
-  if (status.why) out.why = status.why->what + ".";
-  return out;
-}
-
 void Session::hear_keeper() {
   if (!keeper_) return;
   const auto kept = keeper_->status().kept;
@@ -258,7 +235,9 @@ screens::World Session::look() {
   world.part = list_.part;
   world.opening = going_.has_value() || opening_;
   world.keeping = keeping();
+  world.head = head();
   world.trouble = trouble_;
+  if (!trouble_ && !told_.empty()) world.trouble = told_.front();
   if (state_) {
     if (!report_ || between(checked_at_, world.now) >= kRecheck || world.now < checked_at_) {
       report_ = check(*state_, AsOf::now(*state_, world.now), memory_);
@@ -386,7 +365,12 @@ bool Session::act(const screens::Intents& intents) {
       holder_ = change->settings.holder;
       if (on_settings) on_settings(change->settings);
     } else if (std::holds_alternative<screens::PutTroubleAway>(intent)) {
+      if (!trouble_ && !told_.empty()) told_.pop_front();
       trouble_.reset();
+    } else if (std::holds_alternative<screens::UseMirror>(intent) ||
+               std::holds_alternative<screens::CopyNow>(intent) ||
+               std::holds_alternative<screens::FindPlaces>(intent)) {
+      if (on_second_copy) on_second_copy(intent);
     } else {
       stay = false;
     }

@@ -3,8 +3,10 @@
 // book are other threads' work: no call here but open() and settle() waits for the disk.
 #pragma once
 
+#include <deque>
 #include <functional>
 #include <memory>
+#include <mutex>
 #include <vector>
 
 #include "app/last_book.h"
@@ -50,11 +52,14 @@ class Session {
   /// Called when settings change, to be stored.
   std::function<void(const screens::Settings&)> on_settings;
 
+  /// Told of what the user wants of the second copy: UseMirror, CopyNow, FindPlaces.
+  std::function<void(const screens::Intent&)> on_second_copy;
+
   /// Who holds the tablet from now on: told by every event. None: the plan's first foreman.
   void held_by(std::optional<Person> holder) { holder_ = std::move(holder); }
 
-  /// To be told at the next look, as long as nothing else is.
-  void tell(screens::Trouble trouble) { trouble_ = std::move(trouble); }
+  /// To be told, one after the other, each until it was read, as long as nothing else is.
+  void tell(screens::Trouble trouble) { told_.push_back(std::move(trouble)); }
 
   [[nodiscard]] const PourState* pour() const { return state_ ? &*state_ : nullptr; }
   void go_to(const PourId& pour);
@@ -71,6 +76,12 @@ class Session {
 
  private:
   struct Arrival;
+  /// Of the last event that is on the disk; the writer's thread sets it.
+  struct Head {
+    std::mutex mutex;
+    BookHead last;
+    void set(const Result<BookHead>& head);
+  };
   Session(std::filesystem::path book, ClockFn clock, std::chrono::minutes utc_offset,
           std::function<void()> wake);
   void begin();
@@ -83,6 +94,7 @@ class Session {
   void hear_keeper();
   void fail_with(const Error& error, bool not_kept);
   [[nodiscard]] screens::Keeping keeping() const;
+  [[nodiscard]] std::optional<screens::HeadSeen> head() const;
   [[nodiscard]] PersonId holder() const;
   [[nodiscard]] Seconds stepped() const;  ///< wall clock minus the pour's clock, now
 
@@ -96,6 +108,8 @@ class Session {
   CheckMemory memory_;  ///< of the pour on the screen
   Moment checked_at_{};
   std::optional<screens::Trouble> trouble_;
+  std::deque<screens::Trouble> told_;  ///< to be read: no tap puts it away
+  std::shared_ptr<Head> head_;
   LastBook book_;                      ///< as it was opened
   std::optional<Error> reading_only_;  ///< why the book is not written
   std::optional<PourId> going_;        ///< being read

@@ -65,6 +65,18 @@ std::filesystem::path mirror_folder(const std::filesystem::path& settings) {
   return folder.is_absolute() ? folder : std::filesystem::path{};
 }
 
+void keep_mirror_folder(const std::filesystem::path& settings,
+                        const std::filesystem::path& folder) {
+  std::ifstream in{settings};
+  auto json = nlohmann::json::parse(in, nullptr, false);
+  if (!json.is_object()) json = nlohmann::json::object();
+  json.erase("mirror_folder");
+  if (!folder.empty()) json["mirror_folder"] = folder.string();
+  std::error_code ignored;
+  std::filesystem::create_directories(settings.parent_path(), ignored);
+  (void)put_whole(settings, json.dump(2) + "\n");
+}
+
 void write_settings(const std::filesystem::path& path, const screens::Settings& settings) {
   nlohmann::json json{{"theme", settings.theme == screens::ThemeName::night ? "night" : "sun"},
                       {"language", settings.language == screens::Language::spanish ? "es" : "en"},

@@ -16,6 +16,8 @@ screens::Settings read_settings(const std::filesystem::path& path);
 /// Where every tap goes as it is kept ("mirror_folder", an absolute path); empty where none is
 /// named.
 std::filesystem::path mirror_folder(const std::filesystem::path& settings);
+/// Names it from now on; empty: none. The rest of the file stays.
+void keep_mirror_folder(const std::filesystem::path& settings, const std::filesystem::path& folder);
 /// Best effort: a settings file that cannot be written loses no pour. The mirror's folder stays.
 void write_settings(const std::filesystem::path& path, const screens::Settings& settings);
 

@@ -136,6 +136,11 @@ struct PlanFromDraft {
 struct PlanPanel {};
 struct MoreDraft {};
 struct SettingsDraft {};
+/// The mirror's folder and copies by hand.
+struct MirrorDraft {
+  int page = 0;
+  std::optional<Moment> looked{};  ///< for folders to choose from
+};
 struct CloseDraft {};
 struct QuitDraft {};
 /// What to look for in the list of pours.
@@ -150,7 +155,7 @@ using Dialog = std::variant<std::monostate, PadDraft, CorrectDraft, TypeDraft, N
                             RowDraft, RunAnywayDraft, TapsDraft, FindingsDraft, MoreDraft,
                             SettingsDraft, CloseDraft, QuitDraft, ElementsDraft, TrucksDraft,
                             TruckDraft, TestDraft, AirDraft, InsertDraft, NextDraft, HolderDraft,
-                            ReadyDraft, PlanFromDraft, PlanPanel, FindDraft>;
+                            ReadyDraft, PlanFromDraft, PlanPanel, FindDraft, MirrorDraft>;
 
 struct Drafts {
   std::size_t element = 0;  ///< which of the pour's elements is shown

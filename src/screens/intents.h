@@ -2,6 +2,7 @@
 #pragma once
 
 #include <memory>
+#include <string>
 #include <variant>
 #include <vector>
 
@@ -33,12 +34,20 @@ struct LeavePour {};
 struct ChangeSettings {
   Settings settings;
 };
+/// From now on the mirror is kept in this folder; empty: none.
+struct UseMirror {
+  std::string folder;
+};
+/// Copy the book to where its mirror is.
+struct CopyNow {};
+/// Look for folders that a mirror could be kept in.
+struct FindPlaces {};
 /// The trouble told of was read.
 struct PutTroubleAway {};
 struct Quit {};
 
 using Intent = std::variant<KeepEvent, GoToPour, OpenPour, LeavePour, ChangeSettings,
-                            PutTroubleAway, Quit, ShowPours>;
+                            PutTroubleAway, Quit, ShowPours, UseMirror, CopyNow, FindPlaces>;
 using Intents = std::vector<Intent>;
 
 }  // namespace rb::screens

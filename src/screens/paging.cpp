@@ -53,13 +53,15 @@ Box panel_with_title(Stage& stage, const Box& box, const std::string& title) {
   return in;
 }
 
-Box panel_with_back(Stage& stage, const Box& box, const std::string& title) {
+Box panel_with_back(Stage& stage, const Box& box, const std::string& title, Box* beside) {
   Canvas& canvas = stage.canvas;
   panel(canvas, box);
   canvas.edge(box, canvas.theme().act.ground, canvas.mm(0.6), canvas.mm(1.6));
   Box in = box.inset(canvas.mm(2.2));
   Box head = in.cut_top(canvas.scale().target(), canvas.gap());
-  back_button(stage, head.cut_left(std::max(canvas.mm(34), head.w() / 4), canvas.gap()));
+  const float wide = std::max(canvas.mm(34), head.w() / 4);
+  back_button(stage, head.cut_left(wide, canvas.gap()));
+  if (beside != nullptr) *beside = head.cut_right(wide, canvas.gap());
   canvas.text(title, head,
               {.face = Face::title, .colours = canvas.on_panel(), .lines = 2, .free_text = true});
   return in;

@@ -26,7 +26,8 @@ Pages turn_pages(Stage& stage, const Box& box, std::size_t count, int& page, con
 Box panel_with_title(Stage& stage, const Box& box, const std::string& title);
 
 /// The same with the way back beside the title: for dialogs that need all the height there is.
-Box panel_with_back(Stage& stage, const Box& box, const std::string& title);
+/// `beside`, when asked for, becomes the room of one more button at the title's other side.
+Box panel_with_back(Stage& stage, const Box& box, const std::string& title, Box* beside = nullptr);
 
 /// The two ways out of a panel that asks for something, side by side.
 PanelEnd keep_or_cancel(Stage& stage, const Box& foot, bool may_keep);

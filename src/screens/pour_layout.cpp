@@ -10,12 +10,13 @@ namespace {
 constexpr double kHeadMm = 15.0;
 constexpr double kSideButtonMm = 25.0;
 constexpr double kClockMm = 19.0;
+constexpr double kLightMm = 31.0;   // three short lines beside a sign
 constexpr double kLowerMm = 58.0;   // lift and taps under a lying elevation
 constexpr double kPanelMm = 106.0;  // the tallest panels, five lines under a title
 constexpr double kTallAspect = 1.1;
 }  // namespace
 
-PourLayout lay_out_pour(const Scale& scale, double aspect, HandSide rows_on) {
+PourLayout lay_out_pour(const Scale& scale, double aspect, HandSide rows_on, bool light) {
   const float gap = scale.gap();
   PourLayout out;
   Box all =
@@ -25,10 +26,12 @@ PourLayout lay_out_pour(const Scale& scale, double aspect, HandSide rows_on) {
   out.back = head.cut_left(scale.mm(kSideButtonMm), gap);
   out.more = head.cut_right(scale.mm(kSideButtonMm), gap);
   out.clock = head.cut_right(scale.mm(kClockMm), gap);
+  if (light) out.light = head.cut_right(scale.mm(kLightMm), gap);
   out.attention = head;
   if (scale.portrait()) {
     out.attention = all.cut_top(scale.mm(kHeadMm), gap);
-    out.clock.x0 = head.x0;
+    if (light) out.light = Box{head.x0, out.light.y0, out.light.x1, out.light.y1};
+    if (!light) out.clock.x0 = head.x0;
     out.rows = all.cut_bottom(std::max(all.h() * 0.36F, scale.mm(69)), gap);
   } else {
     const float wide = std::max(all.w() * 0.31F, scale.mm(60));

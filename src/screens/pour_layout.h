@@ -10,6 +10,7 @@ namespace rb::screens {
 
 struct PourLayout {
   Box back, attention, clock, more;  ///< the head of the screen
+  Box light;                         ///< of the mirror, beside the clock; empty without one
   Box work;                          ///< elevation, lift and taps together: panels open here
   Box tall;                          ///< for the tallest panels: more where work is low
   Box typing;                        ///< where letters are typed: work, and more where that is low
@@ -18,7 +19,7 @@ struct PourLayout {
 };
 
 /// `aspect` is the element's length over its height: a column stands beside the taps, a wall lies
-/// over them.
-PourLayout lay_out_pour(const Scale& scale, double aspect, HandSide rows_on);
+/// over them. `light`: room is left for the mirror's.
+PourLayout lay_out_pour(const Scale& scale, double aspect, HandSide rows_on, bool light = false);
 
 }  // namespace rb::screens

@@ -7,6 +7,7 @@
 #include "screens/insert_panel.h"
 #include "screens/keyboard.h"
 #include "screens/lift_panel.h"
+#include "screens/mirror_panel.h"
 #include "screens/next_panel.h"
 #include "screens/number_pad.h"
 #include "screens/pour_layout.h"
@@ -44,6 +45,7 @@ class DrawDialog {
   }
   bool operator()(MoreDraft&) const { return draw_more(stage_, box(), view_, plan_), true; }
   bool operator()(SettingsDraft&) const { return draw_settings(stage_, layout_.tall), true; }
+  bool operator()(MirrorDraft& d) const { return draw_mirror(stage_, layout_.tall, d), true; }
   bool operator()(CloseDraft&) const { return draw_close(stage_, box(), view_), true; }
   bool operator()(QuitDraft&) const { return draw_quit(stage_, box()), true; }
   bool operator()(PlanFromDraft&) const { return false; }  // over the list of pours only
@@ -78,9 +80,9 @@ const Box& box_of(const Dialog& dialog, const PourLayout& layout) {
   if (const auto* ready = std::get_if<ReadyDraft>(&dialog)) {
     return ready->noting ? layout.typing : layout.tall;
   }
-  const bool tall = std::holds_alternative<CorrectDraft>(dialog) ||
-                    std::holds_alternative<RowDraft>(dialog) ||
-                    std::holds_alternative<SettingsDraft>(dialog);
+  const bool tall =
+      std::holds_alternative<CorrectDraft>(dialog) || std::holds_alternative<RowDraft>(dialog) ||
+      std::holds_alternative<SettingsDraft>(dialog) || std::holds_alternative<MirrorDraft>(dialog);
   return tall ? layout.tall : layout.work;
 }
 
@@ -111,8 +113,8 @@ void draw_pour(Stage& stage, const PourView& view, const std::vector<Finding>& f
                const Plan& plan) {
   Canvas& canvas = stage.canvas;
   const double high = std::max(in_metres(view.elevation.height), 0.1);
-  const PourLayout layout =
-      lay_out_pour(canvas.scale(), in_metres(view.elevation.length) / high, stage.settings.rows_on);
+  const PourLayout layout = lay_out_pour(canvas.scale(), in_metres(view.elevation.length) / high,
+                                         stage.settings.rows_on, stage.mirror != nullptr);
   if (button(canvas, layout.back,
              {.id = "pours", .text = stage.say(Word::all_pours), .symbol = Symbol::back})) {
     stage.close();
@@ -123,6 +125,7 @@ void draw_pour(Stage& stage, const PourView& view, const std::vector<Finding>& f
     stage.open(MoreDraft{});
   }
   draw_clock(stage, layout.clock);
+  draw_mirror_light(stage, layout.light);
   Dialog& dialog = stage.drafts.dialog;
   const Box& panel_box = box_of(dialog, layout);
   if (panel_box.y0 > layout.attention.y0) {

@@ -88,7 +88,15 @@ void draw_settings(Stage& stage, const Box& box) {
   const Say& say = stage.say;
   const float gap = canvas.gap();
   Settings changed = stage.settings;
-  Box in = panel_with_back(stage, box, say(Word::settings));
+  Box second;
+  Box in = panel_with_back(stage, box, say(Word::settings), &second);
+  if (button(canvas, second,
+             {.id = "second copy",
+              .text = say(Word::mirror_title),
+              .symbol = Symbol::list,
+              .face = Face::strong})) {
+    stage.open(MirrorDraft{});
+  }
   in.y1 = std::min(in.y1, in.y0 + 5 * canvas.mm(20));
   const int theme =
       choose(stage, in.line(0, 5, gap).column(0, 2, gap), Word::set_theme,

@@ -115,6 +115,7 @@ constexpr std::array kScreens{
     ShowcaseScreen{"pours-find", false,
                    [](const PourState&) { return with(FindDraft{.text = "Core"}); }},
     ShowcaseScreen{"pours-settings", false, [](const PourState&) { return with(SettingsDraft{}); }},
+    ShowcaseScreen{"pours-mirror", false, [](const PourState&) { return with(MirrorDraft{}); }},
     ShowcaseScreen{"pours-quit", false, [](const PourState&) { return with(QuitDraft{}); }},
     ShowcaseScreen{"plan-from", false,
                    [](const PourState& s) {
@@ -225,6 +226,7 @@ constexpr std::array kScreens{
     ShowcaseScreen{"findings", true, [](const PourState&) { return with(FindingsDraft{}); }},
     ShowcaseScreen{"more", true, [](const PourState&) { return with(MoreDraft{}); }},
     ShowcaseScreen{"settings", true, [](const PourState&) { return with(SettingsDraft{}); }},
+    ShowcaseScreen{"mirror", true, [](const PourState&) { return with(MirrorDraft{}); }},
     ShowcaseScreen{"close", true, [](const PourState&) { return with(CloseDraft{}); }},
     ShowcaseScreen{"quit", true, [](const PourState&) { return with(QuitDraft{}); }},
     ShowcaseScreen{"trucks", true, [](const PourState&) { return with(TrucksDraft{}); }},

@@ -12,6 +12,7 @@
 #include "screens/keeping.h"
 #include "screens/pour_view.h"
 #include "screens/say.h"
+#include "screens/second_copy.h"
 #include "screens/settings.h"
 #include "screens/widgets.h"
 
@@ -42,6 +43,8 @@ struct Stage {
   bool sound_works = true;                ///< the tablet has something to sound a tone with
   std::optional<Battery> battery{};       ///< where the system tells
   Keeping keeping{};                      ///< how the taps stand with the disk
+  const MirrorSeen* mirror = nullptr;     ///< null: the book is only read
+  std::optional<HeadSeen> head{};         ///< none: an empty book
 
   void open(Dialog dialog) const { next = std::move(dialog); }
   void close() const { next = std::monostate{}; }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "screens/event_words.h"
+#include "screens/mirror_panel.h"
 #include "screens/next_panel.h"
 #include "screens/paging.h"
 
@@ -115,7 +116,11 @@ void draw_last_taps(Stage& stage, const Box& box, const PourView& view) {
   panel(canvas, box);
   Box in = box.inset(canvas.mm(2.2), canvas.mm(1.2));
   // What the plan has next stands over what was done last.
-  if (!view.closed) draw_next_card(stage, in.cut_top(canvas.scale().target(), canvas.gap()), view);
+  if (!view.closed) {
+    draw_next_card(stage, in.cut_top(canvas.scale().target(), canvas.gap()), view);
+  } else if (stage.head) {
+    draw_head_code(stage, in.cut_top(canvas.scale().target(), canvas.gap()));
+  }
   const std::size_t room = lines_in(canvas, in.h());
   // The heading gives way before a line does.
   if (lines_in(canvas, in.h() - canvas.height(Face::small) - canvas.mm(1.6)) == room) {

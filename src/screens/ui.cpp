@@ -8,6 +8,7 @@
 #include "screens/dialogs.h"
 #include "screens/find_panel.h"
 #include "screens/keyboard.h"
+#include "screens/mirror_panel.h"
 #include "screens/plan_screen.h"
 #include "screens/pour_screen.h"
 #include "screens/pours_screen.h"
@@ -82,6 +83,8 @@ void draw_over_pours(Stage& stage, const std::vector<PourCard>& pours, const Wor
           stage.canvas.gap());
   if (std::holds_alternative<SettingsDraft>(stage.drafts.dialog)) {
     draw_settings(stage, all);
+  } else if (auto* mirror = std::get_if<MirrorDraft>(&stage.drafts.dialog)) {
+    draw_mirror(stage, all, *mirror);
   } else if (std::holds_alternative<QuitDraft>(stage.drafts.dialog)) {
     draw_quit(stage, all);
   } else if (auto* from = std::get_if<PlanFromDraft>(&stage.drafts.dialog)) {
@@ -127,8 +130,11 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
                                      : Units::si;
   const Say say{settings.language, units, world.utc_offset};
   std::optional<Dialog> next;
-  Stage stage{canvas, say,         settings,          drafts,        out.intents,  world.now,
-              next,   input.typed, world.sound_works, world.battery, world.keeping};
+  Stage stage{canvas,        say,           settings,
+              drafts,        out.intents,   world.now,
+              next,          input.typed,   world.sound_works,
+              world.battery, world.keeping, world.mirror ? &*world.mirror : nullptr,
+              world.head};
   const Box all{0, 0, static_cast<float>(scale->width_px()),
                 static_cast<float>(scale->height_px())};
   canvas.fill(all, colours.page);
@@ -165,6 +171,9 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
     tell_keeping(stage, world);
   }
   if (world.keeping.waiting > 0) out.next_change = std::min(out.next_change, Seconds{1});
+  if (std::holds_alternative<MirrorDraft>(drafts.dialog)) {
+    out.next_change = std::min(out.next_change, kLookForPlaces);
+  }
   if (next) {
     drafts.dialog = std::move(*next);
     out.next_change = Seconds{0};

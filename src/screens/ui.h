@@ -14,6 +14,7 @@
 #include "screens/keeping.h"
 #include "screens/pours_view.h"
 #include "screens/probe.h"
+#include "screens/second_copy.h"
 #include "screens/settings.h"
 #include "screens/stage.h"
 #include "screens/tap.h"
@@ -39,6 +40,8 @@ struct World {
   std::optional<PoursPart> part{};               ///< of the list; none: `pours` is all of it
   bool opening = false;                          ///< the pour or the list is being read
   Keeping keeping{};
+  std::optional<MirrorSeen> mirror{};  ///< none: the book is only read, nothing follows it
+  std::optional<HeadSeen> head{};      ///< of the book; none: it is empty
   std::optional<Trouble> trouble{};
   bool sound_works = true;           ///< false: settings say that there is no sound
   std::optional<Battery> battery{};  ///< none: the system does not tell

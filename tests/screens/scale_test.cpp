@@ -25,16 +25,19 @@ TEST_CASE("a slip in the screen size is kept within what a tablet can be") {
 TEST_CASE("the rows are never covered by what opens over the pour") {
   for (const auto& [w, h] : {std::pair{1280, 800}, {1920, 1200}, {1024, 768}, {800, 1280}}) {
     for (const double aspect : {0.3, 1.0, 4.0}) {
-      {
+      for (const bool light : {false, true}) {
         for (const HandSide hand : {HandSide::left, HandSide::right}) {
           const Scale scale(w, h);
-          const PourLayout out = lay_out_pour(scale, aspect, hand);
+          const PourLayout out = lay_out_pour(scale, aspect, hand, light);
           const auto& tried = w;
           CAPTURE(tried);
           CAPTURE(aspect);
           CHECK_FALSE(out.rows.overlaps(out.work));
           CHECK_FALSE(out.rows.overlaps(out.typing));
           CHECK_FALSE(out.rows.overlaps(out.attention));
+          CHECK(out.light.empty() == !light);
+          CHECK_FALSE(out.rows.overlaps(out.light));
+          CHECK_FALSE(out.work.overlaps(out.light));
           CHECK(gap_between(out.rows, out.work) >= scale.gap());
           for (const Box& part : {out.elevation, out.lift, out.taps}) {
             CHECK(out.work.holds(part));

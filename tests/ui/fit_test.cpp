@@ -44,6 +44,24 @@ std::vector<Scene> scenes() {
   return all;
 }
 
+// A mirror by the wordiest of its lights, and the folders to choose from.
+MirrorSeen mirror_at(Moment now, std::size_t turn) {
+  MirrorSeen seen{.folder = "/media/foreman/STICK", .behind = 0};
+  seen.places = {{"/media/foreman/STICK", false},
+                 {"/mnt/office", true},
+                 {"/media/foreman/A card with a long name", false}};
+  seen.since = now;
+  if (turn % 5 == 0) seen.behind = 10'234;
+  if (turn % 5 == 1) seen.behind = 1;
+  if (turn % 5 == 2) seen.trouble = MirrorSeen::Trouble::gone;
+  if (turn % 5 == 3) seen.behind.reset();
+  if (turn % 5 == 4) seen.places.clear();
+  if (turn % 4 == 0) seen.copy = {CopySeen::State::failed, 0, "there is no room left on it"};
+  if (turn % 4 == 1) seen.copy = {CopySeen::State::under_way, 1, {}};
+  if (turn % 7 == 0) seen.folder.clear();
+  return seen;
+}
+
 // Everything wrong with what was drawn, in words.
 std::vector<std::string> faults(const Probe& probe, const Scale& scale) {
   std::vector<std::string> found;
@@ -104,6 +122,8 @@ TEST_CASE("targets are 15 mm with 3 mm between, text is whole and contrast is 7 
               // Low by day and very low, with no sound, by night: both must fit.
               world.battery = Battery{theme == ThemeName::sun ? 18 : 8, false};
               world.sound_works = theme == ThemeName::sun;
+              world.mirror = mirror_at(scene.now, looked);
+              world.head = HeadSeen{10'234, "QC6RK-2KKSM"};
               if (screen.of_pour) {
                 world.state = &*state;
                 world.report = &report;

@@ -1,0 +1,48 @@
+// What a session tells of the book besides its pours: how taps stand with the disk, and its head.
+#include "app/session.h"
+#include "base/short_code.h"
+
+namespace rb {
+
+void Session::Head::set(const Result<BookHead>& head) {
+  const std::lock_guard lock(mutex);
+  if (head) last = *head;
+}
+
+screens::Keeping Session::keeping() const {
+  using State = screens::Keeping::State;
+  screens::Keeping out;
+  if (!keeper_) {
+    out.state = State::read_only;
+    if (reading_only_) out.why = reading_only_->what + ".";
+    return out;
+  }
+  const KeeperStatus status = keeper_->status();
+  switch (status.state) {
+    case KeepState::kept:
+      out.state = State::kept;
+      break;
+    case KeepState::keeping:
+      out.state = State::keeping;
+      break;
+    case KeepState::waiting:
+      out.state = State::waiting;
+      break;
+    case KeepState::moved_away:
+      out.state = State::moved_away;
+      break;
+  }
+  out.waiting = status.waiting;
+  if (state_ && status.waiting > 0) out.here = keeper_->waiting_of(state_->pour);
+  if (status.oldest) out.since = after(*status.oldest, -stepped());
+  if (status.why) out.why = status.why->what + ".";
+  return out;
+}
+
+std::optional<screens::HeadSeen> Session::head() const {
+  const std::lock_guard lock(head_->mutex);
+  if (head_->last.seq == 0) return std::nullopt;
+  return screens::HeadSeen{head_->last.seq, short_code(head_->last.hash)};
+}
+
+}  // namespace rb
