@@ -84,8 +84,8 @@ int allow(void* /*unused*/, int action, const char* first, const char* second,
       return may ? SQLITE_OK : SQLITE_DENY;
     }
     case SQLITE_PRAGMA: {
-      constexpr std::array kAsk{"user_version", "application_id", "integrity_check"};
-      if (what == "quick_check") return SQLITE_OK;
+      constexpr std::array kAsk{"user_version", "application_id"};
+      if (what == "quick_check" || what == "integrity_check") return SQLITE_OK;
       return !second && std::find(kAsk.begin(), kAsk.end(), what) != kAsk.end() ? SQLITE_OK
                                                                                 : SQLITE_DENY;
     }
@@ -230,7 +230,7 @@ Result<Opened> ready_to_write(const fs::path& path) {
   const auto size = fs::file_size(path, error);
   auto fault = look_at_end(database, name_of(database));
   if (!fault && !error && size < kSmallBook) {
-    fault = look_through(database);
+    fault = version < schema_version() ? look_through(database) : look_at_order(database);
     opened.looked_through = true;
   }
   if (fault) return damaged(path, *fault);

@@ -39,6 +39,7 @@ Logbook::Inside::Inside(fs::path at, store::Opened opened, store::WriterLock hel
       read_only(std::move(opened.read_only)),
       looked_through(opened.looked_through),
       older_faults(std::move(opened.older_faults)) {
+  looked_at_order = looked_through;
   if (access == Access::write) keeping.emplace(*database);
 }
 
@@ -53,14 +54,15 @@ Logbook::Inside::~Inside() {
 namespace {
 
 /// How many acknowledged events the log holds that SQLite would pass over, and cut off in writing.
-Result<std::size_t> lost_in_log_of(const fs::path& path) {
-  return guarded(path.string(), "the book cannot be read", [&]() -> Result<std::size_t> {
+std::size_t lost_in_log_of(const fs::path& path) {
+  const auto count = guarded(path.string(), {}, [&]() -> Result<std::size_t> {
     const auto log = store::file_bytes(store::log_of(path));  // before the head is asked for
     if (log.empty()) return 0;
     const auto seen = store::open_connection(path, Access::read);
     if (!seen || !seen->database || seen->damaged) return 0;  // told by what comes next
     return store::lost_in_log(store::Bytes{log}, store::head_of(*seen->database));
   });
+  return count.value_or(0);  // what could not be read is told by what comes next
 }
 
 /// Whether a file that does not begin as a book of ours may be one all the same.
@@ -85,13 +87,12 @@ bool may_be_a_book(const fs::path& path) {
 Result<std::unique_ptr<Logbook::Inside>> Logbook::Inside::open(const fs::path& path, Access access,
                                                                store::WriterLock lock) {
   const auto lost = lost_in_log_of(path);
-  if (!lost) return Failed{lost.error()};
-  if (*lost > 0) {  // not even opened for writing: that would cut the log
+  if (lost > 0) {  // not even opened for writing: that would cut the log
     return open_damaged(
         path, access,
         {Error::Kind::book, path.string(),
          fmt::format("the book is damaged: {} events in the log beside it lie behind the damage",
-                     *lost),
+                     lost),
          "Save them with risebook rescue"});
   }
   auto opened = store::open_connection(path, access);
@@ -105,10 +106,14 @@ Result<std::unique_ptr<Logbook::Inside>> Logbook::Inside::open(const fs::path& p
     if (access == Access::write) opened->read_only = why;
   }
   if (opened->access == Access::read) lock = store::WriterLock{};  // others may write
-  return guarded(path.string(), "the book cannot be read",
-                 [&]() -> Result<std::unique_ptr<Inside>> {
-                   return std::make_unique<Inside>(path, std::move(*opened), std::move(lock));
-                 });
+  auto inside =
+      guarded(path.string(), "the book cannot be read", [&]() -> Result<std::unique_ptr<Inside>> {
+        return std::make_unique<Inside>(path, std::move(*opened), std::move(lock));
+      });
+  if (inside) return inside;
+  // Its schema or its own row is damaged: SQLite finds out at the first question.
+  auto whole = open_damaged(path, access, inside.error());
+  return whole ? std::move(whole) : std::move(inside);
 }
 
 Result<std::unique_ptr<Logbook::Inside>> Logbook::Inside::open_damaged(const fs::path& path,

@@ -41,6 +41,12 @@ struct Logbook::Inside {
   static Result<std::unique_ptr<Inside>> open_damaged(const std::filesystem::path& path,
                                                       Access access, const Error& why);
 
+  /// What is wrong with the indexes and marks by which pours are found; none where nothing is, or
+  /// the book is too long to be looked at whole before it is read. Looks once.
+  const std::optional<std::string>& order_fault();
+  std::optional<std::string> order_fault_found{};
+  bool looked_at_order = false;
+
   Result<PourRead> read(const PourId& pour);
 
   /// Runs `work` as one transaction: all of what it keeps is on the disk when its Result comes

@@ -52,13 +52,31 @@ Result<PourRead> Logbook::Inside::read(const PourId& pour) {
   });
 }
 
+const std::optional<std::string>& Logbook::Inside::order_fault() {
+  if (damage || looked_at_order) return order_fault_found;
+  looked_at_order = true;
+  std::error_code error;
+  const auto size = std::filesystem::file_size(path, error);
+  if (error || size > store::kSmallBook) return order_fault_found;
+  const auto looked = guarded(path.string(), kPours, [&]() -> Result<std::optional<std::string>> {
+    SQLite::Transaction view(*database);
+    return store::look_at_order(*database);
+  });
+  order_fault_found = looked ? *looked : std::optional(looked.error().what);
+  return order_fault_found;
+}
+
 template <class Ask>
 auto Logbook::or_of_whole_rows(Ask&& ask) const -> decltype(ask(*inside_)) {
   auto& in = *inside_;
-  auto answer = ask(in);
+  const auto& fault = in.order_fault();
+  auto answer = fault ? decltype(ask(in))(fail(Error::Kind::book, in.path.string(), *fault,
+                                               "Run verify on the book"))
+                      : ask(in);
   if (answer || in.damage) return answer;
   const auto whole = Inside::open_damaged(in.path, Access::read, answer.error());
-  return whole ? ask(**whole) : answer;
+  if (whole) return ask(**whole);
+  return fault ? ask(in) : answer;  // as it stands
 }
 
 Result<PourRead> Logbook::read(const PourId& pour) const {
@@ -175,6 +193,7 @@ Result<VerifyReport> Logbook::verify(const std::vector<PourId>& pours) const {
   const auto read =
       guarded(inside_->path.string(), "The book cannot be read", [&]() -> Result<void> {
         report.faults = inside_->older_faults;
+        if (const auto& fault = inside_->order_fault()) report.faults.push_back(*fault);
         store::verify_pours(*inside_->database, pours, report);
         return {};
       });

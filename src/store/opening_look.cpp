@@ -5,6 +5,7 @@
 #include "store/identity.h"
 #include "store/keeping.h"
 #include "store/lost_record.h"
+#include "store/read_marks.h"
 
 namespace rb::store {
 
@@ -53,6 +54,17 @@ std::optional<std::string> look_through(const SQLite::Database& database) {
   if (!check.executeStep()) return "The file cannot be looked through";
   const auto word = check.getColumn(0).getString();
   return word == "ok" ? std::nullopt : std::optional("The file is damaged: " + word);
+}
+
+std::optional<std::string> look_at_order(const SQLite::Database& database) {
+  {
+    SQLite::Statement check(database, "PRAGMA integrity_check(1)");
+    if (!check.executeStep()) return "The file cannot be looked through";
+    const auto word = check.getColumn(0).getString();
+    if (word != "ok") return "The file is damaged: " + word;
+  }
+  auto faults = mark_faults(database);
+  return faults.empty() ? std::nullopt : std::optional(std::move(faults.front()));
 }
 
 }  // namespace rb::store
