@@ -1,12 +1,10 @@
 #include "pour/fold.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
-#include <unordered_map>
 
-#include "pour/event_json.h"
+#include "pour/corrections.h"
 #include "pour/fold_happening.h"
+#include "pour/may_happen.h"
 
 namespace rb {
 
@@ -15,114 +13,120 @@ namespace {
 // The wall and the steady clock may drift apart this much between two taps before it is a step.
 constexpr Seconds kClockSlack{2};
 
-// Within one start of the tablet the steady clock tells true spans: what the wall clock has stepped
-// since the first event of that start is taken out of every later moment.
-struct BootClock {
-  Entry last;
-  Seconds stepped{};
+// What the clocks of the tablet say of an event entered after all the others.
+struct ClockReading {
+  Seconds stepped{};                ///< to take out of its moment
+  std::optional<Seconds> step{};    ///< found with this event
+  std::optional<BootClock> then{};  ///< of its start of the tablet, from now on
 };
 
-class Clocks {
- public:
-  // The step to take out of this entry's moment; a new step is put in `found`.
-  Seconds step_of(const Entry& entry, std::optional<Seconds>& found) {
-    const auto [it, first] = boots_.try_emplace(entry.boot, BootClock{entry, {}});
-    BootClock& boot = it->second;
-    if (!first) {
-      const Seconds step = between(boot.last.wall, entry.wall) - (entry.steady - boot.last.steady);
-      if (std::chrono::abs(step) > kClockSlack) {
-        boot.stepped += step;
-        found = step;
-      }
-      boot.last = entry;
-    }
-    return boot.stepped;
+ClockReading read_clock(const FoldMemory& memory, const Event& event) {
+  if (!event.entry) return {};
+  const auto known = memory.boots.find(event.entry->boot);
+  if (known == memory.boots.end()) return {{}, {}, BootClock{*event.entry, {}}};
+  const BootClock& boot = known->second;
+  const Seconds step =
+      between(boot.last.wall, event.entry->wall) - (event.entry->steady - boot.last.steady);
+  if (std::chrono::abs(step) <= kClockSlack) {
+    return {boot.stepped, {}, BootClock{*event.entry, boot.stepped}};
   }
-
- private:
-  std::unordered_map<std::string, BootClock> boots_;
-};
-
-void mark(LogEntry& entry, LogEntry::Sense sense, std::string why) {
-  entry.sense = sense;
-  entry.why_not = std::move(why);
+  const Seconds stepped = boot.stepped + step;
+  return {stepped, step, BootClock{*event.entry, stepped}};
 }
 
-using Ids = std::unordered_map<std::string, EventRef>;
-
-const EventId* corrected(const Event& event) {
-  if (const auto* fix = std::get_if<event::Fix>(&event.what)) return &fix->target;
-  if (const auto* strike = std::get_if<event::Strike>(&event.what)) return &strike->target;
-  return nullptr;
+Moment happened(const Event& event, Seconds stepped) {
+  return after(event.at, -stepped);
 }
 
-// Why a fix or strike cannot stand, or nothing.
-std::optional<std::string> misaimed(const std::vector<LogEntry>& log, const Ids& ids,
-                                    EventRef ref) {
-  const Event& event = log[ref].event;
-  const EventId* target = corrected(event);
-  if (target == nullptr) return std::nullopt;
-  const auto found = ids.find(target->text);
-  if (found == ids.end() || found->second >= ref) {
-    return fmt::format("there is no earlier event {} to correct", target->text);
+// The end of the log; its place in order of time is found later.
+void enter(PourState& state, const Event& event) {
+  const EventRef ref = state.log.size();
+  const ClockReading clock = read_clock(state.memory, event);
+  if (clock.then) state.memory.boots.insert_or_assign(event.entry->boot, *clock.then);
+  if (!event.id.empty()) state.memory.ids.emplace(event.id.text, ref);
+  if (corrected(event) != nullptr) state.memory.corrections.push_back(ref);
+  state.memory.stepped.push_back(clock.stepped);
+  state.log.push_back({.event = event, .when = happened(event, clock.stepped)});
+  if (clock.step) {
+    state.clock_steps.push_back({ref, state.clock(state.log[ref].when), *clock.step});
   }
-  const Event& aimed = log[found->second].event;
-  if (std::holds_alternative<event::PourOpen>(aimed.what) &&
-      std::holds_alternative<event::Strike>(event.what)) {
-    return "the opening of the pour cannot be struck";
-  }
-  if (std::holds_alternative<event::Fix>(event.what) && corrected(aimed) != nullptr) {
-    return "a correction cannot be changed; strike it and correct anew";
-  }
-  return std::nullopt;
 }
 
-void apply_corrections(PourState& state) {
-  auto& log = state.log;
-  Ids ids;
-  for (EventRef ref = 0; ref < log.size(); ++ref) {
-    if (!log[ref].event.id.empty()) ids.emplace(log[ref].event.id.text, ref);
+// Where in the order of time an entry comes: after all that happened by then and were entered
+// before.
+std::size_t place_in_order(const PourState& state, Moment when, EventRef ref) {
+  const auto place = std::lower_bound(state.order.begin(), state.order.end(), std::pair{when, ref},
+                                      [&](EventRef a, const auto& b) {
+                                        return std::pair{state.log[a].when, a} < b;
+                                      });
+  return static_cast<std::size_t>(place - state.order.begin());
+}
+
+// Takes back all from a place in the order on.
+void rewind(PourState& state, std::size_t place) {
+  if (place >= state.memory.marks.size()) return;
+  take_back_changes(state, state.memory.marks[place].changes);
+  state.last = state.memory.marks[place].last;
+  state.memory.marks.resize(place);
+  for (std::size_t i = place; i < state.order.size(); ++i) {
+    LogEntry& entry = state.log[state.order[i]];
+    if (corrected(entry.event) != nullptr) continue;  // these are judged by what they aim at
+    entry.sense = LogEntry::Sense::counts;
+    entry.why_not.clear();
   }
-  // A struck strike strikes nothing: the latest is looked at first.
-  for (EventRef ref = log.size(); ref-- > 0;) {
-    if (auto why = misaimed(log, ids, ref)) {
-      mark(log[ref], LogEntry::Sense::wrong, *why);
-    } else if (const auto* strike = std::get_if<event::Strike>(&log[ref].event.what);
-               strike && !log[ref].struck) {
-      log[ids.at(strike->target.text)].struck = true;
+}
+
+void play_on(PourState& state) {
+  for (std::size_t i = state.memory.marks.size(); i < state.order.size(); ++i) {
+    state.memory.marks.push_back({state.memory.changes.size(), state.last});
+    const LogEntry& entry = state.log[state.order[i]];
+    if (!entry.struck && entry.sense == LogEntry::Sense::counts) {
+      apply_happening(state, state.order[i]);
     }
   }
-  for (EventRef ref = 0; ref < log.size(); ++ref) {
-    if (log[ref].struck || log[ref].sense != LogEntry::Sense::counts) continue;
-    const EventId* aimed = corrected(log[ref].event);
-    if (aimed == nullptr) continue;
-    const EventRef target = ids.at(aimed->text);
-    Correction correction{target, ref, to_line(log[target].event), {}};
-    if (const auto* fix = std::get_if<event::Fix>(&log[ref].event.what)) {
-      auto changed = with_fields(log[target].event, fix->set, "the correction");
-      if (!changed) {
-        mark(log[ref], LogEntry::Sense::wrong, to_text(changed.error()));
-        continue;
-      }
-      if (!log[target].as_entered) log[target].as_entered = log[target].event;
-      log[target].event = std::move(*changed);
-      correction.after = to_line(log[target].event);
-    }
-    state.corrections.push_back(std::move(correction));
-  }
 }
 
-void set_moments(PourState& state) {
-  Clocks clocks;
-  for (EventRef ref = 0; ref < state.log.size(); ++ref) {
-    LogEntry& entry = state.log[ref];
-    entry.when = entry.event.at;
-    if (!entry.event.entry) continue;
-    std::optional<Seconds> found;
-    const Seconds step = clocks.step_of(*entry.event.entry, found);
-    entry.when = after(entry.event.at, -step);
-    if (found) state.clock_steps.push_back({ref, {}, *found});
+std::vector<Event> as_entered(const PourState& state) {
+  std::vector<Event> events;
+  events.reserve(state.log.size());
+  for (const LogEntry& entry : state.log) {
+    events.push_back(entry.as_entered ? *entry.as_entered : entry.event);
   }
+  return events;
+}
+
+// Lets entries that now read otherwise happen anew, and all that happened since. False: the opening
+// or the first moment of the pour is among them, and all must be folded anew.
+bool happen_anew(PourState& state, const Touched& touched) {
+  std::size_t from = state.order.size();
+  std::vector<std::pair<EventRef, Moment>> moved;
+  for (const EventRef ref : touched) {
+    const LogEntry& entry = state.log[ref];
+    const Moment when = happened(entry.event, state.memory.stepped[ref]);
+    from =
+        std::min({from, place_in_order(state, entry.when, ref), place_in_order(state, when, ref)});
+    if (when != entry.when) moved.emplace_back(ref, when);
+  }
+  if (from == 0) return false;
+  rewind(state, from);
+  for (const auto& [ref, when] : moved) {
+    state.log[ref].when = when;
+    for (ClockStep& step : state.clock_steps) {
+      if (step.ref == ref) step.at = state.clock(when);
+    }
+  }
+  std::sort(state.order.begin() + static_cast<std::ptrdiff_t>(from), state.order.end(),
+            [&](EventRef a, EventRef b) {
+              return std::pair{state.log[a].when, a} < std::pair{state.log[b].when, b};
+            });
+  play_on(state);
+  return true;
+}
+
+void put_in_order(PourState& state, EventRef ref) {
+  const std::size_t place = place_in_order(state, state.log[ref].when, ref);
+  rewind(state, place);
+  state.order.insert(state.order.begin() + static_cast<std::ptrdiff_t>(place), ref);
 }
 
 }  // namespace
@@ -133,9 +137,8 @@ Result<PourState> fold(std::span<const Event> events) {
   }
   PourState state;
   state.log.reserve(events.size());
-  for (const Event& event : events) state.log.push_back({.event = event});
+  for (const Event& event : events) enter(state, event);
   apply_corrections(state);
-  set_moments(state);
 
   const auto& open = std::get<event::PourOpen>(state.log.front().event.what);
   state.pour = open.pour;
@@ -143,73 +146,144 @@ Result<PourState> fold(std::span<const Event> events) {
   state.elements.resize(state.plan->elements.size());
   for (std::size_t i = 0; i < state.elements.size(); ++i) {
     state.elements[i].tops.resize(state.plan->elements[i].bays.size());
+    state.elements[i].rows.resize(state.plan->elements[i].rows.size());
   }
   state.order.resize(state.log.size());
-  for (EventRef ref = 0; ref < state.order.size(); ++ref) state.order[ref] = ref;
+  for (EventRef ref = 0; ref < state.order.size(); ++ref) {
+    state.order[ref] = ref;
+    LogEntry& entry = state.log[ref];
+    if (entry.as_entered) entry.when = happened(entry.event, state.memory.stepped[ref]);
+  }
   std::stable_sort(state.order.begin(), state.order.end(),
                    [&](EventRef a, EventRef b) { return state.log[a].when < state.log[b].when; });
   state.zero = state.log[state.order.front()].when;
   for (ClockStep& step : state.clock_steps) step.at = state.clock(state.log[step.ref].when);
-  for (const EventRef ref : state.order) {
-    if (!state.log[ref].struck && state.log[ref].sense == LogEntry::Sense::counts) {
-      apply_happening(state, ref);
-    }
-  }
+  play_on(state);
   return state;
 }
 
-namespace {
-
-// The moment of an event entered after all the others, when its clock has not stepped since the
-// entry before; nothing when the whole log must be looked at again.
-std::optional<Moment> moment_of_next(const PourState& state, const Event& event) {
-  if (!event.entry) return event.at;
-  for (auto past = state.log.rbegin(); past != state.log.rend(); ++past) {
-    const auto& entry = past->event.entry;
-    if (!entry || entry->boot != event.entry->boot) continue;
-    const Seconds step =
-        between(entry->wall, event.entry->wall) - (event.entry->steady - entry->steady);
-    if (std::chrono::abs(step) > kClockSlack) return std::nullopt;
-    return event.at - (past->event.at - past->when);
-  }
-  return event.at;
-}
-
-}  // namespace
-
 void extend(PourState& state, const Event& event) {
-  const auto when = moment_of_next(state, event);
-  if (corrected(event) == nullptr && when && *when >= state.log[state.order.back()].when) {
-    const EventRef ref = state.log.size();
-    state.log.push_back({.event = event});
-    state.log.back().when = *when;
-    state.order.push_back(ref);
-    apply_happening(state, ref);
+  const Moment when = happened(event, read_clock(state.memory, event).stepped);
+  const EventRef ref = state.log.size();
+  if (place_in_order(state, when, ref) > 0) {
+    enter(state, event);
+    Touched touched;
+    if (corrected(event) != nullptr) touched = apply_last_correction(state);
+    const bool opening = std::find(touched.begin(), touched.end(), EventRef{0}) != touched.end();
+    put_in_order(state, ref);
+    if (!opening && happen_anew(state, touched)) return play_on(state);
+    state = *fold(as_entered(state));
     return;
   }
-  std::vector<Event> events;
-  events.reserve(state.log.size() + 1);
-  for (const LogEntry& entry : state.log) {
-    events.push_back(entry.as_entered ? *entry.as_entered : entry.event);
-  }
+  std::vector<Event> events = as_entered(state);
   events.push_back(event);
   state = *fold(events);
 }
 
-Result<void> admissible(const PourState& state, const Event& event) {
+namespace {
+
+Failed refusal(const Event& event, std::string why) {
+  return fail(Error::Kind::input, kind_text(event.what), std::move(why));
+}
+
+// Takes the fix entered last out of the state as if it had never been; `before` is what the clock
+// of its start of the tablet had told.
+void withdraw(PourState& state, const std::optional<BootClock>& before) {
+  const EventRef ref = state.log.size() - 1;
+  const Touched touched = withdraw_last_fix(state);
+  const Event event = state.log.back().event;
+  const std::size_t place = place_in_order(state, state.log.back().when, ref);
+  rewind(state, place);
+  state.order.erase(state.order.begin() + static_cast<std::ptrdiff_t>(place));
+  state.log.pop_back();
+  state.memory.stepped.pop_back();
+  const auto known = state.memory.ids.find(event.id.text);
+  if (known != state.memory.ids.end() && known->second == ref) state.memory.ids.erase(known);
+  if (!state.clock_steps.empty() && state.clock_steps.back().ref == ref) {
+    state.clock_steps.pop_back();
+  }
+  if (event.entry) {
+    state.memory.boots.erase(event.entry->boot);
+    if (before) state.memory.boots.emplace(event.entry->boot, *before);
+  }
+  const bool opening = std::find(touched.begin(), touched.end(), EventRef{0}) != touched.end();
+  if (opening || !happen_anew(state, touched)) state = *fold(as_entered(state));
+}
+
+// A fix must leave its target an event that can be: seen when it has happened anew.
+Result<void> admit_fix(PourState& state, const Event& event) {
+  const EventRef target = state.memory.ids.at(corrected(event)->text);
+  const bool stood = state.log[target].sense != LogEntry::Sense::wrong;
+  std::optional<BootClock> before;
+  if (event.entry) {
+    const auto boot = state.memory.boots.find(event.entry->boot);
+    if (boot != state.memory.boots.end()) before = boot->second;
+  }
+  extend(state, event);
+  const LogEntry& fix = state.log.back();
+  const LogEntry& fixed = state.log[target];
+  const bool spoilt = stood && !fixed.struck && fixed.sense == LogEntry::Sense::wrong;
+  if (fix.sense != LogEntry::Sense::wrong && !spoilt) return {};
+  std::string why = spoilt ? fixed.why_not : fix.why_not;
+  withdraw(state, before);
+  return refusal(event, std::move(why));
+}
+
+// Before the opening of the pour: all moments are told from another zero.
+Result<void> admit_before_all(PourState& state, const Event& event) {
   PourState next = state;
   extend(next, event);
-  const LogEntry* spoilt = &next.log.back();
-  // A correction must leave its target an event that can be.
-  for (const Correction& correction : next.corrections) {
-    if (correction.made_by + 1 != next.log.size() || next.log[correction.target].struck) continue;
-    const bool stood = state.log[correction.target].sense != LogEntry::Sense::wrong;
-    if (stood && next.log[correction.target].sense == LogEntry::Sense::wrong) {
-      spoilt = &next.log[correction.target];
-    }
+  if (next.log.back().sense == LogEntry::Sense::wrong) {
+    return refusal(event, next.log.back().why_not);
   }
-  if (spoilt->sense != LogEntry::Sense::wrong) return {};
-  return fail(Error::Kind::input, kind_text(event.what), spoilt->why_not);
+  state = std::move(next);
+  return {};
+}
+
+}  // namespace
+
+Result<void> admit(PourState& state, const Event& event) {
+  const EventRef ref = state.log.size();
+  if (auto why = misaimed(state, event, ref)) return refusal(event, std::move(*why));
+  if (std::holds_alternative<event::Fix>(event.what)) return admit_fix(state, event);
+  const LogEntry entry{.event = event,
+                       .when = happened(event, read_clock(state.memory, event).stepped)};
+  const std::size_t place = place_in_order(state, entry.when, ref);
+  if (corrected(event) != nullptr) {
+    extend(state, event);
+    return {};
+  }
+  if (place == 0) return admit_before_all(state, event);
+  rewind(state, place);
+  const auto no = refused(state, entry, ref);
+  if (no && no->sense == LogEntry::Sense::wrong) {
+    play_on(state);
+    return refusal(event, no->why);
+  }
+  enter(state, event);
+  put_in_order(state, ref);
+  play_on(state);
+  return {};
+}
+
+Result<void> admissible(const PourState& state, const Event& event) {
+  const EventRef ref = state.log.size();
+  const Moment when = happened(event, read_clock(state.memory, event).stepped);
+  const bool fix = std::holds_alternative<event::Fix>(event.what);
+  if (fix || place_in_order(state, when, ref) < state.order.size()) {
+    PourState next = state;
+    return admit(next, event);
+  }
+  if (auto why = misaimed(state, event, ref)) return refusal(event, std::move(*why));
+  const auto no = refused(state, {.event = event, .when = when}, ref);
+  if (no && no->sense == LogEntry::Sense::wrong) return refusal(event, no->why);
+  return {};
+}
+
+void set_id(PourState& state, EventId id) {
+  LogEntry& entry = state.log.back();
+  if (!id.empty()) state.memory.ids.emplace(id.text, state.log.size() - 1);
+  entry.event.id = std::move(id);
 }
 
 }  // namespace rb

@@ -1,64 +1,49 @@
 #include "pour/fold_happening.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
+
+#include "pour/may_happen.h"
+#include "pour/places.h"
 
 namespace rb {
 
 namespace {
 
-// What reads above the planned top of the form is refused; a hand's breadth is left for freeboard.
-constexpr Length kAboveForm = metres(0.1);
 // A tap counts as live when it was entered within this of when it says it happened.
 constexpr Seconds kLiveTap{1};
 
-struct Refusal {
-  LogEntry::Sense sense;
-  std::string why;
-};
+using List = changed::List;
 
-[[noreturn]] void wrong(std::string why) {
-  throw Refusal{LogEntry::Sense::wrong, std::move(why)};
-}
-[[noreturn]] void repeats(std::string why) {
-  throw Refusal{LogEntry::Sense::repeats, std::move(why)};
-}
-
+// Puts what happened into the state. What may not be was refused before (may_happen.h).
 class Apply {
  public:
   Apply(PourState& state, EventRef ref)
       : state_(state), ref_(ref), entry_(state.log[ref]), at_(state.clock(entry_.when)) {}
 
-  void operator()(const event::PourOpen&) {
-    if (ref_ != 0) wrong("the pour is already open");
-  }
-  void operator()(const event::Ready& e) { state_.ready.push_back({ref_, at_, e}); }
+  void operator()(const event::PourOpen&) {}
+  void operator()(const event::Ready& e) { add(state_.ready, List::ready, {ref_, at_, e}); }
 
   void operator()(const event::Hang& e) {
     const auto [element, row] = place(e.place);
     const Row& planned = state_.plan->elements[element].rows[row];
-    if (HangState* hung = open_hang(element, row)) hung->to = at_;
+    end_hang(element, row);
+    state_.elements[element].rows[row].hangs.push_back(state_.hangs.size());
     state_.hangs.push_back(
         {ref_, element, row, at_, std::nullopt, filled(planned, e.motors), e.cables});
+    note(changed::HangBegan{});
   }
   void operator()(const event::TakeDown& e) {
     const auto [element, row] = place(e.place);
-    HangState* hung = open_hang(element, row);
-    RunState* run = open_run(element, row);
-    if (run != nullptr) run->to = at_;  // motors off the form cannot run
-    if (hung == nullptr && run == nullptr) {
-      repeats(fmt::format("row {} is not hung", e.place.row.text));
+    if (RunState* run = open_run(element, row)) {
+      run->to = at_;  // motors off the form cannot run
+      note(changed::RunEnded{index_in(state_.runs, run)});
     }
-    if (hung != nullptr) hung->to = at_;
+    end_hang(element, row);
   }
 
   void operator()(const event::LiftStart& e) {
-    const std::size_t element = index_of(e.element);
+    const std::size_t element = *element_index(*state_.plan, e.element);
     ElementState& there = state_.elements[element];
-    if (const LiftState* now = state_.placing(element); now && now->lift == e.lift) {
-      repeats(fmt::format("lift {} is already being placed", e.lift));
-    }
     LiftState lift{.ref = ref_, .lift = e.lift, .started = at_, .last_reading = at_};
     for (auto& top : there.tops) {
       top.stand(at_);
@@ -68,33 +53,34 @@ class Apply {
     lift.bay_ended.assign(there.tops.size(), false);
     if (!there.lifts.empty()) there.lifts.back().next_start = at_;
     there.lifts.push_back(std::move(lift));
+    note(changed::LiftBegan{element});
   }
   void operator()(const event::Top& e) {
-    const std::size_t element = index_of(e.element);
-    check_height(element, e.height);
-    LiftState* lift = latest_lift(element);
-    for (const std::size_t bay : bays(element, e.bay)) {
+    const std::size_t element = *element_index(*state_.plan, e.element);
+    auto& lifts = state_.elements[element].lifts;
+    const auto [from, to] = bay_range(state_.plan->elements[element], e.bay);
+    if (!lifts.empty()) keep_lift(element, lifts.size() - 1);
+    for (std::size_t bay = from; bay < to; ++bay) {
       read_top(element, bay, e.height);
-      if (lift == nullptr) continue;
+      if (lifts.empty()) continue;
       // Concrete topped up after the lift's end still belongs to it: no part goes unjudged.
+      LiftState& lift = lifts.back();
       const Length standing = state_.elements[element].tops[bay].standing();
-      if (!lift->bay_ended[bay] || standing > lift->top[bay]) lift->last_reading = at_;
-      lift->top[bay] = standing;
+      if (!lift.bay_ended[bay] || standing > lift.top[bay]) lift.last_reading = at_;
+      read_lift(element, lifts.size() - 1, bay, lift.bay_ended[bay]);
     }
   }
   void operator()(const event::LiftEnd& e) {
-    const std::size_t element = index_of(e.element);
-    check_height(element, e.height);
+    const std::size_t element = *element_index(*state_.plan, e.element);
     auto& lifts = state_.elements[element].lifts;
     const auto lift = std::find_if(lifts.rbegin(), lifts.rend(),
                                    [&](const LiftState& l) { return l.lift == e.lift; });
-    if (lift == lifts.rend()) {
-      wrong(fmt::format("lift {} of {} has not been started by then", e.lift, e.element.text));
-    }
-    for (const std::size_t bay : bays(element, e.bay)) {
+    const std::size_t index = index_in(lifts, &*lift);
+    keep_lift(element, index);
+    const auto [from, to] = bay_range(state_.plan->elements[element], e.bay);
+    for (std::size_t bay = from; bay < to; ++bay) {
       read_top(element, bay, e.height);
-      lift->top[bay] = state_.elements[element].tops[bay].standing();
-      lift->bay_ended[bay] = true;
+      read_lift(element, index, bay, true);
     }
     lift->last_reading = at_;
     lift->ended = at_;
@@ -102,174 +88,132 @@ class Apply {
 
   void operator()(const event::Run& e) {
     const auto [element, row] = place(e.place);
-    if (RunState* run = open_run(element, row)) {
-      if (e.speed) {
-        run->speed = run->speed ? std::max(*run->speed, *e.speed) : *e.speed;
-        run->speed_low = run->speed_low ? std::min(*run->speed_low, *e.speed) : *e.speed;
-      }
-      repeats(fmt::format("row {} was already running", e.place.row.text));
-    }
-    const HangState* hung = open_hang(element, row);
+    const HangState* hung = state_.hanging(element, row);
+    state_.elements[element].rows[row].runs.push_back(state_.runs.size());
     state_.runs.push_back({ref_, std::nullopt, element, row, at_, std::nullopt, e.speed, e.speed,
                            hung != nullptr && hung->cables});
+    note(changed::RunBegan{});
   }
   void operator()(const event::Rest& e) {
     const auto [element, row] = place(e.place);
     RunState* run = open_run(element, row);
-    if (run == nullptr) repeats(fmt::format("row {} was not running", e.place.row.text));
     run->to = run->from + run_length(*run);
     run->rest = ref_;
     at_ = std::max(at_, *run->to);
+    note(changed::RunEnded{index_in(state_.runs, run)});
   }
   void operator()(const event::Insert& e) {
-    const std::size_t element = index_of(e.element);
+    const std::size_t element = *element_index(*state_.plan, e.element);
     std::optional<std::size_t> bay;
-    if (e.bay) bay = bays(element, e.bay).front();
-    state_.inserts.push_back({ref_, at_, element, bay, e});
+    if (e.bay) bay = static_cast<std::size_t>(*e.bay) - 1;
+    add(state_.inserts, List::inserts, {ref_, at_, element, bay, e});
   }
 
   void operator()(const event::Truck& e) {
-    if (state_.plan->find(e.mix) == nullptr) {
-      wrong(fmt::format("mix {} is not in the plan", e.mix.text));
-    }
-    TruckState& truck = ticket(e.ticket);
-    if (truck.what) wrong(fmt::format("ticket {} was already entered", e.ticket.text));
-    truck.ref = ref_;
-    truck.what = e;
+    const std::size_t index = ticket(e.ticket);
+    state_.trucks[index].ref = ref_;
+    state_.trucks[index].what = e;
+    note(changed::TruckEntered{index});
   }
   void operator()(const event::Discharge& e) {
-    std::optional<std::size_t> element;
-    if (e.element) element = index_of(*e.element);
-    // An end logged as it comes is the event's own moment, by its own clock.
-    std::optional<Seconds> ended;
-    if (e.ended) ended = *e.ended == entry_.event.at ? at_ : state_.clock(*e.ended);
-    if (ended && *ended < at_) wrong("the discharge ends before it begins");
-    TruckState& truck = ticket(e.ticket);
-    if (truck.discharge && !truck.ended && ended) {  // the end of a discharge logged when it began
-      if (*ended < *truck.discharged) wrong("the discharge ends before it began");
-      truck.ended = ended;
-      at_ = *ended;
-      return;
+    const auto ended = discharge_ended(state_, entry_, e);
+    const std::size_t index = ticket(e.ticket);
+    TruckState& truck = state_.trucks[index];
+    if (truck.discharge) {  // the end of a discharge logged when it began
+      note(changed::DischargeEnded{index});
+    } else {
+      truck.discharge = ref_;
+      truck.discharged = at_;
+      if (e.element) truck.element = element_index(*state_.plan, *e.element);
+      note(changed::Discharged{index});
     }
-    if (truck.discharge) repeats(fmt::format("ticket {} was already discharged", e.ticket.text));
-    truck.discharge = ref_;
-    truck.discharged = at_;
     truck.ended = ended;
-    truck.element = element;
     if (ended) at_ = *ended;
   }
-  void operator()(const event::Test& e) { state_.tests.push_back({ref_, at_, e}); }
-  void operator()(const event::AirTemp& e) { state_.air.emplace_back(at_, e.temp); }
+  void operator()(const event::Test& e) { add(state_.tests, List::tests, {ref_, at_, e}); }
+  void operator()(const event::AirTemp& e) { add(state_.air, List::air, {at_, e.temp}); }
 
   void operator()(const event::Hold& e) {
-    if (!state_.holds.empty() && !state_.holds.back().to) repeats("the pour is already on hold");
-    state_.holds.push_back({ref_, at_, std::nullopt, e.reason});
+    add(state_.holds, List::holds, {ref_, at_, std::nullopt, e.reason});
   }
   void operator()(const event::Resume&) {
-    if (state_.holds.empty() || state_.holds.back().to) repeats("the pour is not on hold");
     state_.holds.back().to = at_;
+    note(changed::HoldEnded{});
   }
-  void operator()(const event::Note& e) {
-    if (e.element) (void)index_of(*e.element);
-    state_.notes.push_back(ref_);
-  }
+  void operator()(const event::Note&) { add(state_.notes, List::notes, EventRef{ref_}); }
   void operator()(const event::Fix&) {}
   void operator()(const event::Strike&) {}
   void operator()(const event::PourClose&) {
-    if (state_.closed) repeats("the pour is already closed");
     state_.closed = entry_.when;
+    note(changed::Closed{});
   }
-  void operator()(const event::Sign&) { state_.signs.push_back(ref_); }
-  void operator()(const event::Strip& e) {
-    (void)index_of(e.element);
-    state_.strips.push_back(ref_);
-  }
-  void operator()(const event::Blemish& e) {
-    const Element& element = state_.plan->elements[index_of(e.element)];
-    if (e.patch.x > element.length || e.patch.z > element.rise_height()) {
-      wrong(fmt::format("the place is off the face of {}", e.element.text));
-    }
-    state_.blemishes.push_back(ref_);
-  }
-  void operator()(const event::Repair& e) {
-    const bool known = std::any_of(state_.log.begin(), state_.log.end(), [&](const LogEntry& past) {
-      return past.event.id == e.target && std::holds_alternative<event::Blemish>(past.event.what);
-    });
-    if (!known) wrong(fmt::format("there is no blemish {} to repair", e.target.text));
-    state_.repairs.push_back(ref_);
-  }
+  void operator()(const event::Sign&) { add(state_.signs, List::signs, EventRef{ref_}); }
+  void operator()(const event::Strip&) { add(state_.strips, List::strips, EventRef{ref_}); }
+  void operator()(const event::Blemish&) { add(state_.blemishes, List::blemishes, EventRef{ref_}); }
+  void operator()(const event::Repair&) { add(state_.repairs, List::repairs, EventRef{ref_}); }
   void operator()(const event::Penetration& e) {
-    if (state_.plan->find(e.mix) == nullptr) {
-      wrong(fmt::format("mix {} is not in the plan", e.mix.text));
-    }
-    if (state_.clock(e.mixed) >= at_) wrong("the sample was mixed after it was read");
-    state_.penetrations.push_back({ref_, at_, e});
+    add(state_.penetrations, List::penetrations, {ref_, at_, e});
+  }
+
+  // Of what repeats one thing is taken in: the speeds a row ran at.
+  void repeated() {
+    const auto* again = std::get_if<event::Run>(&entry_.event.what);
+    if (again == nullptr || !again->speed) return;
+    const auto [element, row] = place(again->place);
+    RunState* run = open_run(element, row);
+    note(changed::SpeedNamed{index_in(state_.runs, run), run->speed, run->speed_low});
+    run->speed = std::max(run->speed.value_or(*again->speed), *again->speed);
+    run->speed_low = std::min(run->speed_low.value_or(*again->speed), *again->speed);
   }
 
   [[nodiscard]] Seconds at() const { return at_; }
 
  private:
-  [[nodiscard]] std::size_t index_of(const ElementId& id) const {
-    const auto& all = state_.plan->elements;
-    const auto found =
-        std::find_if(all.begin(), all.end(), [&](const Element& e) { return e.id == id; });
-    if (found == all.end()) wrong(fmt::format("element {} is not in the plan", id.text));
-    return static_cast<std::size_t>(found - all.begin());
+  void note(StateChange change) { state_.memory.changes.push_back(change); }
+  template <class Item>
+  void add(std::vector<Item>& list, List which, Item item) {
+    list.push_back(std::move(item));
+    note(changed::Grew{which});
+  }
+  template <class Item>
+  static std::size_t index_in(const std::vector<Item>& list, const Item* item) {
+    return static_cast<std::size_t>(item - list.data());
   }
   [[nodiscard]] std::pair<std::size_t, std::size_t> place(const RowPlace& place) const {
-    const std::size_t element = index_of(place.element);
-    const auto& rows = state_.plan->elements[element].rows;
-    const auto found = std::find_if(rows.begin(), rows.end(), [&](const Row& r) {
-      return r.id == place.row && r.side == place.side;
-    });
-    if (found == rows.end()) {
-      wrong(fmt::format("row {} on the {} side of {} is not in the plan", place.row.text,
-                        to_text(place.side), place.element.text));
-    }
-    return {element, static_cast<std::size_t>(found - rows.begin())};
+    const std::size_t element = *element_index(*state_.plan, place.element);
+    return {element, *row_index(state_.plan->elements[element], place)};
   }
-  [[nodiscard]] std::vector<std::size_t> bays(std::size_t element, std::optional<int> bay) const {
-    const std::size_t count = state_.plan->elements[element].bays.size();
-    std::vector<std::size_t> chosen;
-    if (bay) {
-      if (static_cast<std::size_t>(*bay) > count) {
-        wrong(fmt::format("bay {} is not in the plan; {} has {}", *bay,
-                          state_.plan->elements[element].id.text, count));
-      }
-      chosen.push_back(static_cast<std::size_t>(*bay) - 1);
-    } else {
-      for (std::size_t i = 0; i < count; ++i) chosen.push_back(i);
-    }
-    return chosen;
-  }
-  void check_height(std::size_t element, Length height) const {
-    const Element& planned = state_.plan->elements[element];
-    if (height > planned.rise_height() + kAboveForm) {
-      wrong(fmt::format("a top of {:g} m is above the form of {} ({:g} m)", in_metres(height),
-                        planned.id.text, in_metres(planned.rise_height())));
-    }
+  // Before a lift is read.
+  void keep_lift(std::size_t element, std::size_t index) {
+    const LiftState& lift = state_.elements[element].lifts[index];
+    note(changed::LiftRead{element, index, lift.last_reading, lift.ended});
   }
   void read_top(std::size_t element, std::size_t bay, Length height) {
     trade::TopCurve& top = state_.elements[element].tops[bay];
+    note(changed::TopRead{element, bay, top.points().size()});
     state_.readings.push_back({ref_, at_, element, bay, height, top.standing()});
     top.read(at_, height);
   }
-  LiftState* latest_lift(std::size_t element) {
-    auto& lifts = state_.elements[element].lifts;
-    return lifts.empty() ? nullptr : &lifts.back();
+  void read_lift(std::size_t element, std::size_t index, std::size_t bay, bool ended) {
+    LiftState& lift = state_.elements[element].lifts[index];
+    note(changed::LiftTopRead{element, index, bay, lift.top[bay], lift.bay_ended[bay]});
+    lift.top[bay] = state_.elements[element].tops[bay].standing();
+    lift.bay_ended[bay] = ended;
   }
-  HangState* open_hang(std::size_t element, std::size_t row) {
-    return const_cast<HangState*>(state_.hanging(element, row));
+  void end_hang(std::size_t element, std::size_t row) {
+    auto* hung = const_cast<HangState*>(state_.hanging(element, row));
+    if (hung == nullptr) return;
+    hung->to = at_;
+    note(changed::HangEnded{index_in(state_.hangs, hung)});
   }
   RunState* open_run(std::size_t element, std::size_t row) {
     return const_cast<RunState*>(state_.running(element, row));
   }
-  TruckState& ticket(const TicketId& id) {
-    const auto found = std::find_if(state_.trucks.begin(), state_.trucks.end(),
-                                    [&](const TruckState& t) { return t.ticket == id; });
-    if (found != state_.trucks.end()) return *found;
+  std::size_t ticket(const TicketId& id) {
+    if (const auto known = truck_of(state_, id)) return *known;
     state_.trucks.push_back({.ticket = id});
-    return state_.trucks.back();
+    note(changed::TruckCame{});
+    return state_.trucks.size() - 1;
   }
   // Which places of a row hold a motor: those whose planned motor was hung, then, from the left,
   // one for each other motor (a spare takes the place of one that is missing). None named = all.
@@ -316,14 +260,16 @@ class Apply {
 }  // namespace
 
 void apply_happening(PourState& state, EventRef ref) {
+  LogEntry& entry = state.log[ref];
   Apply apply{state, ref};
-  try {
-    std::visit(apply, state.log[ref].event.what);
-    state.last = std::max(state.last, apply.at());
-  } catch (const Refusal& refusal) {
-    state.log[ref].sense = refusal.sense;
-    state.log[ref].why_not = refusal.why;
+  if (auto no = refused(state, entry, ref)) {
+    entry.sense = no->sense;
+    entry.why_not = std::move(no->why);
+    if (no->sense == LogEntry::Sense::repeats) apply.repeated();
+    return;
   }
+  std::visit(apply, entry.event.what);
+  state.last = std::max(state.last, apply.at());
 }
 
 }  // namespace rb

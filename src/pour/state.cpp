@@ -45,24 +45,14 @@ bool PourState::operator==(const PourState& o) const {
          repairs == o.repairs && clock_steps == o.clock_steps;
 }
 
-namespace {
-
-template <class Items>
-auto still_open(const Items& items, std::size_t element, std::size_t row) {
-  for (auto it = items.rbegin(); it != items.rend(); ++it) {
-    if (it->element == element && it->row == row) return it->to ? nullptr : &*it;
-  }
-  return static_cast<decltype(&items.front())>(nullptr);
-}
-
-}  // namespace
-
 const RunState* PourState::running(std::size_t element, std::size_t row) const {
-  return still_open(runs, element, row);
+  const auto& all = elements[element].rows[row].runs;
+  return all.empty() || runs[all.back()].to ? nullptr : &runs[all.back()];
 }
 
 const HangState* PourState::hanging(std::size_t element, std::size_t row) const {
-  return still_open(hangs, element, row);
+  const auto& all = elements[element].rows[row].hangs;
+  return all.empty() || hangs[all.back()].to ? nullptr : &hangs[all.back()];
 }
 
 const LiftState* PourState::placing(std::size_t element) const {

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "pour/event.h"
+#include "pour/fold_memory.h"
 #include "trade/surface.h"
 
 namespace rb {
@@ -61,9 +62,16 @@ struct LiftState {
   bool operator==(const LiftState&) const = default;
 };
 
+/// What happened to a row, in order of time: indices into PourState::runs and hangs.
+struct RowState {
+  std::vector<std::size_t> runs, hangs;
+  bool operator==(const RowState&) const = default;
+};
+
 struct ElementState {
   std::vector<trade::TopCurve> tops;  ///< one a bay
   std::vector<LiftState> lifts;       ///< in the order they were started
+  std::vector<RowState> rows;         ///< as the plan's
   bool operator==(const ElementState&) const = default;
 };
 
@@ -167,7 +175,8 @@ struct PourState {
   std::vector<ReadyState> ready;
   std::vector<EventRef> notes, signs, strips, blemishes, repairs;
   std::vector<ClockStep> clock_steps;
-  bool operator==(const PourState& other) const;
+  FoldMemory memory;                              ///< the fold's own
+  bool operator==(const PourState& other) const;  ///< the fold's memory aside
 
   [[nodiscard]] Seconds clock(Moment moment) const { return between(zero, moment); }
   [[nodiscard]] Moment moment(Seconds at) const { return after(zero, at); }

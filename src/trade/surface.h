@@ -23,6 +23,9 @@ class TopCurve {
   /// The top is known to stand still up to `at` (a lift starts).
   void stand(Seconds at);
 
+  /// Takes the last readings back, down to this many points.
+  void take_back(std::size_t points) { points_.resize(points); }
+
   /// Height at a moment; where two readings share a moment, the later one.
   [[nodiscard]] Length at(Seconds moment) const;
   /// Height just before a moment (differs from at() only where two readings share a moment).

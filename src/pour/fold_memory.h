@@ -1,0 +1,106 @@
+// What the fold keeps beside the state so that one more event costs what it touches: what each
+// event changed, to be taken back when one is entered that happened before it. Inside this room.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <unordered_map>
+#include <variant>
+#include <vector>
+
+#include "base/quantity.h"
+#include "pour/event.h"
+
+namespace rb {
+
+/// One change an event made, and what stood before. Indices are into the state's own lists.
+namespace changed {
+
+enum class List {
+  ready,
+  inserts,
+  tests,
+  penetrations,
+  air,
+  holds,
+  notes,
+  signs,
+  strips,
+  blemishes,
+  repairs
+};
+struct Grew {
+  List list;
+};
+struct HangBegan {};
+struct HangEnded {
+  std::size_t hang;
+};
+struct RunBegan {};
+struct RunEnded {
+  std::size_t run;
+};
+struct SpeedNamed {
+  std::size_t run;
+  std::optional<Frequency> high, low;
+};
+struct LiftBegan {
+  std::size_t element;
+};
+struct LiftRead {
+  std::size_t element, lift;
+  Seconds last_reading;
+  std::optional<Seconds> ended;
+};
+struct TopRead {
+  std::size_t element, bay;
+  std::size_t points;  ///< of the bay's top
+};
+struct LiftTopRead {
+  std::size_t element, lift, bay;
+  Length top;
+  bool ended;
+};
+struct TruckCame {};
+struct TruckEntered {
+  std::size_t truck;
+};
+struct Discharged {
+  std::size_t truck;
+};
+struct DischargeEnded {
+  std::size_t truck;
+};
+struct HoldEnded {};
+struct Closed {};
+
+}  // namespace changed
+
+using StateChange =
+    std::variant<changed::Grew, changed::HangBegan, changed::HangEnded, changed::RunBegan,
+                 changed::RunEnded, changed::SpeedNamed, changed::LiftBegan, changed::LiftRead,
+                 changed::TopRead, changed::LiftTopRead, changed::TruckCame, changed::TruckEntered,
+                 changed::Discharged, changed::DischargeEnded, changed::HoldEnded, changed::Closed>;
+
+/// Within one start of the tablet the steady clock tells true spans: what the wall clock has
+/// stepped since the first event of that start is taken out of every later moment.
+struct BootClock {
+  Entry last;
+  Seconds stepped{};
+};
+
+struct FoldMemory {
+  std::unordered_map<std::string, std::size_t> ids;  ///< of the events that have one, into the log
+  std::unordered_map<std::string, BootClock> boots;
+  std::vector<Seconds> stepped;          ///< taken out of each event's moment, as the log
+  std::vector<std::size_t> corrections;  ///< the fixes and strikes in the log
+  std::vector<StateChange> changes;      ///< in the order they were made
+  struct Mark {
+    std::size_t changes;  ///< made before an event
+    Seconds last;         ///< PourState::last before it
+  };
+  std::vector<Mark> marks;  ///< as PourState::order
+};
+
+}  // namespace rb
