@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "check/memory.h"
+#include "pour/row_shaking.h"
 #include "trade/rise.h"
 
 namespace rb {
@@ -37,20 +38,55 @@ void put_rise(LiftReport& report, const PourState& state, AsOf asof, const LiftS
   }
 }
 
-// When each row of an element ran.
-std::vector<std::vector<trade::Running>> rows_ran(const PourState& state, Seconds until) {
-  std::vector<std::vector<std::vector<trade::Interval>>> spans(state.elements.size());
-  for (std::size_t e = 0; e < spans.size(); ++e) {
-    spans[e].resize(state.plan->elements[e].rows.size());
+// Whether a row's runs and hangs are those in memory; else they are put there.
+bool remembered(RowMemory& memory, const PourState& state, const RowState& row, Seconds until) {
+  const auto span = [&](std::size_t run) {
+    const RunState& r = state.runs[run];
+    return trade::Interval{r.from, std::min(r.to.value_or(until), until)};
+  };
+  const bool same =
+      memory.known && memory.runs.size() == row.runs.size() &&
+      memory.hangs.size() == row.hangs.size() &&
+      std::equal(
+          row.runs.begin(), row.runs.end(), memory.runs.begin(),
+          [&](std::size_t run, const trade::Interval& known) { return span(run) == known; }) &&
+      std::equal(
+          row.hangs.begin(), row.hangs.end(), memory.hangs.begin(),
+          [&](std::size_t hang, const HangState& known) { return state.hangs[hang] == known; });
+  if (same) return true;
+  memory.known = true;
+  memory.runs.clear();
+  for (const std::size_t run : row.runs) memory.runs.push_back(span(run));
+  memory.hangs.clear();
+  for (const std::size_t hang : row.hangs) memory.hangs.push_back(state.hangs[hang]);
+  return false;
+}
+
+// When each row of an element ran and shook; the reach of those that did otherwise than before.
+std::vector<RowReach> look_at_rows(Look& look, ElementMemory& memory, std::size_t e) {
+  const PourState& state = look.state;
+  const Element& element = state.plan->elements[e];
+  std::vector<RowReach> changed;
+  look.ran.emplace_back();
+  look.shaken.emplace_back();
+  memory.rows.resize(element.rows.size());
+  for (std::size_t r = 0; r < element.rows.size(); ++r) {
+    RowMemory& row = memory.rows[r];
+    if (!remembered(row, state, state.elements[e].rows[r], look.asof.at)) {
+      row.ran = trade::Running{row.runs};
+      row.shaken = shaking(state, e, r, look.asof.at);
+      const Length z = element.rows[r].z;
+      RowReach reach{z, z};
+      for (const Motor& motor : element.rows[r].motors) {
+        reach.low = std::min(reach.low, z - motor.reach_z - trade::kSamePlace);
+        reach.high = std::max(reach.high, z + motor.reach_z + trade::kSamePlace);
+      }
+      changed.push_back(reach);
+    }
+    look.ran.back().push_back(row.ran);
+    look.shaken.back().push_back(row.shaken);
   }
-  for (const RunState& run : state.runs) {
-    spans[run.element][run.row].push_back({run.from, std::min(run.to.value_or(until), until)});
-  }
-  std::vector<std::vector<trade::Running>> ran(spans.size());
-  for (std::size_t e = 0; e < spans.size(); ++e) {
-    for (auto& row : spans[e]) ran[e].emplace_back(std::move(row));
-  }
-  return ran;
+  return changed;
 }
 
 void forget_other_plans(CheckMemory::Inside& memory, const PourState& state) {
@@ -118,19 +154,41 @@ std::vector<trade::Band> bands_below(const ElementState& element) {
   return bands;
 }
 
+// Whether the answers kept are for this concrete, seen without working out what they depend on:
+// openings and times to set are as they were, and so are all rows but those given.
+bool untouched(const LiftLook& look, const trade::Face& face, const std::vector<trade::Band>& bands,
+               Seconds least, const std::vector<RowReach>& rows) {
+  if (look.joints.empty() || least != look.dose_min || bands != look.bands) return false;
+  for (std::size_t bay = 0; bay < bands.size(); ++bay) {
+    if (bands[bay].to <= bands[bay].from) continue;
+    for (const RowReach& row : rows) {
+      if (row.low <= bands[bay].to && row.high >= bands[bay].from) return false;
+    }
+    if (face.tops[bay].between(bands[bay].from, bands[bay].to) != look.part.tops[bay]) return false;
+  }
+  return true;
+}
+
 // The looks at an element's concrete: first what lies below all lifts.
-void look_at_concrete(Look& look, ElementMemory& memory, std::size_t e) {
+void look_at_concrete(Look& look, ElementMemory& memory, std::size_t e,
+                      const std::vector<RowReach>& changed) {
   const ElementState& element = look.state.elements[e];
   const Seconds least = look.plan().limits.dose_min.value;
   while (memory.lifts.size() < element.lifts.size() + 1) {
     memory.lifts.push_back(std::make_unique<LiftLook>());
   }
   memory.lifts.resize(element.lifts.size() + 1);
-  memory.lifts[0]->look_at(look.faces[e], bands_below(element), least);
-  for (std::size_t i = 0; i < element.lifts.size(); ++i) {
-    memory.lifts[i + 1]->look_at(look.faces[e], lift_bands(element.lifts[i]), least);
+  const trade::Face& face = look.faces[e];
+  const bool sets_same = face.sets == memory.sets;
+  memory.sets = face.sets;
+  for (std::size_t i = 0; i < memory.lifts.size(); ++i) {
+    auto bands = i == 0 ? bands_below(element) : lift_bands(element.lifts[i - 1]);
+    LiftLook& lift = *memory.lifts[i];
+    if (!sets_same || !untouched(lift, face, bands, least, changed)) {
+      lift.look_at(face, std::move(bands), least);
+    }
+    look.concrete[e].push_back(&lift);
   }
-  for (const auto& lift : memory.lifts) look.concrete[e].push_back(lift.get());
 }
 
 }  // namespace
@@ -154,13 +212,13 @@ std::optional<RiseLimit> rise_limit_of(const PourState& state, AsOf asof, std::s
 Look look_at(const PourState& state, AsOf asof, CheckMemory& memory) {
   CheckMemory::Inside& known = memory.inside();
   forget_other_plans(known, state);
-  Look look{state, asof, {}, {}, rows_ran(state, asof.at), {}, {}, {}, {}};
+  Look look{state, asof, {}, {}, {}, {}, {}, {}, {}};
   look.concrete.resize(state.elements.size());
   for (std::size_t e = 0; e < state.elements.size(); ++e) {
     const auto sides = judged_sides(state.plan->elements[e]);
-    look.shaken.push_back(shaking(state, e, asof.at));
+    const auto changed = look_at_rows(look, known.elements[e], e);
     look.faces.push_back(face_of(state, e, sides, look.shaken[e]));
-    if (!sides.empty()) look_at_concrete(look, known.elements[e], e);
+    if (!sides.empty()) look_at_concrete(look, known.elements[e], e, changed);
     for (std::size_t i = 0; i < state.elements[e].lifts.size(); ++i) {
       const LiftState& lift = state.elements[e].lifts[i];
       LiftReport report;

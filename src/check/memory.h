@@ -16,7 +16,23 @@ struct KnownHead {
   RunReport report;
 };
 
+/// Heights over which a row's motors work.
+struct RowReach {
+  Length low, high;
+};
+
+/// When a row ran and its places shook, good as long as its runs and hangs are the same.
+struct RowMemory {
+  bool known = false;
+  std::vector<trade::Interval> runs;
+  std::vector<HangState> hangs;
+  trade::Running ran;
+  RowShaking shaken;
+};
+
 struct ElementMemory {
+  std::vector<RowMemory> rows;                        // as the plan's
+  std::vector<trade::SetStep> sets;                   // as they were
   std::vector<std::unique_ptr<LiftLook>> lifts;       // one a lift, and first what lies below
   std::vector<std::vector<BayReached>> bays_of_rows;  // of the plan
   std::vector<trade::TopCurve> tops;                  // as they were

@@ -44,7 +44,11 @@ void enter(PourState& state, const Event& event) {
   const ClockReading clock = read_clock(state.memory, event);
   if (clock.then) state.memory.boots.insert_or_assign(event.entry->boot, *clock.then);
   if (!event.id.empty()) state.memory.ids.emplace(event.id.text, ref);
-  if (corrected(event) != nullptr) state.memory.corrections.push_back(ref);
+  if (corrected(event) != nullptr) {
+    state.memory.corrections.push_back(ref);
+  } else if (!std::holds_alternative<event::PourOpen>(event.what)) {
+    state.taps.push_back(ref);
+  }
   state.memory.stepped.push_back(clock.stepped);
   state.log.push_back({.event = event, .when = happened(event, clock.stepped)});
   if (clock.step) {

@@ -1,5 +1,7 @@
 #include "pour/form.h"
 
+#include "pour/row_shaking.h"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -207,20 +209,21 @@ RowShaking shaking_of_row(const std::vector<const RunState*>& runs,
 }  // namespace
 
 std::vector<RowShaking> shaking(const PourState& state, std::size_t element, Seconds until) {
-  const auto& rows = state.plan->elements[element].rows;
-  std::vector<std::vector<const RunState*>> runs(rows.size());
-  std::vector<std::vector<const HangState*>> hangs(rows.size());
-  for (const RunState& run : state.runs) {
-    if (run.element == element) runs[run.row].push_back(&run);
-  }
-  for (const HangState& hang : state.hangs) {
-    if (hang.element == element) hangs[hang.row].push_back(&hang);
-  }
   std::vector<RowShaking> shaken;
-  for (std::size_t r = 0; r < rows.size(); ++r) {
-    shaken.push_back(shaking_of_row(runs[r], hangs[r], rows[r].motors.size(), until));
+  for (std::size_t row = 0; row < state.elements[element].rows.size(); ++row) {
+    shaken.push_back(shaking(state, element, row, until));
   }
   return shaken;
+}
+
+RowShaking shaking(const PourState& state, std::size_t element, std::size_t row, Seconds until) {
+  const RowState& there = state.elements[element].rows[row];
+  std::vector<const RunState*> runs;
+  std::vector<const HangState*> hangs;
+  for (const std::size_t run : there.runs) runs.push_back(&state.runs[run]);
+  for (const std::size_t hang : there.hangs) hangs.push_back(&state.hangs[hang]);
+  const std::size_t places = state.plan->elements[element].rows[row].motors.size();
+  return shaking_of_row(runs, hangs, places, until);
 }
 
 std::vector<Side> judged_sides(const Element& element) {

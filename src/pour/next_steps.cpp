@@ -84,9 +84,12 @@ MotorShift move_to(const PourState& state, std::size_t element, std::size_t row,
 
 Seconds ran_since(const PourState& state, std::size_t element, std::size_t row, Seconds since,
                   Seconds now) {
+  const auto& runs = state.elements[element].rows[row].runs;  // one after the other
+  auto first = runs.end();
+  while (first != runs.begin() && state.runs[*(first - 1)].to.value_or(now) > since) --first;
   Seconds sum{};
-  for (const RunState& run : state.runs) {
-    if (run.element != element || run.row != row) continue;
+  for (; first != runs.end(); ++first) {
+    const RunState& run = state.runs[*first];
     const Seconds from = std::max(run.from, since);
     const Seconds to = std::min(run.to.value_or(now), now);
     if (to > from) sum += to - from;

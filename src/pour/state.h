@@ -161,6 +161,7 @@ struct PourState {
   Seconds last{};               ///< the latest moment any event tells of
   std::vector<LogEntry> log;    ///< in order of entry
   std::vector<EventRef> order;  ///< the log in order of time
+  std::vector<EventRef> taps;   ///< the log without openings and corrections
   std::vector<Correction> corrections;
   std::vector<ElementState> elements;  ///< as the plan's
   std::vector<TopReading> readings;

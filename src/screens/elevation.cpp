@@ -185,6 +185,37 @@ class Drawing {
     }
   }
 
+  // Whether a row's motors stand closer on the screen than can be told apart.
+  [[nodiscard]] bool crowded(const RowView& row) const {
+    if (row.spots.size() < 3) return false;
+    const float along = x(row.spots.back().x) - x(row.spots.front().x);
+    return along < static_cast<float>(row.spots.size() - 1) * canvas_.mm(2.6);
+  }
+
+  // Seen from far: a band, dark where motors hang, with a tick each 5 mm that says motors.
+  void far_motors(const RowView& row) {
+    const float at = y(row.z);
+    const float half = canvas_.mm(0.6);
+    const float end = canvas_.mm(1);
+    const Box band{x(row.spots.front().x) - end, at - half, x(row.spots.back().x) + end, at + half};
+    canvas_.fill(band, theme().panel);
+    for (std::size_t first = 0; first < row.spots.size();) {
+      std::size_t next = first;
+      while (next < row.spots.size() && row.spots[next].hung == row.spots[first].hung) ++next;
+      if (row.spots[first].hung) {
+        canvas_.fill(
+            {x(row.spots[first].x) - end, band.y0, x(row.spots[next - 1].x) + end, band.y1},
+            theme().ink);
+      }
+      first = next;
+    }
+    canvas_.edge(band, theme().ink, canvas_.mm(0.3));
+    for (float tick = band.x0 + end; tick < band.x1; tick += canvas_.mm(5)) {
+      canvas_.line({tick, at - canvas_.mm(1.2)}, {tick, at + canvas_.mm(1.2)}, theme().ink,
+                   canvas_.mm(0.4));
+    }
+  }
+
   void row_line(const RowView& row) {
     const float at = y(row.z);
     const bool running = row.running_since.has_value();
@@ -204,6 +235,7 @@ class Drawing {
     } else {
       canvas_.line({left, at}, {right, at}, theme().ink, canvas_.mm(0.5));
     }
+    if (crowded(row)) return far_motors(row);
     for (const MotorSpot& spot : row.spots) {
       const float mx = x(spot.x);
       const Box box{mx - motor / 2, at - motor / 2, mx + motor / 2, at + motor / 2};
@@ -255,6 +287,8 @@ class Drawing {
     if (row.running_since) {
       const std::string ran = " " + timer(row.ran);
       names = {name + " " + stage_.say(Word::running) + ran, name + ran, id + ran};
+    } else if (crowded(row)) {
+      names = {fmt::format("{} \u00B7 {}", name, row.spots.size()), name};
     } else {
       names = {name};
     }

@@ -112,39 +112,6 @@ ElevationView elevation_view(const PourState& state, std::size_t index, const Li
   return view;
 }
 
-// Openings of the pour and corrections are no taps of their own: a correction shows on its target.
-bool is_a_tap(const Happening& what) {
-  return !std::holds_alternative<event::PourOpen>(what) &&
-         !std::holds_alternative<event::Fix>(what) && !std::holds_alternative<event::Strike>(what);
-}
-
-std::vector<TapView> tap_views(const PourState& state, Moment now) {
-  std::vector<TapView> taps;
-  for (EventRef ref = state.log.size(); ref-- > 0;) {
-    const LogEntry& entry = state.log[ref];
-    if (!is_a_tap(entry.event.what)) continue;
-    TapView tap{.ref = ref,
-                .id = entry.event.id,
-                .at = entry.event.at,
-                .what = entry.event.what,
-                .struck = entry.struck,
-                .fixed = entry.as_entered.has_value(),
-                .late = entry.late(),
-                .counts = entry.sense == LogEntry::Sense::counts};
-    if (entry.event.entry) tap.kept = entry.event.entry->wall;
-    tap.stepped = between(entry.when, entry.event.at);
-    // A closed pour is left as it stands; that it was closed may be mended.
-    const bool close = std::holds_alternative<event::PourClose>(entry.event.what);
-    tap.may_correct = !entry.struck && !tap.id.empty() && (!state.closed || close);
-    if (tap.kept && tap.may_correct) {
-      const Seconds gone = between(*tap.kept, now) + tap.stepped;
-      if (gone >= Seconds{-1} && gone < kTakeBack) tap.take_back = kTakeBack - gone;
-    }
-    taps.push_back(std::move(tap));
-  }
-  return taps;
-}
-
 std::vector<ElementChoice> choices(const PourState& state, Seconds now) {
   std::vector<ElementChoice> all;
   for (std::size_t i = 0; i < state.elements.size(); ++i) {
@@ -233,6 +200,39 @@ InsertView insert_view(const PourState& state, std::size_t index, const LiftView
 
 }  // namespace
 
+TapView TapList::operator[](std::size_t i) const {
+  const EventRef ref = state_->taps[state_->taps.size() - 1 - i];
+  const LogEntry& entry = state_->log[ref];
+  TapView tap{.ref = ref,
+              .id = entry.event.id,
+              .at = entry.event.at,
+              .what = entry.event.what,
+              .struck = entry.struck,
+              .fixed = entry.as_entered.has_value(),
+              .late = entry.late(),
+              .counts = entry.sense == LogEntry::Sense::counts};
+  if (entry.event.entry) tap.kept = entry.event.entry->wall;
+  tap.stepped = between(entry.when, entry.event.at);
+  // A closed pour is left as it stands; that it was closed may be mended.
+  const bool close = std::holds_alternative<event::PourClose>(entry.event.what);
+  tap.may_correct = !entry.struck && !tap.id.empty() && (!state_->closed || close);
+  if (tap.kept && tap.may_correct) {
+    const Seconds gone = between(*tap.kept, now_) + tap.stepped;
+    if (gone >= Seconds{-1} && gone < kTakeBack) tap.take_back = kTakeBack - gone;
+  }
+  return tap;
+}
+
+bool TapList::any_to_take_back() const {
+  for (std::size_t i = 0; i < size(); ++i) {
+    const TapView tap = (*this)[i];
+    if (tap.take_back) return true;
+    // What was kept before it is older still.
+    if (!tap.kept || between(*tap.kept, now_) + tap.stepped >= kTakeBack) return false;
+  }
+  return false;
+}
+
 PourView make_pour_view(const PourState& state, const CheckReport& report, std::size_t element,
                         Moment now) {
   PourView view;
@@ -244,7 +244,7 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
   view.element = element;
   view.now = now;
   view.closed = state.closed;
-  view.taps = tap_views(state, now);
+  view.taps = TapList{state, now};
   view.ready = make_ready_lines(state);
   for (const Finding& finding : report.findings) {
     if (finding.weight == Weight::stop) ++view.stops;
@@ -254,7 +254,7 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
   if (!state.holds.empty() && !state.holds.back().to) {
     view.hold = HoldView{state.moment(state.holds.back().from), state.holds.back().reason};
   }
-  view.trucks = make_truck_views(state, now);
+  view.trucks = TruckList{state, now};
   if (!state.air.empty()) view.air = state.air.back().second;
   if (state.elements.empty()) return view;
   const Element& planned = state.plan->elements[element];
@@ -286,7 +286,7 @@ Seconds next_change(const PourView& view) {
   bool ticking = view.lift.placing.has_value() || view.hold.has_value();
   for (const RowView& row : view.rows) ticking = ticking || row.running_since;
   for (const ElementChoice& other : view.elements) ticking = ticking || other.rows_running > 0;
-  for (const TapView& tap : view.taps) ticking = ticking || tap.take_back;
+  ticking = ticking || view.taps.any_to_take_back();
   const auto whole = ticking ? std::chrono::milliseconds{1000} : std::chrono::milliseconds{60000};
   return Seconds{whole - view.now.time_since_epoch() % whole};
 }

@@ -1,5 +1,5 @@
 // What the Pour screen shows, worked out from the state of the pour, the checker's report and the
-// moment. Plain values, no words and no pixels: made here, tested without a screen.
+// moment. No words and no pixels: made here, tested without a screen.
 #pragma once
 
 #include <array>
@@ -71,6 +71,23 @@ struct TapView {
   std::optional<Seconds> take_back{};  ///< how long one tap still takes it back
   bool may_correct = true;
   bool keeping = false;  ///< the disk has not answered yet
+};
+
+/// The taps, the latest first: each is put in words when it is looked at, for a pour has thousands
+/// and a screen a few. Good as long as the state it is of.
+class TapList {
+ public:
+  TapList() = default;
+  TapList(const PourState& state, Moment now) : state_(&state), now_(now) {}
+  [[nodiscard]] std::size_t size() const { return state_ == nullptr ? 0 : state_->taps.size(); }
+  [[nodiscard]] bool empty() const { return size() == 0; }
+  TapView operator[](std::size_t i) const;
+  /// Whether one tap still takes any of them back.
+  [[nodiscard]] bool any_to_take_back() const;
+
+ private:
+  const PourState* state_ = nullptr;
+  Moment now_{};
 };
 
 struct BayView {
@@ -160,7 +177,7 @@ struct PourView {
   Moment now{};
   LiftView lift{};
   std::vector<RowView> rows{};       ///< from the top down, near before far
-  std::vector<TapView> taps{};       ///< the latest first
+  TapList taps{};                    ///< the latest first
   std::vector<Finding> attention{};  ///< what needs a hand now; put in by who remembers (alarm.h)
   int stops = 0, mends = 0, notes = 0;
   std::optional<HoldView> hold{};
@@ -171,7 +188,7 @@ struct PourView {
   std::vector<KnitView> knit{};      ///< the one that sets first at the front
   std::optional<WindowView> full{};  ///< when the lift being placed reaches its planned top
   InsertView insert{};
-  std::vector<TruckView> trucks{};
+  TruckList trucks{};
   std::optional<Celsius> air{};    ///< measured last
   std::vector<ReadyLine> ready{};  ///< the walk-down
 };

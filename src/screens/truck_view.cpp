@@ -1,11 +1,21 @@
 #include "screens/truck_view.h"
 
 #include <algorithm>
+#include <unordered_set>
 
 namespace rb::screens {
 
+const std::vector<TruckView>& TruckList::all() const {
+  if (!made_) {
+    made_ = state_ == nullptr ? std::vector<TruckView>{} : make_truck_views(*state_, now_);
+  }
+  return *made_;
+}
+
 std::vector<TruckView> make_truck_views(const PourState& state, Moment now) {
   std::vector<TruckView> views;
+  std::unordered_set<std::string> tested;
+  for (const TestState& test : state.tests) tested.insert(test.what.ticket.text);
   const Seconds limit = state.plan->limits.load_age_max.value;
   for (const TruckState& truck : state.trucks) {
     TruckView view{.ticket = truck.ticket, .limit = limit};
@@ -32,9 +42,7 @@ std::vector<TruckView> make_truck_views(const PourState& state, Moment now) {
                   : view.age > limit - kNearlyOld ? TruckView::AgeWord::nearly
                                                   : TruckView::AgeWord::young;
     }
-    view.tested = std::any_of(state.tests.begin(), state.tests.end(), [&](const TestState& test) {
-      return test.what.ticket == truck.ticket;
-    });
+    view.tested = tested.contains(truck.ticket.text);
     views.push_back(std::move(view));
   }
   std::stable_sort(views.begin(), views.end(), [](const TruckView& a, const TruckView& b) {

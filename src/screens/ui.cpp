@@ -187,6 +187,9 @@ Ui::Ui(Settings settings) : in_(std::make_unique<Inside>()) {
   ImGuiIO& io = ImGui::GetIO();
   io.IniFilename = nullptr;
   io.LogFilename = nullptr;
+  // Both painters (app/window, app/picture) draw by OpenGL 3.3, which takes lists of more than
+  // 65,536 corners; said here, for a frame may be built before its painter stands.
+  io.BackendFlags |= ImGuiBackendFlags_RendererHasVtxOffset;
 }
 
 Ui::~Ui() {

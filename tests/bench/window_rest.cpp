@@ -66,7 +66,7 @@ Cost window_cost(const std::vector<Event>& events, Moment from, bool always) {
   return {cpu / kSpan, shown->frames};
 }
 
-enum class Case { endless, rest, timers };
+enum class Case { endless, rest, timers, great_endless, great_timers };
 
 Cost measured(Case which) {
   static std::map<Case, Cost> known;
@@ -76,15 +76,20 @@ Cost measured(Case which) {
   if (which == Case::rest) {
     it->second = window_cost(bench::until(demo, "2026-03-02T05:09:00.000Z"),
                              *parse_moment("2026-03-02T05:09:05.000Z"), false);
+  } else if (which >= Case::great_endless) {
+    // A wall of 960 motors, one of its rows running.
+    std::vector<Event> great = bench::long_pour(5000);
+    while (!std::holds_alternative<event::Run>(great.back().what)) great.pop_back();
+    const Moment at = great.back().at + std::chrono::seconds{5};
+    it->second = window_cost(great, at, which == Case::great_endless);
   } else {
     const Moment at = *parse_moment("2026-03-02T06:16:10.000Z");
     it->second =
         window_cost(bench::until(demo, "2026-03-02T06:16:10.000Z"), at, which == Case::endless);
   }
-  fmt::print("{}: {:.2f} % of a core, {} frames\n",
-             which == Case::endless ? "drawn without end"
-             : which == Case::rest  ? "at rest"
-                                    : "timers",
+  constexpr const char* kNames[] = {"drawn without end", "at rest", "timers",
+                                    "960 motors, drawn without end", "960 motors, timers"};
+  fmt::print("{}: {:.2f} % of a core, {} frames\n", kNames[static_cast<int>(which)],
              it->second.share * 100, it->second.frames);
   return it->second;
 }
@@ -96,6 +101,13 @@ const bench::Bench timers{"window-timers-of-a-core", 0.04,
 const bench::Bench rest_to_endless{
     "window-rest-to-endless", 0.01,
     [] { return measured(Case::rest).share / measured(Case::endless).share; },
+    bench::Needs::display};
+const bench::Bench great_wall{
+    "window-timers-960-motors-to-ordinary", 1,
+    [] {
+      const double great = measured(Case::great_timers).share / measured(Case::great_endless).share;
+      return great / (measured(Case::timers).share / measured(Case::endless).share);
+    },
     bench::Needs::display};
 const bench::Bench timers_to_endless{
     "window-timers-to-endless", 0.04,

@@ -1,0 +1,10 @@
+// When the places of one row shook (form.h has it for all the rows of an element).
+#pragma once
+
+#include "pour/form.h"
+
+namespace rb {
+
+RowShaking shaking(const PourState& state, std::size_t element, std::size_t row, Seconds until);
+
+}  // namespace rb
