@@ -202,7 +202,10 @@ std::optional<RiseLimit> rise_limit_of(const PourState& state, AsOf asof, std::s
     const auto limit = rise_limit(state, element, at);
     if (limit && (!lowest || limit->rate < lowest->rate)) lowest = limit;
   };
-  for (const TestState& test : state.tests) look_again(test.at);
+  // Tests are in order of time.
+  auto test = std::upper_bound(state.tests.begin(), state.tests.end(), lift.started,
+                               [](Seconds m, const TestState& t) { return m < t.at; });
+  for (; test != state.tests.end() && test->at <= until; ++test) look_again(test->at);
   for (const TruckState& truck : state.trucks) {
     if (truck.discharged) look_again(*truck.discharged);
   }
