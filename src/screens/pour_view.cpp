@@ -210,7 +210,8 @@ TapView TapList::operator[](std::size_t i) const {
               .struck = entry.struck,
               .fixed = entry.as_entered.has_value(),
               .late = entry.late(),
-              .counts = entry.sense == LogEntry::Sense::counts};
+              .counts = entry.sense == LogEntry::Sense::counts,
+              .keeping = ref + keeping_ >= state_->log.size()};
   if (entry.event.entry) tap.kept = entry.event.entry->wall;
   tap.stepped = between(entry.when, entry.event.at);
   // A closed pour is left as it stands; that it was closed may be mended.
@@ -276,10 +277,7 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
 }
 
 void mark_keeping(PourView& view, const PourState& state, std::size_t count) {
-  for (TapView& tap : view.taps) {
-    tap.keeping = tap.ref + count >= state.log.size();
-    if (!tap.keeping) return;  // the latest stand first
-  }
+  view.taps.keeping_last(std::min(count, state.log.size()));
 }
 
 Seconds next_change(const PourView& view) {

@@ -84,8 +84,11 @@ class TapList {
   TapView operator[](std::size_t i) const;
   /// Whether one tap still takes any of them back.
   [[nodiscard]] bool any_to_take_back() const;
+  /// So many of the pour's last events the disk has not answered yet.
+  void keeping_last(std::size_t events) { keeping_ = events; }
 
  private:
+  std::size_t keeping_ = 0;
   const PourState* state_ = nullptr;
   Moment now_{};
 };
