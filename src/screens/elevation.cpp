@@ -185,11 +185,11 @@ class Drawing {
     }
   }
 
-  // Whether a row's motors stand closer on the screen than can be told apart.
+  // Whether a row's motors stand on the screen with less than their own width between them.
   [[nodiscard]] bool crowded(const RowView& row) const {
     if (row.spots.size() < 3) return false;
     const float along = x(row.spots.back().x) - x(row.spots.front().x);
-    return along < static_cast<float>(row.spots.size() - 1) * canvas_.mm(2.6);
+    return along < static_cast<float>(row.spots.size() - 1) * canvas_.mm(4);
   }
 
   // Seen from far: a band, dark where motors hang, with a tick each 5 mm that says motors.

@@ -49,9 +49,9 @@ class Tapped {
     const double shown = bench::cpu_seconds();
     if (view.rows.empty()) throw bench::Trouble("nothing is shown");
     if (!running) return;  // a rest adds to the dose: the dearer tap
-    least(fold, folded - began);
-    least(check_, checked - folded);
-    least(view_, shown - checked);
+    least(folding, folded - began);
+    least(checking, checked - folded);
+    least(showing, shown - checked);
     least(whole, shown - began);
   }
 
@@ -69,7 +69,7 @@ class Tapped {
   }
 
   static constexpr double kNone = std::numeric_limits<double>::max();
-  double fold = kNone, check_ = kNone, view_ = kNone, whole = kNone, correction = kNone;
+  double folding = kNone, checking = kNone, showing = kNone, whole = kNone, correction = kNone;
 
  private:
   static void least(double& best, double seconds) { best = std::min(best, seconds); }
@@ -94,8 +94,8 @@ struct Both {
       fmt::print(
           "{} events: a tap {:.1f} us: fold {:.1f}, check {:.1f}, view {:.1f}; a strike {:.1f} "
           "us\n",
-          one == &few ? kFew : kMany, one->whole * 1e6, one->fold * 1e6, one->check_ * 1e6,
-          one->view_ * 1e6, one->correction * 1e6);
+          one == &few ? kFew : kMany, one->whole * 1e6, one->folding * 1e6, one->checking * 1e6,
+          one->showing * 1e6, one->correction * 1e6);
     }
   }
 };
