@@ -286,6 +286,8 @@ int run_cli(int argc, char** argv) {
   ScreensWish screens;
   words.app().add_option("book", screens.book, "Book to open (default: the user's own)");
   words.app().add_flag("--full-screen", screens.full_screen, "Fill the display");
+  words.app().add_option("--log-presses", screens.log_presses,
+                         "Add every press and what became of it to this file");
   words.app()
       .add_option("--width", screens.width, "Window width, pixels")
       ->check(CLI::Range(640, 8000));

@@ -15,6 +15,7 @@
 #include "app/local_time.h"
 #include "app/look_beside.h"
 #include "app/mirror_places.h"
+#include "app/press_log.h"
 #include "app/session.h"
 #include "app/settings_file.h"
 #include "app/sound.h"
@@ -117,6 +118,8 @@ Exit run_screens(const ScreensWish& wish) {
   program.sound = [&](Weight weight) { sound.sound(weight); };
   program.act = [&](const screens::Intents& intents) { return (*session)->act(intents); };
   program.may_leave = [&] { return !(*session)->would_lose() || (*session)->settle(kMoment); };
+  app::PressLog presses{wish.log_presses};
+  program.pressed = [&](const screens::Press& press) { presses.add(press); };
   program.stop = &g_stop;
   app::WindowSpec spec;
   spec.width = wish.width;

@@ -88,7 +88,8 @@ struct ScreensWish {
   int width = 1280, height = 800;
   bool full_screen = false;
   double diagonal_inches = 0;  ///< of the display; 0: as set before
-  Path tell_kept;  ///< for tests: the number of each event called kept goes there, one a line
+  Path tell_kept;    ///< for tests: the number of each event called kept goes there, one a line
+  Path log_presses;  ///< empty: presses are not logged
 };
 Exit run_screens(const ScreensWish& wish);
 

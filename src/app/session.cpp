@@ -265,6 +265,7 @@ void Session::keep(const screens::KeepEvent& wish) {
   event.what = wish.what;
   event.by = holder();
   event.at = wish.at;  // by the wall clock, as its entry is: fold() takes steps out of both
+  event.uncertain = wish.uncertain;
   if (const auto may = admissible(*state_, event); !may) return fail_with(may.error(), true);
   const auto kept = keeper_->keep(state_->pour, std::move(event), clock_());
   if (!kept) return fail_with(kept.error(), true);

@@ -5,8 +5,14 @@
 namespace rb::app {
 
 void TouchQueue::pressed(bool down, Moment wall, Seconds steady) {
-  touches_.push_back(
-      {down ? screens::Touch::Kind::down : screens::Touch::Kind::up, at_, wall, steady});
+  touches_.push_back({.kind = down ? screens::Touch::Kind::down : screens::Touch::Kind::up,
+                      .at = at_,
+                      .wall = wall,
+                      .steady = steady});
+}
+
+void TouchQueue::doubt_since(std::size_t count, Seconds by) {
+  for (std::size_t i = count; i < touches_.size(); ++i) touches_[i].uncertain = by;
 }
 
 void TouchQueue::letter(char32_t code) {

@@ -13,8 +13,14 @@ namespace rb::app {
 
 class TouchQueue {
  public:
+  /// A press or a release with a place and a moment of its own.
+  void add(const screens::Touch& touch) { touches_.push_back(touch); }
+  /// The same from callbacks that tell neither: at the place last moved to, now.
   void moved(screens::Point at) { at_ = at; }
   void pressed(bool down, Moment wall, Seconds steady);
+  /// Those that came after the first `count` may be off by this: the loop stood still.
+  void doubt_since(std::size_t count, Seconds by);
+  [[nodiscard]] std::size_t touches() const { return touches_.size(); }
   void letter(char32_t code);
   void erase() { typed_.emplace_back("\b"); }
   void escape() { escape_ = true; }

@@ -2,19 +2,24 @@
 
 #include <GLFW/glfw3.h>
 #include <backends/imgui_impl_opengl3.h>
+#include <dlfcn.h>
 #include <imgui.h>
 
 #include <algorithm>
 #include <mutex>
 
+#include "app/awake.h"
 #include "app/touch_queue.h"
+#include "app/x_input.h"
 
 namespace rb::app {
 
 namespace {
 
-constexpr double kLongestWait = 0.5;  // a stop request is seen within this, in seconds
-constexpr int kSettleFrames = 2;      // drawn after any input, so that what it changed is seen
+constexpr double kLongestWait = 0.5;   // a stop request is seen within this, in seconds
+constexpr int kSettleFrames = 2;       // drawn after any input, so that what it changed is seen
+constexpr Seconds kDrawAtLeast{0.05};  // while presses wait their pictures are not drawn, this long
+constexpr long kFirstFrames = 3;       // making fonts and textures is no standing still
 
 // What another thread may say to the window, whether there is one or not.
 struct Waker {
@@ -40,7 +45,8 @@ struct Glfw {
 
 struct Events {
   TouchQueue queue;
-  bool damaged = true;  ///< the picture must be drawn again
+  std::unique_ptr<XInput> presses;  ///< where there is an X server; else presses come by callback
+  bool damaged = true;              ///< the picture must be drawn again
 };
 
 Seconds steady_now() {
@@ -66,8 +72,21 @@ screens::Point in_pixels(GLFWwindow* window, double x, double y) {
           static_cast<float>(y * py / std::max(tall, 1))};
 }
 
+// The X window under the toolkit's, 0 where it has none: a toolkit built for another window system
+// has no such call.
+unsigned long x_window(GLFWwindow* window) {
+  using Ask = unsigned long (*)(GLFWwindow*);
+  const auto ask = reinterpret_cast<Ask>(dlsym(RTLD_DEFAULT, "glfwGetX11Window"));
+  return ask != nullptr ? ask(window) : 0;
+}
+
 void listen(GLFWwindow* window, Events& events) {
   glfwSetWindowUserPointer(window, &events);
+  if (const unsigned long under = x_window(window); under != 0) {
+    if (auto presses = XInput::listen(under, glfwPostEmptyEvent)) {
+      events.presses = std::move(*presses);
+    }
+  }
   glfwSetCursorPosCallback(window, [](GLFWwindow* w, double x, double y) {
     events_of(w).queue.moved(in_pixels(w, x, y));
   });
@@ -100,10 +119,11 @@ class Loop {
 
   WindowReport run() {
     Seconds due = steady_now();
+    back_ = due;
     while (!closing() && (program_.stop == nullptr || !*program_.stop)) {
-      wait(due);
+      watch(due);
       const bool answered = g_waker.changed.exchange(false);
-      const bool asked = !events_.queue.empty() || events_.damaged || always_ || answered;
+      const bool asked = !events_.queue.empty() || events_.damaged || always_ || answered || stall_;
       if (!asked && settle_ <= 0 && steady_now() < due) continue;
       if (!asked && settle_ > 0) --settle_;
       if (asked) settle_ = kSettleFrames;
@@ -119,6 +139,7 @@ class Loop {
       const screens::UiOutput out = frame(width, height);
       due = steady_now() + out.next_change;
       if (out.tone && program_.sound) program_.sound(*out.tone);
+      if (out.press && program_.pressed) program_.pressed(*out.press);
       if (!out.intents.empty()) {
         settle_ = kSettleFrames;
         if (!program_.act(out.intents)) break;
@@ -138,17 +159,43 @@ class Loop {
     return false;
   }
 
-  void wait(Seconds due) {
+  // Waits, takes what has come in, and notes whether the loop stood still meanwhile.
+  void watch(Seconds due) {
+    const std::size_t before = events_.queue.touches();
+    const Seconds from = steady_now();
+    const Seconds allowed = wait(due);
+    const Seconds now = steady_now();
+    const Seconds stood = std::max(from - back_, now - from - allowed);
+    back_ = now;
+    const bool still = stood > kStall && report_.frames > kFirstFrames;
+    if (still) {
+      ++report_.stalls;
+      stall_ = screens::Stall{stood, events_.presses != nullptr};
+    }
+    if (events_.presses == nullptr) {
+      if (still) events_.queue.doubt_since(before, stood);
+      return;
+    }
+    for (screens::Touch& touch : events_.presses->take()) {
+      touch.at = in_pixels(window_, touch.at.x, touch.at.y);
+      events_.queue.add(touch);
+    }
+  }
+
+  // How long it was let wait.
+  Seconds wait(Seconds due) {
     const double gap = (steady_now() - polled_ - drawing_).count() * 1000;
     if (report_.frames > 2) report_.gap_max_ms = std::max(report_.gap_max_ms, gap);
     drawing_ = Seconds{0};
     const double left = std::min((due - steady_now()).count(), kLongestWait);
     if (!events_.queue.empty() || settle_ > 0 || events_.damaged || always_ || left <= 0) {
       glfwPollEvents();
-    } else {
-      glfwWaitEventsTimeout(left);
+      polled_ = steady_now();
+      return Seconds{0};
     }
+    glfwWaitEventsTimeout(left);
     polled_ = steady_now();
+    return Seconds{left};
   }
 
   screens::UiOutput frame(int width, int height) {
@@ -160,13 +207,22 @@ class Loop {
     input.typed = events_.queue.take_typed();
     input.escape = events_.queue.take_escape();
     input.passed = began - last_;
+    input.steady = began;
+    input.stall = std::exchange(stall_, {});
     last_ = began;
     const screens::World world = program_.look(wall_now());
+    awake_.hold(work_goes_on(world));
     const Seconds drawn = steady_now();
     screens::UiOutput out = ui_.frame(input, world);
     const double built = (steady_now() - began).count() * 1000;
     report_.build_max_ms = std::max(report_.build_max_ms, report_.frames > 2 ? built : 0.0);
     ++report_.frames;
+    // What nobody can have seen yet is not drawn while presses wait.
+    if (events_.queue.touches() > 0 && began - drawn_ < kDrawAtLeast) {
+      drawing_ = steady_now() - drawn;
+      return out;
+    }
+    drawn_ = began;
     if (fonts_version_ != ui_.fonts_version()) {
       ImGui_ImplOpenGL3_DestroyFontsTexture();
       ImGui_ImplOpenGL3_CreateFontsTexture();
@@ -177,6 +233,7 @@ class Loop {
     ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
     glfwSwapBuffers(window_);
     drawing_ = steady_now() - drawn;
+    ui_.shown(steady_now());
     return out;
   }
 
@@ -186,8 +243,12 @@ class Loop {
   const Program& program_;
   const bool always_;
   WindowReport report_;
+  Awake awake_;
+  std::optional<screens::Stall> stall_;  ///< not yet told
   Seconds last_ = steady_now();
   Seconds polled_ = steady_now(), drawing_{0};
+  Seconds back_{};   ///< when the loop last came round
+  Seconds drawn_{};  ///< when a picture was last begun that was shown
   int settle_ = kSettleFrames;
   int fonts_version_ = 0;
 };
@@ -232,6 +293,7 @@ Result<WindowReport> show(const WindowSpec& spec, screens::Ui& ui, const Program
   listen(window, events);
   ImGui_ImplOpenGL3_Init("#version 330 core");
   const WindowReport report = Loop(window, events, ui, program, spec.always_redraw).run();
+  events.presses.reset();
   ImGui_ImplOpenGL3_Shutdown();
   glfwDestroyWindow(window);
   return report;

@@ -12,6 +12,9 @@
 
 namespace rb::app {
 
+/// A loop that does not come round for longer than this stood still: the screen says so.
+inline constexpr Seconds kStall{0.3};
+
 struct WindowSpec {
   std::string title = "Risebook";
   int width = 1280, height = 800;
@@ -29,6 +32,8 @@ struct Program {
   std::function<void(Weight weight)> sound;
   /// False: something would be lost by leaving, and the user is asked first; may be empty.
   std::function<bool()> may_leave;
+  /// Told of every press and what became of it; may be empty.
+  std::function<void(const screens::Press& press)> pressed;
   /// Set from elsewhere (a signal) to leave within half a second; may be null.
   const std::atomic<bool>* stop = nullptr;
 };
@@ -37,6 +42,7 @@ struct WindowReport {
   long frames = 0;          ///< drawn
   double build_max_ms = 0;  ///< the longest a frame took to build, drawing left out
   double gap_max_ms = 0;    ///< the longest from poll to poll, building and drawing left out
+  long stalls = 0;          ///< how often the loop stood still longer than kStall
 };
 
 /// Has the window look at the world again; to be called from any thread, at any time.

@@ -200,6 +200,7 @@ struct Event {
   Happening what;
   std::string extra;  ///< fields this version does not know, kept as a JSON object's text
   std::optional<Entry> entry;
+  Seconds uncertain{};  ///< by how much `at` may be off: the tablet stood still as it was tapped
   bool operator==(const Event&) const = default;
 };
 

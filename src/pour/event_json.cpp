@@ -16,6 +16,7 @@ constexpr Span kHeight{0, 200, "m"};
 constexpr Span kPosition{0, 500, "m"};
 constexpr Span kSpacing{0, 20, "m", true};
 constexpr Span kSeconds{0, 86400, "s"};
+constexpr Span kUncertain{0, 86400, "s"};
 constexpr Span kSpeed{0, 60000, "vpm", true};
 constexpr Span kVolume{0, 100, "m3", true};
 constexpr Span kSlump{0, 0.9, "m"};
@@ -349,6 +350,7 @@ Event read_event(const Json& object, const std::string& where) {
     event.entry =
         Entry{f.moment("entered"), seconds(f.number("mono", {0, 1e12, "s"})), f.text("boot")};
   }
+  event.uncertain = seconds(f.maybe_number("uncertain_s", kUncertain).value_or(0));
   event.what = kReaders.at(kind)(f);
   event.extra = f.unknown();
   return event;
@@ -365,6 +367,7 @@ Json event_json(const Event& event) {
     json["mono"] = event.entry->steady.count();
     json["boot"] = event.entry->boot;
   }
+  if (event.uncertain > Seconds{0}) json["uncertain_s"] = event.uncertain.count();
   std::visit([&](const auto& what) { write(json, what); }, event.what);
   return json;
 }
@@ -394,9 +397,11 @@ Result<Event> with_fields(const Event& event, const std::string& fields, const s
       }
     }
     Json json = event_json(event);
+    if (set.contains("at")) json.erase("uncertain_s");  // who puts a time right vouches for it
     json.merge_patch(set);
     Event changed = read_event(json, where);
-    if (changed.at == event.at && changed.by == event.by && changed.what == event.what) {
+    if (changed.at == event.at && changed.by == event.by && changed.what == event.what &&
+        changed.uncertain == event.uncertain) {
       return fail(Error::Kind::input, where + ", field set", "changes nothing the event tells",
                   "Name fields of the event with other values than they have");
     }

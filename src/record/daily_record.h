@@ -149,6 +149,12 @@ struct LateLine {
   Seconds late{};
   std::string what, by;
 };
+/// A tap made while the tablet stood still, where nothing told when: its time may be off by this.
+struct UncertainLine {
+  Moment at;
+  Seconds off_by{};
+  std::string what, by;
+};
 /// An event that said nothing new and was set aside, or a step of the tablet's clock.
 struct AsideLine {
   Moment at;
@@ -203,6 +209,7 @@ struct PourRecord {
   std::vector<std::string> not_judged;  ///< what the plan leaves unsaid
   std::vector<CorrectionLine> corrections;
   std::vector<LateLine> late;
+  std::vector<UncertainLine> uncertain;
   std::vector<AsideLine> aside;
   std::vector<UnreadLine> damaged, set_aside;
   std::vector<NoteLine> notes;

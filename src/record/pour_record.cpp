@@ -286,6 +286,12 @@ class Maker {
         out_.late.push_back({e.at, e.entry->wall, between(e.at, e.entry->wall), event_words(e),
                              names_.person(e.by)});
       }
+      if (e.uncertain > Seconds{0}) {
+        out_.uncertain.push_back(
+            {entry.when, e.uncertain,
+             fmt::format("{}; time may be off by {:.1f} s", event_words(e), e.uncertain.count()),
+             names_.person(e.by)});
+      }
       if (!entry.struck && entry.sense != LogEntry::Sense::counts) {
         out_.aside.push_back({entry.when, event_words(e), entry.why_not});
       }

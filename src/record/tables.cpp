@@ -256,6 +256,15 @@ Table late(const PourRecord& p) {
                    {"by", "By", M::text, of(&L::by)}});
 }
 
+Table uncertain(const PourRecord& p) {
+  using L = UncertainLine;
+  return table<L>("uncertain", "Times that may be off", p.uncertain,
+                  {{"at", "Happened", M::moment, of(&L::at)},
+                   {"off_by", "May be off by", M::span, of(&L::off_by)},
+                   {"what", "What (SI)", M::text, of(&L::what)},
+                   {"by", "By", M::text, of(&L::by)}});
+}
+
 Table aside(const PourRecord& p) {
   using L = AsideLine;
   return table<L>("aside", "Set aside, and clock steps", p.aside,
@@ -433,11 +442,11 @@ Table signatures(const PourRecord& p) {
 }  // namespace
 
 std::vector<Table> tables_of(const PourRecord& p, Units units) {
-  return {people(p),    elements(p),      mixes(p),     damaged(p), findings(p, units),
-          lifts(p),     runs(p),          moves(p),     inserts(p), trucks(p),
-          ready(p),     limits(p, units), air(p),       holds(p),   corrections(p),
-          late(p),      aside(p),         set_aside(p), notes(p),   strips(p),
-          blemishes(p), signatures(p)};
+  return {people(p), elements(p),      mixes(p),     damaged(p),   findings(p, units),
+          lifts(p),  runs(p),          moves(p),     inserts(p),   trucks(p),
+          ready(p),  limits(p, units), air(p),       holds(p),     corrections(p),
+          late(p),   uncertain(p),     aside(p),     set_aside(p), notes(p),
+          strips(p), blemishes(p),     signatures(p)};
 }
 
 Table table_of(const PourWithoutPlan& pour) {

@@ -192,7 +192,7 @@ bool Canvas::target(const std::string& id, const Box& box, std::string_view text
   const ImVec2 from = list_.GetClipRectMin();
   const ImVec2 to = list_.GetClipRectMax();
   probe_.targets.push_back(
-      {{id, box, enabled, repeats}, std::string(text), {from.x, from.y, to.x, to.y}});
+      {{id, box, enabled, repeats, on_}, std::string(text), {from.x, from.y, to.x, to.y}});
   return enabled && tap_ && tap_->id == id;
 }
 

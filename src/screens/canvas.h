@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 
 #include "screens/fonts.h"
 #include "screens/geometry.h"
@@ -94,6 +95,8 @@ class Canvas {
   /// Declares a target; true when it was tapped. The caller draws what it looks like.
   bool target(const std::string& id, const Box& box, std::string_view text, bool enabled = true,
               bool repeats = false);
+  /// The panel that targets declared from now on stand on (scope.h); what was set before.
+  std::uint64_t on_scope(std::uint64_t scope) { return std::exchange(on_, scope); }
   [[nodiscard]] bool pressed(const std::string& id) const { return id == pressed_; }
   /// The tap this frame answers, if any: its moment is when it happened.
   [[nodiscard]] const std::optional<Tap>& tap() const { return tap_; }
@@ -106,6 +109,7 @@ class Canvas {
   Probe& probe_;
   const std::optional<Tap>& tap_;
   std::string pressed_{};
+  std::uint64_t on_ = 0;
   int second_;
 };
 

@@ -181,11 +181,12 @@ void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& p
   const float gap = canvas.gap();
   Box in = panel_with_title(stage, box, say(Word::more_title));
   back_button(stage, foot_of(stage, in));
-  in.y1 = std::min(in.y1, in.y0 + 3 * canvas.mm(27));
+  constexpr int kLines = 4;
+  in.y1 = std::min(in.y1, in.y0 + kLines * canvas.mm(27));
   int i = 0;
   // True when tapped; cells are filled line by line.
   const auto cell = [&](ButtonSpec spec) {
-    const Box place = in.line(i / 3, 3, gap).column(i % 3, 3, gap);
+    const Box place = in.line(i / 3, kLines, gap).column(i % 3, 3, gap);
     ++i;
     spec.symbol_above = true;
     return button(canvas, place, spec);
@@ -229,6 +230,10 @@ void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& p
             .symbol = Symbol::check,
             .enabled = !view.closed})) {
     stage.open(CloseDraft{});
+  }
+  if (cell({.id = "wipe", .text = say(Word::wipe), .symbol = Symbol::hold})) {
+    stage.drafts.wipe = true;
+    stage.close();
   }
   if (cell({.id = "quit", .text = say(Word::quit), .symbol = Symbol::cross})) {
     stage.open(QuitDraft{});

@@ -167,6 +167,7 @@ struct Drafts {
   std::optional<PlanEdit> plan{};  ///< begun and not yet opened as a pour
   bool plan_sent = false;          ///< START was tapped; kept until the pour is seen to be open
   bool figures = false;            ///< the keys show figures instead of letters
+  bool wipe = false;               ///< asked for: the glass is to be locked for cleaning
 };
 
 }  // namespace rb::screens

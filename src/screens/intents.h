@@ -11,10 +11,12 @@
 
 namespace rb::screens {
 
-/// Keep an event: it happened at `at`, when the finger that began it left the glass.
+/// Keep an event: it happened at `at`, when the finger that began it touched the glass.
 struct KeepEvent {
   Happening what;
   Moment at{};
+  Seconds
+      uncertain{};  ///< by how much `at` may be off: the loop stood still, and nothing told when
 };
 struct GoToPour {
   PourId pour;

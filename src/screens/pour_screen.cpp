@@ -13,6 +13,7 @@
 #include "screens/pour_layout.h"
 #include "screens/ready_panel.h"
 #include "screens/rows_panel.h"
+#include "screens/scope.h"
 #include "screens/taps_panel.h"
 #include "screens/truck_panel.h"
 
@@ -131,7 +132,10 @@ void draw_pour(Stage& stage, const PourView& view, const std::vector<Finding>& f
   if (panel_box.y0 > layout.attention.y0) {
     draw_attention(stage, layout.attention, view, plan);
   }
-  if (!std::visit(DrawDialog{stage, layout, view, findings, plan}, dialog)) {
+  const std::uint64_t outside = canvas.on_scope(scope_of(stage.drafts));
+  const bool open = std::visit(DrawDialog{stage, layout, view, findings, plan}, dialog);
+  canvas.on_scope(outside);
+  if (!open) {
     draw_elevation(stage, layout.elevation, view);
     draw_lift(stage, layout.lift, view);
     draw_last_taps(stage, layout.taps, view);

@@ -211,6 +211,7 @@ TapView TapList::operator[](std::size_t i) const {
               .fixed = entry.as_entered.has_value(),
               .late = entry.late(),
               .counts = entry.sense == LogEntry::Sense::counts,
+              .uncertain = entry.event.uncertain,
               .keeping = ref + keeping_ >= state_->log.size()};
   if (entry.event.entry) tap.kept = entry.event.entry->wall;
   tap.stepped = between(entry.when, entry.event.at);

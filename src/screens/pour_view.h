@@ -68,6 +68,7 @@ struct TapView {
   Seconds stepped{};             ///< the wall clock it is told by, ahead of the pour's
   Happening what{};
   bool struck = false, fixed = false, late = false, counts = true;
+  Seconds uncertain{};                 ///< by how much its time may be off
   std::optional<Seconds> take_back{};  ///< how long one tap still takes it back
   bool may_correct = true;
   bool keeping = false;  ///< the disk has not answered yet

@@ -22,6 +22,8 @@ std::string standing_words(const Say& say, const TapView& tap) {
   if (!tap.struck && tap.fixed) add(say(Word::corrected));
   if (!tap.struck && !tap.counts) add(say(Word::counts_not));
   if (tap.late) add(say(Word::entered_late));
+  if (tap.uncertain > Seconds{0})
+    add(say(Word::off_by, fmt::format("{:.1f}", tap.uncertain.count())));
   if (tap.keeping) {
     add(say(Word::keep_keeping));
     return words;

@@ -2,6 +2,7 @@
 
 #include <imgui.h>
 
+#include <map>
 #include <stdexcept>
 
 #include "screens/alarm.h"
@@ -9,9 +10,12 @@
 #include "screens/find_panel.h"
 #include "screens/keyboard.h"
 #include "screens/mirror_panel.h"
+#include "screens/pictures.h"
 #include "screens/plan_screen.h"
 #include "screens/pour_screen.h"
 #include "screens/pours_screen.h"
+#include "screens/scope.h"
+#include "screens/wipe.h"
 
 namespace rb::screens {
 
@@ -24,6 +28,10 @@ struct Ui::Inside {
   Drafts drafts;
   Probe probe;
   TapReader taps;
+  Pictures pictures;
+  Notices notices;
+  Wipe wipe;
+  std::map<Moment, Seconds> unsure;  ///< moments of taps that may be off, by how much
   Alarm alarm;
   std::optional<PourId> shown;
   std::optional<Scale> scale;
@@ -42,8 +50,10 @@ struct Ui::Inside {
     fonts = build_fonts(*ImGui::GetIO().Fonts, *scale);
     ++fonts_version;
   }
+  std::optional<Tap> touched(const Touch& touch, Moment now, UiOutput& out);
   void draw(const UiInput& input, const World& world, const std::optional<Tap>& tap, UiOutput& out);
   void tell_keeping(Stage& stage, const World& world);
+  void draw_screen(Stage& stage, const World& world, Seconds steady, UiOutput& out);
 };
 
 namespace {
@@ -66,6 +76,23 @@ void draw_trouble(Stage& stage, const std::string& title, const std::string& wor
   canvas.text(
       words, in,
       {.face = Face::small, .colours = pair, .down = Down::top, .lines = 2, .free_text = true});
+}
+
+Seconds steady_of(const UiInput& input, const World& world) {
+  return input.steady > Seconds{0} ? input.steady : Seconds{world.now.time_since_epoch()};
+}
+
+bool usable(const Probe& probe, const std::string& id) {
+  return std::any_of(probe.targets.begin(), probe.targets.end(), [&](const SeenTarget& seen) {
+    return seen.target.id == id && seen.target.enabled;
+  });
+}
+
+std::vector<Target> targets_of(const Probe& probe) {
+  std::vector<Target> all;
+  all.reserve(probe.targets.size());
+  for (const SeenTarget& target : probe.targets) all.push_back(target.target);
+  return all;
 }
 
 // Letters want more height than width: from the foot up.
@@ -117,6 +144,52 @@ void Ui::Inside::tell_keeping(Stage& stage, const World& world) {
   read = world.keeping.state;
 }
 
+// A touch is judged against what the finger that made it saw.
+std::optional<Tap> Ui::Inside::touched(const Touch& touch, Moment now, UiOutput& out) {
+  if (wipe.on()) {
+    out.press = wipe.feed(touch, *scale);
+    return {};
+  }
+  const std::optional<Tap> tap =
+      taps.feed(touch, pictures.at(touch.steady), scale->px_per_mm(), &pictures.latest());
+  out.press = taps.ended();
+  if (out.press && notices.ended(*out.press, now) && settings.sound) out.tone = Weight::mend;
+  // A moment given to a panel may be kept much later: it stays in doubt.
+  if (tap && tap->uncertain > Seconds{0}) unsure[tap->wall] = tap->uncertain;
+  return tap;
+}
+
+void Ui::Inside::draw_screen(Stage& stage, const World& world, Seconds steady, UiOutput& out) {
+  Canvas& canvas = stage.canvas;
+  if (world.state != nullptr && world.report != nullptr) {
+    if (shown != world.state->pour) {  // another pour begins at its first element
+      if (shown) drafts = Drafts{.plan = std::move(drafts.plan)};
+      shown = world.state->pour;
+    }
+    PourView view = make_pour_view(*world.state, *world.report, drafts.element, world.now);
+    mark_keeping(view, *world.state, world.keeping.here);
+    view.attention =
+        alarm.attention(world.state->pour, world.report->findings, world.state->clock(world.now));
+    drafts.element = view.element;
+    canvas.on_scope(scope_of(*shown, view.element));
+    if (wipe.on()) {
+      wipe.draw(stage, &view, steady);
+    } else {
+      draw_pour(stage, view, world.report->findings, *world.state->plan);
+    }
+    out.next_change = screens::next_change(view);
+    const auto fresh = alarm.hear(world.state->pour, view.attention);
+    if (settings.sound && fresh) out.tone = fresh;
+  } else if (wipe.on()) {
+    wipe.draw(stage, nullptr, steady);
+  } else {
+    canvas.on_scope(scope_of(drafts));
+    static const std::vector<PourCard> none;
+    draw_over_pours(stage, world.pours != nullptr ? *world.pours : none, world);
+  }
+  if (wipe.on()) out.next_change = std::min(out.next_change, Seconds{0.25});
+}
+
 void Ui::Inside::draw(const UiInput& input, const World& world, const std::optional<Tap>& tap,
                       UiOutput& out) {
   const Theme& colours = theme(settings.theme);
@@ -138,28 +211,12 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
   const Box all{0, 0, static_cast<float>(scale->width_px()),
                 static_cast<float>(scale->height_px())};
   canvas.fill(all, colours.page);
-  if (input.escape) stage.close();
+  if (input.escape && !wipe.on()) stage.close();
   // A plan whose pour could not be opened is still there to be mended.
   if (drafts.plan_sent && world.state != nullptr) drafts.plan.reset();
   if (!world.opening) drafts.plan_sent = false;
-  if (world.state != nullptr && world.report != nullptr) {
-    if (shown != world.state->pour) {  // another pour begins at its first element
-      if (shown) drafts = Drafts{.plan = std::move(drafts.plan)};
-      shown = world.state->pour;
-    }
-    PourView view = make_pour_view(*world.state, *world.report, drafts.element, world.now);
-    mark_keeping(view, *world.state, world.keeping.here);
-    view.attention =
-        alarm.attention(world.state->pour, world.report->findings, world.state->clock(world.now));
-    drafts.element = view.element;
-    draw_pour(stage, view, world.report->findings, *world.state->plan);
-    out.next_change = screens::next_change(view);
-    const auto fresh = alarm.hear(world.state->pour, view.attention);
-    if (settings.sound) out.tone = fresh;
-  } else {
-    static const std::vector<PourCard> none;
-    draw_over_pours(stage, world.pours != nullptr ? *world.pours : none, world);
-  }
+  const Seconds steady = steady_of(input, world);
+  draw_screen(stage, world, steady, out);
   if (world.trouble) {
     const std::size_t before = out.intents.size();
     draw_trouble(stage, say(world.trouble->not_kept ? Word::not_kept : Word::trouble),
@@ -173,6 +230,14 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
   if (world.keeping.waiting > 0) out.next_change = std::min(out.next_change, Seconds{1});
   if (std::holds_alternative<MirrorDraft>(drafts.dialog)) {
     out.next_change = std::min(out.next_change, kLookForPlaces);
+  }
+  if (const auto ends = notices.draw(stage, world.trouble ? canvas.mm(18) : 0)) {
+    out.next_change = std::min(out.next_change, *ends);
+  }
+  if (std::exchange(drafts.wipe, false)) {
+    wipe.begin(steady);
+    taps.forget();
+    next = std::monostate{};
   }
   if (next) {
     drafts.dialog = std::move(*next);
@@ -204,15 +269,11 @@ UiOutput Ui::frame(const UiInput& input, const World& world) {
   io.DisplaySize = {static_cast<float>(input.width_px), static_cast<float>(input.height_px)};
   io.DeltaTime = static_cast<float>(std::max(input.passed.count(), 1e-4));
 
-  // A touch is judged against what the user saw: the targets of the frame before.
-  std::optional<Tap> tap;
-  if (input.touch) {
-    std::vector<Target> seen;
-    seen.reserve(in.probe.targets.size());
-    for (const SeenTarget& target : in.probe.targets) seen.push_back(target.target);
-    tap = in.taps.feed(*input.touch, seen, in.scale->px_per_mm());
-  }
   UiOutput out;
+  in.wipe.tick(steady_of(input, world));
+  if (input.stall) in.notices.stood(*input.stall, world.now);
+  std::optional<Tap> tap;
+  if (input.touch) tap = in.touched(*input.touch, world.now, out);
   in.probe.clear();
   ImGui::NewFrame();
   // The one catch of the screens: the frame is closed, the fault told, the next frame tries again.
@@ -234,10 +295,27 @@ UiOutput Ui::frame(const UiInput& input, const World& world) {
     ImGui::NewFrame();
   }
   ImGui::Render();
+  // What was tapped could be used when it was drawn last, and cannot by now: also told.
+  if (tap && out.press && !usable(in.probe, tap->id)) {
+    out.press->end = PressEnd::gone;
+    if (in.notices.ended(*out.press, world.now) && in.settings.sound) out.tone = Weight::mend;
+  }
+  in.pictures.drawn(targets_of(in.probe));
+  for (Intent& intent : out.intents) {
+    auto* keep = std::get_if<KeepEvent>(&intent);
+    const auto off = keep != nullptr ? in.unsure.find(keep->at) : in.unsure.end();
+    if (off != in.unsure.end()) keep->uncertain = off->second;
+  }
   if (tap) out.next_change = Seconds{0};
   return out;
 }
 
+void Ui::shown(Seconds steady) {
+  in_->pictures.shown(steady);
+}
+bool Ui::wiping() const {
+  return in_->wipe.on();
+}
 int Ui::fonts_version() const {
   return in_->fonts_version;
 }

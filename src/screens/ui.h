@@ -12,6 +12,7 @@
 #include "screens/drafts.h"
 #include "screens/intents.h"
 #include "screens/keeping.h"
+#include "screens/notices.h"
 #include "screens/pours_view.h"
 #include "screens/probe.h"
 #include "screens/second_copy.h"
@@ -53,12 +54,15 @@ struct UiInput {
   std::vector<std::string> typed{};  ///< letters of a real keyboard, "\b" erases
   bool escape = false;               ///< the Escape key: the way back
   Seconds passed{};                  ///< since the frame before
+  Seconds steady{};                  ///< now, on the clock of touches; 0: as the world's now
+  std::optional<Stall> stall{};      ///< the loop stood still just before
 };
 
 struct UiOutput {
   Intents intents;
   Seconds next_change{60};       ///< the picture stays right for this long without a touch
   std::optional<Weight> tone{};  ///< to be sounded now: something of this weight newly needs a hand
+  std::optional<Press> press{};  ///< the press that this frame's touch ended
 };
 
 class Ui {
@@ -72,6 +76,10 @@ class Ui {
   /// exception inside is shown as a trouble and counted; the third in a row is thrown on.
   UiOutput frame(const UiInput& input, const World& world);
 
+  /// The picture of the last frame came up on the glass. Where it is never said, every picture
+  /// counts as seen when it was drawn.
+  void shown(Seconds steady);
+
   /// Counts up whenever the font picture was made anew: load it again before drawing.
   [[nodiscard]] int fonts_version() const;
   [[nodiscard]] const Settings& settings() const;
@@ -80,6 +88,8 @@ class Ui {
   /// What the last frame drew.
   [[nodiscard]] const Probe& probe() const;
   [[nodiscard]] int refused_taps() const;
+  /// The glass is locked for cleaning.
+  [[nodiscard]] bool wiping() const;
 
  private:
   struct Inside;

@@ -556,6 +556,26 @@ enum class Word {
   full_about,
   wanted_about,
   ev_discharge_began,
+  // how a press was taken
+  off_by,
+  stood_kept,
+  stood_unsure,
+  not_taken,
+  not_taken_many,
+  why_gone,
+  why_palm,
+  why_wipe,
+  why_slid,
+  why_echo,
+  why_off,
+  why_second,
+  wipe,
+  wipe_title,
+  wipe_how,
+  wipe_ends,
+  wipe_hold,
+  wipe_lift,
+  wipe_first,
   count_
 };
 inline constexpr std::size_t kWords = static_cast<std::size_t>(Word::count_);

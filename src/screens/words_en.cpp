@@ -559,6 +559,26 @@ constexpr WordTable kTable{{
     {Word::full_about, "full about {}"},
     {Word::wanted_about, "about {}"},
     {Word::ev_discharge_began, "Discharging {}"},
+
+    {Word::off_by, "time ± {} s"},
+    {Word::stood_kept, "Stood still {} s; taps kept their own times"},
+    {Word::stood_unsure, "Stood still {} s; times of taps may be off by it"},
+    {Word::not_taken, "Tap not taken: {}"},
+    {Word::not_taken_many, "{} taps not taken: {}"},
+    {Word::why_gone, "it is no longer there. Look, tap again"},
+    {Word::why_palm, "held too long"},
+    {Word::why_wipe, "wiped across"},
+    {Word::why_slid, "slid off"},
+    {Word::why_echo, "too soon after the last"},
+    {Word::why_off, "cannot be used now"},
+    {Word::why_second, "one finger at a time"},
+    {Word::wipe, "LOCK TO WIPE"},
+    {Word::wipe_title, "Locked: wipe the glass"},
+    {Word::wipe_how, "No tap goes through. To go on, hold 1 for {} s, then 2 for {} s."},
+    {Word::wipe_ends, "Unlocks by itself in {} s, once nothing touches it."},
+    {Word::wipe_hold, "HOLD {} s"},
+    {Word::wipe_lift, "NOW LIFT"},
+    {Word::wipe_first, "first 1"},
 }};
 static_assert(complete(kTable), "words_en.cpp: a word is missing, empty or out of order");
 

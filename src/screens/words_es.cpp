@@ -558,6 +558,26 @@ constexpr WordTable kTable{{
     {Word::full_about, "llena cerca de {}"},
     {Word::wanted_about, "hacia las {}"},
     {Word::ev_discharge_began, "Descarga {}"},
+
+    {Word::off_by, "hora ± {} s"},
+    {Word::stood_kept, "Parada {} s; los toques guardan su hora"},
+    {Word::stood_unsure, "Parada {} s; la hora de los toques puede variar"},
+    {Word::not_taken, "Toque no tomado: {}"},
+    {Word::not_taken_many, "{} toques no tomados: {}"},
+    {Word::why_gone, "ya no está ahí. Mire y toque de nuevo"},
+    {Word::why_palm, "demasiado largo"},
+    {Word::why_wipe, "dedo arrastrado"},
+    {Word::why_slid, "salió del botón"},
+    {Word::why_echo, "demasiado seguido"},
+    {Word::why_off, "no se puede usar ahora"},
+    {Word::why_second, "un dedo a la vez"},
+    {Word::wipe, "LIMPIAR VIDRIO"},
+    {Word::wipe_title, "Bloqueada: limpie el vidrio"},
+    {Word::wipe_how, "Ningún toque pasa. Para seguir, mantenga 1 por {} s y luego 2 por {} s."},
+    {Word::wipe_ends, "Se desbloquea en {} s, si nada toca el vidrio."},
+    {Word::wipe_hold, "MANTENGA {} s"},
+    {Word::wipe_lift, "SUELTE"},
+    {Word::wipe_first, "primero 1"},
 }};
 static_assert(complete(kTable), "words_es.cpp: a word is missing, empty or out of order");
 

@@ -141,3 +141,28 @@ TEST_CASE("a line nested beyond all reason is refused, not followed") {
   CHECK(to_text(event.error()).find("line 2") == 0);
   CHECK(parse_event(R"({"at":"2026-03-02T05:00:00Z","by":"f1","do":"note","text":"[[[\"[["})", ""));
 }
+
+TEST_CASE("how far a time may be off is read, written, and gone once the time is put right") {
+  const char* line =
+      R"({"at":"2026-03-02T05:02:00.000Z","by":"f1","do":"run","element":"W1","row":"R1","uncertain_s":1.5})";
+  const auto event = parse_event(line, "line 1");
+  REQUIRE_MESSAGE(event, to_text(event.error()));
+  CHECK(event->uncertain == seconds(1.5));
+  CHECK(event->extra.empty());
+  const auto again = parse_event(to_line(*event), "line 1");
+  REQUIRE(again);
+  CHECK(*again == *event);
+  Event sure = *event;
+  sure.uncertain = Seconds{0};
+  CHECK_FALSE(sure == *event);
+  CHECK(to_line(sure).find("uncertain_s") == std::string::npos);
+  const auto right = with_fields(*event, R"({"at":"2026-03-02T05:01:58.000Z"})", "a fix");
+  REQUIRE(right);
+  CHECK(right->uncertain == Seconds{0});
+  const auto moved = with_fields(*event, R"({"row":"R2"})", "a fix");
+  REQUIRE(moved);
+  CHECK(moved->uncertain == seconds(1.5));
+  CHECK_FALSE(parse_event(R"({"at":"2026-03-02T05:02:00Z","by":"f1","do":"rest","element":"W1",)"
+                          R"("row":"R1","uncertain_s":-1})",
+                          "line 1"));
+}

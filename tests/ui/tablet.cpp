@@ -52,6 +52,7 @@ void Tablet::keep(const KeepEvent& wish) {
   event.at = wish.at;
   event.by = PersonId{"foreman"};
   event.what = wish.what;
+  event.uncertain = wish.uncertain;
   event.entry = Entry{now, now.time_since_epoch(), "boot"};
   const auto may = admissible(*state, event);
   if (!may && refusing) {
@@ -89,6 +90,8 @@ void Tablet::run(const UiInput& input) {
   }
   const UiOutput out = ui.frame(input, world);
   last_change = out.next_change;
+  if (out.tone) last_tone = out.tone;
+  last_press = out.press;
   for (const Intent& intent : out.intents) {
     if (const auto* wish = std::get_if<KeepEvent>(&intent)) {
       keep(*wish);
@@ -139,6 +142,29 @@ void Tablet::tap(const std::string& words) {
   REQUIRE_MESSAGE(target->target.enabled, "not enabled: ", words);
   tap_at(target->target.box.middle());
   wait(Seconds{0.5});
+}
+
+std::optional<Press> Tablet::feed(const Touch& made) {
+  UiInput in = input();
+  in.touch = made;
+  run(in);
+  return last_press;
+}
+
+void Tablet::stand(const Stall& stall) {
+  UiInput in = input();
+  in.stall = stall;
+  run(in);
+}
+
+void Tablet::unlock() {
+  frame();  // locked in the last one, drawn so in this
+  for (const char* corner : {"wipe 1", "wipe 2"}) {
+    const SeenTarget* target = find_id(corner);
+    REQUIRE_MESSAGE(target != nullptr, corner);
+    tap_at(target->target.box.middle(), Seconds{2.2});
+  }
+  REQUIRE_FALSE(ui.wiping());
 }
 
 void Tablet::type(const std::string& letters) {

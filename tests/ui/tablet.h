@@ -32,6 +32,12 @@ class Tablet {
   void tap_id(const std::string& id);
   void tap_at(screens::Point at, Seconds held = Seconds{0.08});
   void touch(screens::Touch::Kind kind, screens::Point at);
+  /// One touch with its own time; the press it ended.
+  std::optional<screens::Press> feed(const screens::Touch& touch);
+  /// The loop stood still just before.
+  void stand(const screens::Stall& stall);
+  /// Opens the glass that is locked for cleaning, as a hand does.
+  void unlock();
   void type(const std::string& letters);
   void escape();
   void wait(Seconds span);
@@ -59,6 +65,8 @@ class Tablet {
   int wanted = 0;   ///< events the screens asked to keep
   int refused = 0;  ///< of those, refused with words
   Seconds last_change{};
+  std::optional<Weight> last_tone{};           ///< sounded last
+  std::optional<screens::Press> last_press{};  ///< the press the last frame's touch ended
 
  private:
   void run(const screens::UiInput& input);

@@ -200,12 +200,12 @@ void tap(Tablet& tablet, const std::string& what) {
   }
 }
 
-// The tap's moment is when the finger leaves the glass: 80 ms after it came.
+// The tap's moment is when the finger touches the glass.
 void follow(Tablet& tablet, const Step& step) {
   CAPTURE(std::string(step.at));
   const Moment at = moment_of(step.at);
   REQUIRE(tablet.now < at);
-  tablet.wait(between(tablet.now, at - 80ms));
+  tablet.wait(between(tablet.now, at));
   for (const char* what : step.taps) tap(tablet, what);
 }
 
