@@ -15,7 +15,7 @@ namespace rb {
 namespace {
 
 Exit write_open(const PlannedPour& planned, const PlanRequest& request, const Path& to) {
-  if (std::filesystem::exists(to)) {
+  if (std::filesystem::exists(std::filesystem::symlink_status(to))) {
     return report({Error::Kind::input, to.string(), "is there already",
                    "Nothing is written over: name another file"});
   }
@@ -26,8 +26,9 @@ Exit write_open(const PlannedPour& planned, const PlanRequest& request, const Pa
   const std::string line = to_line(open) + "\n";
   // What replay would refuse is refused here, before anything is written.
   if (const auto script = read_script(line, "the plan"); !script) return report(script.error());
-  if (!put_whole(to, line)) return Exit::fine;
-  return report({Error::Kind::input, to.string(), "cannot be written",
+  const auto wrong = put_whole(to, line, Place::must_be_free);
+  if (!wrong) return Exit::fine;
+  return report({Error::Kind::input, to.string(), *wrong,
                  "Name a file in a folder that can be written to and has room"});
 }
 

@@ -1,4 +1,4 @@
-// A file that is there whole or not at all: written beside its place, then put there.
+// A file that is there whole or not at all: written beside its place, synced, then put there.
 #pragma once
 
 #include <filesystem>
@@ -6,15 +6,19 @@
 #include <optional>
 #include <string>
 
+#include "base/unfinished.h"
+
 namespace rb {
 
-/// `write` makes the file it is given and says what went wrong, if anything did. What went wrong
-/// with all of it; nothing is left beside.
+/// `write` fills the file it is given, by its name, and says what went wrong, if anything did. What
+/// went wrong with all of it; nothing is left beside.
 std::optional<std::string> put_whole(
     const std::filesystem::path& to,
-    const std::function<std::optional<std::string>(const std::filesystem::path&)>& write);
+    const std::function<std::optional<std::string>(const std::filesystem::path&)>& write,
+    Place place = Place::replaced);
 
 /// The same for a text.
-std::optional<std::string> put_whole(const std::filesystem::path& to, const std::string& text);
+std::optional<std::string> put_whole(const std::filesystem::path& to, const std::string& text,
+                                     Place place = Place::replaced);
 
 }  // namespace rb

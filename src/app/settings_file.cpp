@@ -90,8 +90,7 @@ void write_settings(const std::filesystem::path& path, const screens::Settings& 
   if (const auto folder = mirror_folder(path); !folder.empty()) {
     json["mirror_folder"] = folder.string();
   }
-  std::error_code ignored;
-  std::filesystem::create_directories(path.parent_path(), ignored);
+  (void)make_folders(path.parent_path(), 0700);
   (void)put_whole(path, json.dump(2) + "\n");
 }
 

@@ -8,6 +8,24 @@
 
 namespace rb {
 
+/// What ails a book, for whoever words it in another language. Stable; only ever added to.
+enum class BookTrouble {
+  none,           ///< no trouble with a book, or one that has no kind of its own
+  second_start,   ///< open for writing in another Risebook, or locked by another program
+  no_permission,  ///< this user may not read or write it, or its folder
+  read_only,      ///< the disk or the file is write-protected
+  disk_full,
+  no_answer,  ///< the disk did not read or write what it was asked to
+  newer,      ///< of a version this program does not know
+  older,      ///< of a version that must first be brought up to date
+  damaged,
+  not_a_book,
+  not_there,
+  no_folder,
+  in_the_way,  ///< a file of somebody else stands where one of ours belongs
+  many_names,  ///< the file has more than one hard link
+};
+
 struct Error {
   enum class Kind {
     input,    ///< what was given is wrong; exit code 2
@@ -18,9 +36,13 @@ struct Error {
   std::string where;   ///< "pour.jsonl line 12, field height"; may be empty
   std::string what;    ///< what is wrong
   std::string remedy;  ///< what to do about it; may be empty
+  BookTrouble trouble = BookTrouble::none;
 
   bool operator==(const Error&) const = default;
 };
+
+/// What the system's number for a failed call (errno) means for a book.
+BookTrouble trouble_of(int error);
 
 /// "where: what. remedy."
 std::string to_text(const Error& error);
@@ -32,6 +54,13 @@ using Failed = tl::unexpected<Error>;
 
 inline Failed fail(Error::Kind kind, std::string where, std::string what, std::string remedy = {}) {
   return Failed{Error{kind, std::move(where), std::move(what), std::move(remedy)}};
+}
+
+/// A book that cannot be used as asked (kind book), and why in a word a program knows.
+inline Failed fail(BookTrouble trouble, std::string where, std::string what,
+                   std::string remedy = {}) {
+  return Failed{
+      Error{Error::Kind::book, std::move(where), std::move(what), std::move(remedy), trouble}};
 }
 
 }  // namespace rb

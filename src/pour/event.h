@@ -183,7 +183,12 @@ struct Entry {
   Moment wall;
   Seconds steady{};  ///< since the tablet started
   std::string boot;  ///< which start of the tablet that was
-  bool operator==(const Entry&) const = default;
+  /// When the book took it; none for an event that came out of no book. The book's own word, told
+  /// by no script: two entries that differ in it alone are the same.
+  std::optional<Moment> kept{};
+  bool operator==(const Entry& other) const {
+    return wall == other.wall && steady == other.steady && boot == other.boot;
+  }
 };
 
 /// Marks what came in by a script in one go: it was not tapped, so neither early nor late.

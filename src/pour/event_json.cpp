@@ -28,7 +28,7 @@ constexpr long kMostBays = 500;
 constexpr long kMostLifts = 999;
 
 ElementId element_of(Fields& f) {
-  return ElementId{f.text("element")};
+  return ElementId{f.id("element")};
 }
 int lift_of(Fields& f) {
   return static_cast<int>(f.integer("lift", 1, kMostLifts));
@@ -50,7 +50,7 @@ RowPlace place_of(Fields& f) {
   RowPlace place;
   place.element = element_of(f);
   place.side = side_of(f);
-  place.row = RowId{f.text("row")};
+  place.row = RowId{f.id("row")};
   return place;
 }
 
@@ -61,8 +61,8 @@ std::optional<T> maybe(Fields& f, const char* field, const Span& span, Make make
 }
 
 void read(Fields& f, event::PourOpen& e) {
-  e.pour = PourId{f.text("pour")};
-  auto plan = parse_plan(f.object("plan").dump(), f.where() + ", plan");
+  e.pour = PourId{f.id("pour")};
+  auto plan = parse_plan(f.object("plan").dump(), f.where() + ", plan", f.bounds());
   if (!plan) throw BadField{plan.error()};
   e.plan = std::make_shared<const Plan>(std::move(*plan));
 }
@@ -72,7 +72,7 @@ void read(Fields& f, event::Ready& e) {
 void read(Fields& f, event::Hang& e) {
   e.place = place_of(f);
   if (!f.has("motors")) f.refuse("motors", "is missing", "List the motors hung, or []");
-  for (const std::string& motor : f.texts("motors")) e.motors.emplace_back(motor);
+  for (const std::string& motor : f.ids("motors", most::kMotors)) e.motors.emplace_back(motor);
   e.cables = f.boolean("cables");
 }
 void read(Fields& f, event::TakeDown& e) {
@@ -104,20 +104,20 @@ void read(Fields& f, event::Insert& e) {
   e.depth_below = metres(f.number("depth_below", {0, 20, "m"}));
 }
 void read(Fields& f, event::Truck& e) {
-  e.ticket = TicketId{f.text("ticket")};
-  e.mix = MixId{f.text("mix")};
+  e.ticket = TicketId{f.id("ticket")};
+  e.mix = MixId{f.id("mix")};
   e.volume = cubic_metres(f.number("volume", kVolume));
   e.batched = f.moment("batched");
   e.arrived = f.moment("arrived");
   if (e.arrived < e.batched) f.refuse("arrived", "is before batched", "Check both times");
 }
 void read(Fields& f, event::Discharge& e) {
-  e.ticket = TicketId{f.text("ticket")};
+  e.ticket = TicketId{f.id("ticket")};
   if (f.has("element")) e.element = element_of(f);
   e.ended = f.maybe_moment("ended");
 }
 void read(Fields& f, event::Test& e) {
-  e.ticket = TicketId{f.text("ticket")};
+  e.ticket = TicketId{f.id("ticket")};
   e.slump = maybe<Length>(f, "slump", kSlump, metres);
   e.temp = maybe<Celsius>(f, "temp", kTemp, celsius);
   e.air = f.maybe_number("air", kAir);
@@ -138,10 +138,11 @@ void read(Fields& f, event::Note& e) {
   if (f.has("lift")) e.lift = lift_of(f);
 }
 void read(Fields& f, event::Fix& e) {
-  e = {EventId{f.text("target")}, f.object("set").dump(), f.text("why")};
+  e = {EventId{f.id("target")}, f.object("set").dump(), f.text("why")};
+  f.hold_texts("set", f.object("set"));
 }
 void read(Fields& f, event::Strike& e) {
-  e = {EventId{f.text("target")}, f.text("why")};
+  e = {EventId{f.id("target")}, f.text("why")};
 }
 void read(Fields&, event::PourClose&) {}
 void read(Fields& f, event::Sign& e) {
@@ -163,11 +164,11 @@ void read(Fields& f, event::Blemish& e) {
   e.note = f.maybe_text("note");
 }
 void read(Fields& f, event::Repair& e) {
-  e = {EventId{f.text("target")}, f.maybe_text("note")};
+  e = {EventId{f.id("target")}, f.maybe_text("note")};
 }
 
 void read(Fields& f, event::Penetration& e) {
-  e.mix = MixId{f.text("mix")};
+  e.mix = MixId{f.id("mix")};
   e.mixed = f.moment("mixed");
   e.resistance = kilopascals(f.number("resistance", kResistance) * 1000);
   e.temp = maybe<Celsius>(f, "temp", kTemp, celsius);
@@ -331,7 +332,7 @@ std::vector<std::string> kinds(std::index_sequence<I...>) {
 std::size_t kind_index(Fields& f) {
   static const std::vector<std::string> all =
       kinds(std::make_index_sequence<std::variant_size_v<Happening>>{});
-  const std::string kind = f.text("do");
+  const std::string kind = f.id("do");
   for (std::size_t i = 0; i < all.size(); ++i) {
     if (all[i] == kind) return i;
   }
@@ -339,16 +340,16 @@ std::size_t kind_index(Fields& f) {
            fmt::format("Known kinds: {}", fmt::join(all, ", ")));
 }
 
-Event read_event(const Json& object, const std::string& where) {
-  Fields f{object, where};
+Event read_event(const Json& object, const std::string& where, Bounds bounds) {
+  Fields f{object, where, bounds};
   Event event;
   const std::size_t kind = kind_index(f);
   event.at = f.moment("at");
-  event.by = PersonId{f.text("by")};
-  event.id = EventId{f.maybe_text("id")};
+  event.by = PersonId{f.id("by")};
+  event.id = EventId{f.maybe_id("id")};
   if (f.has("entered")) {
     event.entry =
-        Entry{f.moment("entered"), seconds(f.number("mono", {0, 1e12, "s"})), f.text("boot")};
+        Entry{f.moment("entered"), seconds(f.number("mono", {0, 1e12, "s"})), f.id("boot")};
   }
   event.uncertain = seconds(f.maybe_number("uncertain_s", kUncertain).value_or(0));
   event.what = kReaders.at(kind)(f);
@@ -372,11 +373,24 @@ Json event_json(const Event& event) {
   return json;
 }
 
+void hold_line(std::size_t bytes, std::size_t most, const std::string& where, const char* what) {
+  if (bytes <= most) return;
+  throw BadField{Error{Error::Kind::input, where,
+                       fmt::format("is {} bytes long; {} may have {}", bytes, what, most),
+                       "Shorten its texts, or leave out fields that are not of a pour script"}};
+}
+
 }  // namespace
 
-Result<Event> parse_event(std::string_view line, const std::string& where) {
+Result<Event> parse_event(std::string_view line, const std::string& where, Bounds bounds) {
   try {
-    return read_event(parse_json(line, where), where);
+    const bool kept = bounds == Bounds::kept;
+    if (kept) hold_line(line.size(), most::kOpenLineBytes, where, "a line");
+    Event event = read_event(parse_json(line, where), where, bounds);
+    if (kept && !std::holds_alternative<event::PourOpen>(event.what)) {
+      hold_line(line.size(), most::kLineBytes, where, "a line that opens no pour");
+    }
+    return event;
   } catch (const BadField& bad) {
     return Failed{bad.error};
   }
@@ -399,7 +413,7 @@ Result<Event> with_fields(const Event& event, const std::string& fields, const s
     Json json = event_json(event);
     if (set.contains("at")) json.erase("uncertain_s");  // who puts a time right vouches for it
     json.merge_patch(set);
-    Event changed = read_event(json, where);
+    Event changed = read_event(json, where, Bounds::as_it_is);
     if (changed.at == event.at && changed.by == event.by && changed.what == event.what &&
         changed.uncertain == event.uncertain) {
       return fail(Error::Kind::input, where + ", field set", "changes nothing the event tells",

@@ -6,12 +6,15 @@
 
 #include "base/result.h"
 #include "pour/event.h"
+#include "pour/most.h"
 
 namespace rb {
 
 /// Reads one line. Errors name the field and what was expected; `where` is put before the field
 /// ("pour.jsonl line 12"). Unknown fields are kept in Event::extra; an unknown kind is refused.
-Result<Event> parse_event(std::string_view line, const std::string& where);
+/// What goes into a book is held to the bounds of most.h; what came out of one is read as it is.
+Result<Event> parse_event(std::string_view line, const std::string& where,
+                          Bounds bounds = Bounds::kept);
 
 /// One line without a newline; parse_event gives the same event back.
 std::string to_line(const Event& event);
@@ -22,7 +25,8 @@ Result<Event> with_fields(const Event& event, const std::string& fields, const s
 
 /// Reads a plan (a JSON object's text). Every number is checked for sign, finiteness and size,
 /// every name for being unique, every row and opening for lying on its element.
-Result<Plan> parse_plan(std::string_view json, const std::string& where);
+Result<Plan> parse_plan(std::string_view json, const std::string& where,
+                        Bounds bounds = Bounds::kept);
 std::string to_json(const Plan& plan, bool indented = false);
 
 }  // namespace rb

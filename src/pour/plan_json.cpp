@@ -46,12 +46,12 @@ void unique_ids(const Fields& at, const char* list, const Items& items) {
 }
 
 Person read_person(Fields f) {
-  return {PersonId{f.text("id")}, f.maybe_text("name"), f.maybe_text("role")};
+  return {PersonId{f.id("id")}, f.maybe_text("name"), f.maybe_text("role")};
 }
 
 Mix read_mix(Fields f) {
   Mix mix;
-  mix.id = MixId{f.text("id")};
+  mix.id = MixId{f.id("id")};
   mix.unit_weight = kilonewtons_per_m3(f.number("unit_weight", kUnitWeight));
   mix.slump = metres(f.number("slump", kSlump));
   mix.initial_set = hours(f.number("initial_set_h", kSetHours));
@@ -79,7 +79,7 @@ Patch read_patch(Fields f, const Element& element) {
 }
 
 Motor read_motor(Fields f, const Element& element) {
-  Motor motor{MotorId{f.text("id")}, metres(f.number("x", kPosition)),
+  Motor motor{MotorId{f.id("id")}, metres(f.number("x", kPosition)),
               metres(f.number("reach_x", kReach)), metres(f.number("reach_z", kReach))};
   if (motor.x > element.length) {
     f.refuse("x", fmt::format("is {:g} m, off the face of {} ({:g} m long)", in_metres(motor.x),
@@ -97,14 +97,15 @@ Side read_side(Fields& f) {
 
 Row read_row(Fields f, const Element& element) {
   Row row;
-  row.id = RowId{f.text("id")};
+  row.id = RowId{f.id("id")};
   row.side = read_side(f);
   row.z = metres(f.number("z", kPosition));
   if (row.z > element.rise_height()) {
     f.refuse("z", fmt::format("is {:g} m, off the face of {} ({:g} m high)", in_metres(row.z),
                               element.id.text, in_metres(element.rise_height())));
   }
-  for (const Fields& item : f.objects("motors")) row.motors.push_back(read_motor(item, element));
+  for (const Fields& item : f.objects("motors", most::kMotors))
+    row.motors.push_back(read_motor(item, element));
   if (row.motors.empty()) f.refuse("motors", "a row needs at least one motor");
   unique_ids(f, "motors", row.motors);
   for (std::size_t a = 0; a < row.motors.size(); ++a) {
@@ -119,7 +120,7 @@ Row read_row(Fields f, const Element& element) {
     }
   }
   if (f.has("serves")) {
-    for (const double lift : f.numbers("serves", {1, 999, ""})) {
+    for (const double lift : f.numbers("serves", {1, 999, ""}, most::kLifts)) {
       if (lift != std::floor(lift)) f.refuse("serves", "whole lift numbers were expected");
       row.serves.push_back(static_cast<int>(lift));
     }
@@ -131,7 +132,7 @@ Row read_row(Fields f, const Element& element) {
 
 void read_bays(Fields& f, Element& element) {
   Length sum;
-  for (const double bay : f.numbers("bays", kAlong)) {
+  for (const double bay : f.numbers("bays", kAlong, most::kBays)) {
     element.bays.push_back(metres(bay));
     sum += element.bays.back();
   }
@@ -146,7 +147,7 @@ void read_bays(Fields& f, Element& element) {
 }
 
 void read_lifts(Fields& f, Element& element) {
-  for (const double top : f.numbers("lifts", kHeight)) {
+  for (const double top : f.numbers("lifts", kHeight, most::kLifts)) {
     const Length below = element.lifts.empty() ? Length{} : element.lifts.back();
     if (metres(top) <= below) f.refuse("lifts", "tops must rise from one lift to the next");
     element.lifts.push_back(metres(top));
@@ -160,7 +161,7 @@ void read_lifts(Fields& f, Element& element) {
 
 Element read_element(Fields f) {
   Element element;
-  element.id = ElementId{f.text("id")};
+  element.id = ElementId{f.id("id")};
   const std::string kind = f.maybe_text("kind");
   if (kind == "column") {
     element.kind = ElementKind::column;
@@ -181,10 +182,10 @@ Element read_element(Fields f) {
   }
   if (const auto v = f.maybe_number("rise_limit", kRise)) element.rise_limit = metres_per_hour(*v);
   read_bays(f, element);
-  for (const Fields& item : f.objects("openings")) {
+  for (const Fields& item : f.objects("openings", most::kPatches)) {
     element.openings.push_back(read_patch(item, element));
   }
-  for (const Fields& item : f.objects("congested")) {
+  for (const Fields& item : f.objects("congested", most::kPatches)) {
     CongestedZone zone{read_patch(item, element), std::nullopt};
     if (const auto own = Fields{item}.maybe_number("dose_min_s", kSeconds)) {
       zone.dose_min = seconds(*own);
@@ -192,7 +193,8 @@ Element read_element(Fields f) {
     element.congested.push_back(zone);
   }
   read_lifts(f, element);
-  for (const Fields& item : f.objects("rows")) element.rows.push_back(read_row(item, element));
+  for (const Fields& item : f.objects("rows", most::kRows))
+    element.rows.push_back(read_row(item, element));
   for (std::size_t a = 0; a < element.rows.size(); ++a) {
     for (std::size_t b = a + 1; b < element.rows.size(); ++b) {
       if (element.rows[a].id == element.rows[b].id &&
@@ -207,12 +209,13 @@ Element read_element(Fields f) {
 
 Inverter read_inverter(Fields f) {
   Inverter inverter;
-  inverter.id = InverterId{f.text("id")};
+  inverter.id = InverterId{f.id("id")};
   inverter.volts = volts(f.number("volts", kVolts));
   inverter.max_amps = amperes(f.number("max_amps", kAmps));
-  for (const std::string& motor : f.texts("motors")) inverter.motors.emplace_back(motor);
+  for (const std::string& motor : f.ids("motors", most::kMotors))
+    inverter.motors.emplace_back(motor);
   if (f.has("cable")) {
-    Fields cable{f.object("cable"), f.where() + ", cable"};
+    Fields cable{f.object("cable"), f.where() + ", cable", f.bounds()};
     inverter.cable = Cable{square_metres(cable.number("mm2", {0, 1000, "mm2", true}) * 1e-6),
                            metres(cable.number("length", {0, 2000, "m", true}))};
   }
@@ -315,23 +318,36 @@ Plan read_plan(Fields f) {
   } else if (!units.empty() && units != "si") {
     f.refuse("units", fmt::format("is \"{}\"; si or us was expected", units));
   }
-  for (const Fields& item : f.objects("people")) plan.people.push_back(read_person(item));
-  for (const Fields& item : f.objects("mixes")) plan.mixes.push_back(read_mix(item));
-  for (const Fields& item : f.objects("elements")) plan.elements.push_back(read_element(item));
+  for (const Fields& item : f.objects("people", most::kPeople))
+    plan.people.push_back(read_person(item));
+  for (const Fields& item : f.objects("mixes", most::kMixes)) plan.mixes.push_back(read_mix(item));
+  for (const Fields& item : f.objects("elements", most::kElements))
+    plan.elements.push_back(read_element(item));
+  std::size_t motors = 0;
+  for (const Element& element : plan.elements) {
+    for (const Row& row : element.rows) motors += row.motors.size();
+  }
+  if (f.bounds() == Bounds::kept && motors > most::kAllMotors) {
+    f.refuse("elements",
+             fmt::format("hang {} motors; a plan may have {}", motors, most::kAllMotors),
+             "Share the work out over several pours");
+  }
   if (plan.mixes.empty()) f.refuse("mixes", "the plan needs at least one mix");
   if (plan.elements.empty()) f.refuse("elements", "the plan needs at least one element");
-  for (const Fields& item : f.objects("power")) plan.power.push_back(read_inverter(item));
+  for (const Fields& item : f.objects("power", most::kInverters))
+    plan.power.push_back(read_inverter(item));
   unique_ids(f, "people", plan.people);
   unique_ids(f, "mixes", plan.mixes);
   unique_ids(f, "elements", plan.elements);
   unique_ids(f, "power", plan.power);
   if (f.has("motor_type")) {
-    Fields type{f.object("motor_type"), f.where() + ", motor_type"};
+    Fields type{f.object("motor_type"), f.where() + ", motor_type", f.bounds()};
     plan.motor_type =
         MotorType{amperes(type.number("amps", kAmps)), kilonewtons(type.number("force_kn", kForce)),
                   vibrations_per_minute(type.number("vpm_max", kSpeed))};
   }
-  if (f.has("limits")) plan.limits = read_limits({f.object("limits"), f.where() + ", limits"});
+  if (f.has("limits"))
+    plan.limits = read_limits({f.object("limits"), f.where() + ", limits", f.bounds()});
   if (const std::string name = f.maybe_text("pressure_method"); !name.empty()) {
     const auto method = trade::parse_pressure_method(name);
     if (!method) {
@@ -342,6 +358,13 @@ Plan read_plan(Fields f) {
   }
   if (const Json rest = left_over(f.whole(), known_json(plan)); !rest.empty()) {
     plan.extra = rest.dump();
+    if (f.bounds() == Bounds::kept && plan.extra.size() > most::kExtraBytes) {
+      f.refuse(rest.items().begin().key(),
+               fmt::format("and other fields this version does not know hold {} bytes; they may "
+                           "hold {}",
+                           plan.extra.size(), most::kExtraBytes),
+               "Keep what is so long in a file of its own");
+    }
   }
   return plan;
 }
@@ -457,10 +480,10 @@ Json known_json(const Plan& plan) {
 
 }  // namespace
 
-Result<Plan> parse_plan(std::string_view json, const std::string& where) {
+Result<Plan> parse_plan(std::string_view json, const std::string& where, Bounds bounds) {
   try {
     const Json parsed = parse_json(json, where);
-    return read_plan({parsed, where});
+    return read_plan({parsed, where, bounds});
   } catch (const BadField& bad) {
     return Failed{bad.error};
   }

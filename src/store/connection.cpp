@@ -42,12 +42,12 @@ int pragma(SQLite::Database& database, const char* name) {
 }
 
 Failed not_a_book(const fs::path& path) {
-  return fail(Error::Kind::book, path.string(), "this file is not a book of Risebook",
+  return fail(BookTrouble::not_a_book, path.string(), "this file is not a book of Risebook",
               "It was left as it is; name another file");
 }
 
 Failed too_new(const fs::path& path, int found) {
-  return fail(Error::Kind::book, path.string(),
+  return fail(BookTrouble::newer, path.string(),
               fmt::format("this book is of version {}; this Risebook knows books up to version {}",
                           found, schema_version()),
               "Open it with a newer Risebook; it was left as it is");
@@ -148,7 +148,7 @@ Result<void> probe(const fs::path& path) {
   std::error_code error;
   const auto status = fs::status(path, error);
   if (!fs::exists(status)) {
-    return fail(Error::Kind::book, path.string(), "there is no book here", "Check the name");
+    return fail(BookTrouble::not_there, path.string(), "there is no book here", "Check the name");
   }
   if (!fs::is_regular_file(status)) return not_a_book(path);
   return guarded(path.string(), kOpening, [&]() -> Result<void> {
@@ -157,6 +157,15 @@ Result<void> probe(const fs::path& path) {
     if (header->user_version > schema_version()) return too_new(path, header->user_version);
     return {};
   });
+}
+
+Result<void> one_name(const fs::path& path) {
+  std::error_code error;
+  const auto names = fs::hard_link_count(path, error);
+  if (error || names == 1) return {};
+  return fail(BookTrouble::many_names, path.string(),
+              fmt::format("this book's file has {} names (hard links) and is read only", names),
+              "Copy it to a file of its own, or take the other names away");
 }
 
 BookName name_of(const SQLite::Database& database) {
@@ -176,7 +185,8 @@ Opened damaged(const fs::path& path, const std::string& fault) {
   Opened opened;
   opened.damaged = true;
   opened.read_only = Error{Error::Kind::book, path.string(), "the book is damaged: " + fault,
-                           "What is whole in it can be read. Keep the file; go on in a new book"};
+                           "What is whole in it can be read. Keep the file; go on in a new book",
+                           BookTrouble::damaged};
   return opened;
 }
 
@@ -207,7 +217,7 @@ std::optional<Error> not_to_be_written(Opened& opened, const fs::path& path, int
       if (auto done = bring_up_to_date(*opened.database, path, version); !done) return done;
     }
     if (opened.database->execAndGet("PRAGMA journal_mode = WAL").getString() != "wal") {
-      return fail(Error::Kind::book, path.string(),
+      return fail(BookTrouble::read_only, path.string(),
                   "this disk cannot keep a book that is read while it is written",
                   "Keep the book on a disk of this tablet");
     }

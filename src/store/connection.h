@@ -22,6 +22,10 @@ std::filesystem::path settled(const std::filesystem::path& path);
 /// written to the file nor beside it, whatever it is.
 Result<void> probe(const std::filesystem::path& path);
 
+/// Whether the file has no other name: written under two, it would be two books to its lock and
+/// log.
+Result<void> one_name(const std::filesystem::path& path);
+
 /// A book as it could be opened.
 struct Opened {
   std::unique_ptr<SQLite::Database> database{};  ///< none only where it is damaged

@@ -104,7 +104,7 @@ Result<Event> Keeping::keep(const PourId& pour, Event event, const Entry& entry,
   use->exec();
   head = {row.seq, hash};
   again->id = EventId{row.id};
-  again->entry = Entry{entry.wall, Seconds{row.steady}, entry.boot};
+  again->entry = Entry{entry.wall, Seconds{row.steady}, entry.boot, kept};
   return again;
 }
 
@@ -130,15 +130,16 @@ Hash hash_column(const SQLite::Statement& at, int column) {
 }
 
 Result<Event> event_of(const Row& row, const std::string& where) {
-  auto event = parse_event(row.line, fmt::format("{}, event {}", where, row.id));
+  auto event = parse_event(row.line, fmt::format("{}, event {}", where, row.id), Bounds::as_it_is);
   if (!event) {
     auto error = event.error();
     error.kind = Error::Kind::book;
+    error.trouble = BookTrouble::damaged;
     error.remedy = "Run verify on the book to see what else is damaged";
     return Failed{std::move(error)};
   }
   event->id = EventId{row.id};
-  event->entry = Entry{moment(row.entered), Seconds{row.steady}, row.boot};
+  event->entry = Entry{moment(row.entered), Seconds{row.steady}, row.boot, moment(row.kept)};
   return event;
 }
 

@@ -6,6 +6,7 @@
 #include <unordered_map>
 #include <utility>
 
+#include "base/unfinished.h"
 #include "store/connection.h"
 #include "store/file_bytes.h"
 #include "store/file_header.h"
@@ -187,8 +188,7 @@ Logbook::~Logbook() = default;
 
 Result<Logbook> Logbook::create(const fs::path& path) {
   const auto at = store::settled(path);
-  std::error_code ignored;  // a folder that could not be made shows in the next step
-  fs::create_directories(at.parent_path(), ignored);
+  (void)make_folders(at.parent_path(), 0700);  // one that could not be made shows in the next step
   auto lock = store::WriterLock::take(at);
   if (!lock) return Failed{lock.error()};
   if (auto made = store::make_book(at); !made) return Failed{made.error()};
@@ -210,6 +210,7 @@ Result<Logbook> Logbook::open(const fs::path& path, Access access) {
   }
   store::WriterLock held;
   if (access == Access::write) {
+    if (auto one = store::one_name(at); !one) return Failed{one.error()};
     auto lock = store::WriterLock::take(at);
     if (!lock) return Failed{lock.error()};
     held = std::move(*lock);

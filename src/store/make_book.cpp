@@ -1,12 +1,15 @@
 // Making a book: under another name first, so that a book stands there whole or not at all.
-#include <fcntl.h>
 #include <fmt/format.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include <array>
 #include <chrono>
+#include <string_view>
 #include <system_error>
+#include <vector>
 
+#include "base/unfinished.h"
 #include "store/connection.h"
 #include "store/identity.h"
 #include "store/migrations.h"
@@ -40,44 +43,60 @@ void write_book(const fs::path& path, const BookName& name) {
   database.exec("PRAGMA journal_mode = WAL");
 }
 
-/// The names in a folder are on the disk when this returns true.
-bool sync_folder(const fs::path& folder) {
-  const int handle = open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-  if (handle < 0) return false;
-  const bool done = fsync(handle) == 0;
-  close(handle);
-  return done;
+/// Removes what an interrupted making of this very book left. Certainly ours: the name is one that
+/// only Unfinished gives, the file a plain one of this user's under that name alone, and the
+/// writer's lock, which the caller holds, says that nobody is making the book now.
+void sweep(const fs::path& path) {
+  std::error_code ignored;
+  std::vector<fs::path> left;
+  for (const auto& entry : fs::directory_iterator(path.parent_path(), ignored)) {
+    auto name = entry.path().string();
+    for (const std::string_view tail : {"-wal", "-shm", "-journal"}) {
+      if (name.ends_with(tail)) name.resize(name.size() - tail.size());
+    }
+    struct stat info {};
+    if (unfinished_name(name, path) && lstat(entry.path().c_str(), &info) == 0 &&
+        S_ISREG(info.st_mode) && info.st_uid == geteuid() && info.st_nlink == 1) {
+      left.push_back(entry.path());
+    }
+  }
+  for (const auto& file : left) fs::remove(file, ignored);
+}
+
+Failed book_error(Error error) {
+  error.kind = Error::Kind::book;
+  return Failed{std::move(error)};
 }
 
 }  // namespace
 
 Result<void> make_book(const fs::path& path) {
   const auto where = path.string();
-  return guarded(where, "the book could not be made", [&]() -> Result<void> {
+  auto made = guarded(where, "the book could not be made", [&]() -> Result<void> {
     if (fs::exists(fs::symlink_status(path))) {
-      return fail(Error::Kind::book, where, "there is already a file here",
+      return fail(BookTrouble::in_the_way, where, "there is already a file here",
                   "Open it, or give the new book another name");
     }
     for (const char* beside : {"-wal", "-journal"}) {
-      if (fs::exists(where + beside)) {
-        return fail(Error::Kind::book, where + beside,
+      if (fs::exists(fs::symlink_status(where + beside))) {
+        return fail(BookTrouble::in_the_way, where + beside,
                     "this file is left from another book and may hold events of it",
                     "Put it back beside its book, or give the new book another name");
       }
     }
-    const fs::path unfinished = where + ".new";
-    for (const char* part : {"", "-wal", "-shm", "-journal"})
-      fs::remove(unfinished.string() + part);
+    sweep(path);
+    auto unfinished = Unfinished::beside(path, 0600);
+    if (!unfinished) return book_error(unfinished.error());
     const auto now =
         std::chrono::floor<std::chrono::milliseconds>(std::chrono::system_clock::now());
-    write_book(unfinished, {random_uuid(), random_tag(), now.time_since_epoch().count()});
-    fs::rename(unfinished, path);
-    if (!sync_folder(path.parent_path())) {
-      return fail(Error::Kind::book, where, "the disk did not confirm the new book",
-                  "Try again, or keep the book on a disk of this tablet");
+    write_book(unfinished->path(), {random_uuid(), random_tag(), now.time_since_epoch().count()});
+    if (auto put = unfinished->put(Place::must_be_free); !put) {
+      return book_error(put.error());
     }
     return {};
   });
+  if (!made) sweep(path);  // SQLite's own files beside what was not finished
+  return made;
 }
 
 }  // namespace rb::store

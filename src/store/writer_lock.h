@@ -14,7 +14,8 @@ namespace rb::store {
 
 class WriterLock {
  public:
-  /// Takes the lock at once or says which process has it; `book` need not exist yet.
+  /// Takes the lock at once or says which process has it; `book` need not exist yet. A file there
+  /// that is not ours (a link, other names, other words) is left as it is and told of.
   static Result<WriterLock> take(const std::filesystem::path& book);
 
   WriterLock() = default;  ///< holds nothing

@@ -4,6 +4,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <array>
 #include <csignal>
 #include <string>
 
@@ -54,12 +55,20 @@ TEST_CASE("a book is not made beside what another book left") {
   CHECK(bytes_of(folder / "book.risebook-wal") == "events perhaps");
 }
 
-TEST_CASE("what an interrupted making left does not stand in the way") {
+TEST_CASE("what an interrupted making left is swept away, and nothing that only looks like it") {
   const Folder folder;
-  std::ofstream(folder / "book.risebook.new") << "half";
-  std::ofstream(folder / "book.risebook.new-journal") << "half";
+  std::ofstream(folder / ".book.risebook.0123456789abcdef.part") << "half";
+  std::ofstream(folder / ".book.risebook.0123456789abcdef.part-journal") << "half";
+  const std::array others{".book.risebook.0123456789abcdeg.part", ".book.risebook.0123.part",
+                          ".other.risebook.0123456789abcdef.part", "book.risebook.new"};
+  for (const char* name : others) std::ofstream(folder / name) << "another's";
+  std::ofstream(folder / "letter") << "another's";
+  fs::create_symlink(folder / "letter", folder / ".book.risebook.1111111111111111.part");
+  fs::create_hard_link(folder / "letter", folder / ".book.risebook.2222222222222222.part");
   got(Logbook::create(folder / "book.risebook"));
-  CHECK(files_in(folder.path()) == 2);
+  for (const char* name : others) CHECK(bytes_of(folder / name) == "another's");
+  CHECK(bytes_of(folder / "letter") == "another's");
+  CHECK(files_in(folder.path()) == 2 + others.size() + 3);
 }
 
 TEST_CASE("a book that is not there is told so and not made by opening it") {
