@@ -1,9 +1,13 @@
 #include <fmt/format.h>
 #include <risebook_demo.h>
 
+#include <cerrno>
+#include <system_error>
+
 #include "app/book_pours.h"
 #include "app/device.h"
 #include "app/write_day.h"
+#include "base/unfinished.h"
 #include "check/check.h"
 #include "pour/script.h"
 #include "store/entry_now.h"
@@ -21,7 +25,7 @@ std::string_view demo_script() {
 // A book that stands is never written over: a second demo gets a number.
 Path fresh_name(const Path& folder) {
   Path name = folder / "demo.risebook";
-  for (int n = 2; std::filesystem::exists(name); ++n) {
+  for (int n = 2; std::filesystem::exists(std::filesystem::symlink_status(name)); ++n) {
     name = folder / fmt::format("demo-{}.risebook", n);
   }
   return name;
@@ -32,11 +36,11 @@ Path fresh_name(const Path& folder) {
 Exit run_demo(const Path& folder) {
   const auto script = read_script(demo_script(), "the demo pour");
   if (!script) return report(script.error());
-  std::error_code trouble;
-  std::filesystem::create_directories(folder, trouble);
-  if (trouble) {
-    return report(
-        {Error::Kind::input, folder.string(), "cannot be made: " + trouble.message(), {}});
+  if (!make_folders(folder, 0777)) {
+    return report({Error::Kind::input,
+                   folder.string(),
+                   "cannot be made: " + std::generic_category().message(errno),
+                   {}});
   }
   auto book = Logbook::create(fresh_name(folder));
   if (!book) return report(book.error());

@@ -1,6 +1,7 @@
 // The touch screens, in a window.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <atomic>
 #include <csignal>
 
@@ -9,8 +10,10 @@
 
 #include "app/battery.h"
 #include "app/beside.h"
+#include "app/clock_asker.h"
 #include "app/commands.h"
 #include "app/device.h"
+#include "app/failure_window.h"
 #include "app/last_book.h"
 #include "app/local_time.h"
 #include "app/look_beside.h"
@@ -41,6 +44,17 @@ std::function<void(const BookHead&)> tell_kept(const Path& path) {
   };
 }
 
+// When the newest event of a book was entered; none where it has none or cannot be read.
+std::optional<Moment> last_entry_of(const Path& path) {
+  const auto book = Logbook::open(path, Access::read);
+  if (!book) return std::nullopt;
+  const auto head = book->head();
+  if (!head || head->seq == 0) return std::nullopt;
+  const auto event = book->event(head->seq);
+  if (!event || !event->entry) return std::nullopt;
+  return event->entry->wall;
+}
+
 void ask_to_stop(int) {
   g_stop = true;
 }
@@ -68,7 +82,9 @@ void follow(Beside& beside, Session& session, const Path& book, const Path& sett
 }  // namespace
 
 Exit run_screens(const ScreensWish& wish) {
-  const Path book = wish.book.empty() ? default_book() : wish.book;
+  const auto own = wish.book.empty() ? default_book() : Result<Path>{wish.book};
+  if (!own) return report(own.error());
+  const Path& book = *own;
   if (!wish.book.empty() && !std::filesystem::exists(book) && book.extension() != ".risebook") {
     return report({Error::Kind::input, book.string(), "is neither a command nor a book",
                    "risebook --help lists the commands; a new book's name ends in .risebook"});
@@ -82,13 +98,26 @@ Exit run_screens(const ScreensWish& wish) {
                             beside.kept(head);
                           },
                       .wake = app::wake_window};
-  auto key = store::DeviceKey::ready(data_folder());
-  auto session = Session::open(book, entry_now, offset, std::move(hooks),
-                               key ? std::optional(std::move(*key)) : std::nullopt);
-  if (!session) return report(session.error());
   const Path settings_file = settings_path();
   screens::Settings settings = read_settings(settings_file);
   if (wish.diagonal_inches > 0) settings.diagonal_inches = wish.diagonal_inches;
+  app::WindowSpec spec;
+  spec.width = wish.width;
+  spec.height = wish.height;
+  spec.full_screen = wish.full_screen;
+  std::signal(SIGINT, ask_to_stop);
+  std::signal(SIGTERM, ask_to_stop);
+  ClockAsker clock{program_made(), last_entry_of(book), offset};
+  const auto key = store::DeviceKey::ready(data_folder());
+  const auto open_book = [&] {
+    return Session::open(book, entry_now, offset, hooks, key ? std::optional(*key) : std::nullopt);
+  };
+  auto session = open_book();
+  while (!session) {
+    const auto after = show_failure(session.error(), spec, settings, &g_stop);
+    if (!after || *after == AfterFailure::leave) return report(session.error());
+    session = open_book();
+  }
   screens::Ui ui{settings};
   (*session)->held_by(settings.holder);
   tell_of_book(**session, book, before, key ? std::nullopt : std::optional(key.error()));
@@ -97,8 +126,6 @@ Exit run_screens(const ScreensWish& wish) {
     ui.set(changed);
     write_settings(settings_file, changed);
   };
-  std::signal(SIGINT, ask_to_stop);
-  std::signal(SIGTERM, ask_to_stop);
   app::Program program;
   app::Sound sound;
   std::optional<screens::Battery> battery = read_battery();
@@ -113,18 +140,24 @@ Exit run_screens(const ScreensWish& wish) {
     world.mirror = beside.seen();
     world.battery = battery;
     world.sound_works = sound.works();
+    ui.drafts().clock = clock.question(entry_now().wall);
     return world;
   };
   program.sound = [&](Weight weight) { sound.sound(weight); };
-  program.act = [&](const screens::Intents& intents) { return (*session)->act(intents); };
+  program.act = [&](const screens::Intents& intents) {
+    const auto is_right = [](const screens::Intent& intent) {
+      return std::holds_alternative<screens::ClockIsRight>(intent);
+    };
+    if (std::any_of(intents.begin(), intents.end(), is_right)) {
+      clock.answered(entry_now().wall);
+      return true;  // no other target stands beside the question
+    }
+    return (*session)->act(intents);
+  };
   program.may_leave = [&] { return !(*session)->would_lose() || (*session)->settle(kMoment); };
   app::PressLog presses{wish.log_presses};
   program.pressed = [&](const screens::Press& press) { presses.add(press); };
   program.stop = &g_stop;
-  app::WindowSpec spec;
-  spec.width = wish.width;
-  spec.height = wish.height;
-  spec.full_screen = wish.full_screen;
   follow(beside, **session, book, settings_file);
   const auto shown = app::show(spec, ui, program);
   if (!shown) {

@@ -5,7 +5,8 @@
 namespace rb {
 
 Path data_folder() {
-  return default_book().parent_path();
+  const auto book = default_book();
+  return book ? book->parent_path() : Path{};
 }
 
 Result<void> sign_heads(Logbook& book, const Path& folder) {

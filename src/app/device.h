@@ -7,7 +7,8 @@
 
 namespace rb {
 
-/// The folder of what the program keeps for the user: the key, the default book.
+/// The folder of what the program keeps for the user: the key, the default book. Empty where the
+/// user has none.
 Path data_folder();
 
 /// From now on heads of the book are signed at each close and signature. An error (heads go

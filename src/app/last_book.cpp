@@ -11,7 +11,8 @@
 namespace rb {
 
 std::filesystem::path last_book_path() {
-  return settings_path().parent_path() / "last-book.json";
+  const auto settings = settings_path();
+  return settings.empty() ? settings : settings.parent_path() / "last-book.json";
 }
 
 LastBook read_last_book(const std::filesystem::path& file) {
@@ -30,8 +31,8 @@ LastBook read_last_book(const std::filesystem::path& file) {
 void write_last_book(const std::filesystem::path& file, const LastBook& book) {
   const nlohmann::json json{
       {"path", book.path.string()}, {"uuid", book.uuid}, {"events", book.events}};
-  std::error_code ignored;
-  std::filesystem::create_directories(file.parent_path(), ignored);
+  if (file.empty()) return;
+  (void)make_folders(file.parent_path(), 0700);
   (void)put_whole(file, json.dump(2) + "\n");
 }
 

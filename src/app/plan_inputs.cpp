@@ -107,9 +107,9 @@ class Texts {
 };
 
 // Reads option after option; the first that is wrong is kept.
-class Reader {
+class InputReader {
  public:
-  explicit Reader(const Texts& texts) : texts_(texts) {}
+  explicit InputReader(const Texts& texts) : texts_(texts) {}
 
   template <class T>
   T get(const char* name, Result<T> (*read)(const std::string&, const std::string&)) {
@@ -162,7 +162,7 @@ Result<PlanRequest> read_plan_request(const PlanTexts& given) {
   PlanRequest request;
   const Texts texts{given, request.taken};
   if (texts.fault()) return Failed{*texts.fault()};
-  Reader read{texts};
+  InputReader read{texts};
   PlanWish& w = request.wish;
   w.element = ElementId{texts["element"]};
   w.kind = read.choose("kind", parse_kind, "wall or column");

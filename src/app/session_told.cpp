@@ -14,7 +14,10 @@ screens::Keeping Session::keeping() const {
   screens::Keeping out;
   if (!keeper_) {
     out.state = State::read_only;
-    if (reading_only_) out.why = reading_only_->what + ".";
+    if (reading_only_) {
+      out.why = reading_only_->what + ".";
+      out.trouble = reading_only_->trouble;
+    }
     return out;
   }
   const KeeperStatus status = keeper_->status();
@@ -35,7 +38,10 @@ screens::Keeping Session::keeping() const {
   out.waiting = status.waiting;
   if (state_ && status.waiting > 0) out.here = keeper_->waiting_of(state_->pour);
   if (status.oldest) out.since = after(*status.oldest, -stepped());
-  if (status.why) out.why = status.why->what + ".";
+  if (status.why) {
+    out.why = status.why->what + ".";
+    out.trouble = status.why->trouble;
+  }
   return out;
 }
 

@@ -1,8 +1,14 @@
 #include "app/settings_file.h"
 
+#include <fmt/format.h>
+#include <pwd.h>
+#include <unistd.h>
+
 #include <cstdlib>
 #include <fstream>
 #include <nlohmann/json.hpp>
+#include <optional>
+#include <vector>
 
 #include "app/put_whole.h"
 
@@ -10,20 +16,38 @@ namespace rb {
 
 namespace {
 
-std::filesystem::path xdg(const char* variable, const char* under_home) {
+// The user's home: as the environment says, else as the system's list of users does.
+std::optional<std::filesystem::path> home() {
+  if (const char* set = std::getenv("HOME"); set != nullptr && *set == '/') return set;
+  std::vector<char> room(1 << 14);
+  passwd entry{};
+  passwd* found = nullptr;
+  if (getpwuid_r(geteuid(), &entry, room.data(), room.size(), &found) != 0 || found == nullptr) {
+    return std::nullopt;
+  }
+  if (entry.pw_dir == nullptr || *entry.pw_dir != '/') return std::nullopt;
+  return entry.pw_dir;
+}
+
+Result<std::filesystem::path> xdg(const char* variable, const char* under_home) {
   if (const char* set = std::getenv(variable); set != nullptr && *set == '/') return set;
-  const char* home = std::getenv("HOME");
-  return std::filesystem::path{home != nullptr ? home : "."} / under_home;
+  if (const auto at = home()) return *at / under_home;
+  return fail(Error::Kind::input, "the user's own folder",
+              fmt::format("neither {} nor HOME names one, and this user has no home", variable),
+              "Set HOME, or name the book: risebook FILE.risebook");
 }
 
 }  // namespace
 
-std::filesystem::path default_book() {
-  return xdg("XDG_DATA_HOME", ".local/share") / "risebook" / "pours.risebook";
+Result<std::filesystem::path> default_book() {
+  auto folder = xdg("XDG_DATA_HOME", ".local/share");
+  if (!folder) return folder;
+  return *folder / "risebook" / "pours.risebook";
 }
 
 std::filesystem::path settings_path() {
-  return xdg("XDG_CONFIG_HOME", ".config") / "risebook" / "screens.json";
+  const auto folder = xdg("XDG_CONFIG_HOME", ".config");
+  return folder ? *folder / "risebook" / "screens.json" : std::filesystem::path{};
 }
 
 screens::Settings read_settings(const std::filesystem::path& path) {
@@ -87,6 +111,7 @@ void write_settings(const std::filesystem::path& path, const screens::Settings& 
     json["holder"] = {{"id", holder->id.text}, {"name", holder->name}, {"role", holder->role}};
   }
   if (settings.units) json["units"] = *settings.units == Units::us ? "us" : "si";
+  if (path.empty()) return;
   if (const auto folder = mirror_folder(path); !folder.empty()) {
     json["mirror_folder"] = folder.string();
   }

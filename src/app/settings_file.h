@@ -3,12 +3,15 @@
 
 #include <filesystem>
 
+#include "base/result.h"
 #include "screens/settings.h"
 
 namespace rb {
 
-/// XDG folders: $XDG_DATA_HOME/risebook/pours.risebook, $XDG_CONFIG_HOME/risebook/screens.json.
-std::filesystem::path default_book();
+/// XDG folders: $XDG_DATA_HOME/risebook/pours.risebook, $XDG_CONFIG_HOME/risebook/screens.json; the
+/// user's home is $HOME or, unset, what the system's list of users says. An error (kind input) when
+/// there is none; then no settings are kept (an empty path).
+Result<std::filesystem::path> default_book();
 std::filesystem::path settings_path();
 
 /// What stands there; the defaults where nothing readable does.

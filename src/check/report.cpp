@@ -5,6 +5,7 @@
 
 #include "check/check.h"
 #include "check/report_unread.h"
+#include "pour/origin.h"
 
 namespace rb {
 
@@ -120,9 +121,11 @@ std::string to_text(const PourWithoutPlan& pour) {
 }
 
 std::string to_json(const PourState& state, const CheckReport& report, const Unread& unread) {
+  const Origin origin = origin_of(state);
   Json json{{"pour", state.pour.text},
             {"damaged", unread_json(unread.damaged)},
             {"set_aside", unread_json(unread.set_aside)},
+            {"from_script", {{"events", origin.brought}, {"of", state.log.size()}}},
             {"findings", Json::array()},
             {"lifts", Json::array()},
             {"runs", Json::array()}};
@@ -156,6 +159,10 @@ std::string to_text(const PourState& state, const CheckReport& report, const Unr
   std::string text = fmt::format("Pour {}: {} finding{}\n", state.pour.text, report.findings.size(),
                                  report.findings.size() == 1 ? "" : "s");
   text += unread_text(unread);
+  if (const Origin origin = origin_of(state); origin.from_script()) {
+    text += fmt::format("  {} of {} events were brought in from a script, not tapped\n",
+                        origin.brought, state.log.size());
+  }
   for (const Finding& f : report.findings) {
     text += fmt::format("  {:4} {:14} {}\n", to_text(f.weight), f.rule, f.says);
     text += fmt::format("{:20} do: {}\n{:20} limit from: {}\n", "", f.advice, "", f.source);

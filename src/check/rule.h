@@ -36,6 +36,6 @@ std::span<const Rule* const> rules();
 extern const Rule kDoseLow, kDoseHigh, kRunShort, kRunLong, kRowMissed, kRowEmpty, kHeadHigh,
     kRiseFast, kLiftDeep, kKnitLate, kTopFell, kLoadOld, kTempOut, kVolumeOff, kPowerOver,
     kVoltsLow, kSpeedOut, kCableOpen, kRowFar, kInsertMissing, kInsertSparse, kClockStep,
-    kRunUnended, kReadyOpen, kUnsigned;
+    kRunUnended, kReadyOpen, kUnsigned, kEnteredBefore, kKeptLate, kFromScript;
 
 }  // namespace rb

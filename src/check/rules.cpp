@@ -6,12 +6,12 @@ namespace rb {
 
 namespace {
 
-constexpr std::array<const Rule*, 25> kRules{
-    &kHeadHigh,  &kRiseFast,  &kCableOpen,  &kDoseLow,       &kRowMissed,
-    &kRunShort,  &kKnitLate,  &kRunUnended, &kInsertMissing, &kInsertSparse,
-    &kRowFar,    &kLiftDeep,  &kRowEmpty,   &kTopFell,       &kLoadOld,
-    &kTempOut,   &kVolumeOff, &kPowerOver,  &kVoltsLow,      &kSpeedOut,
-    &kReadyOpen, &kDoseHigh,  &kRunLong,    &kClockStep,     &kUnsigned};
+constexpr std::array<const Rule*, 28> kRules{
+    &kHeadHigh, &kRiseFast,      &kCableOpen,     &kDoseLow,      &kRowMissed, &kRunShort,
+    &kKnitLate, &kRunUnended,    &kInsertMissing, &kInsertSparse, &kRowFar,    &kLiftDeep,
+    &kRowEmpty, &kTopFell,       &kLoadOld,       &kTempOut,      &kVolumeOff, &kPowerOver,
+    &kVoltsLow, &kSpeedOut,      &kReadyOpen,     &kDoseHigh,     &kRunLong,   &kClockStep,
+    &kUnsigned, &kEnteredBefore, &kKeptLate,      &kFromScript};
 
 }  // namespace
 

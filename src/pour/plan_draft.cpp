@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "pour/event_json.h"
+#include "pour/most.h"
 #include "pour/serves.h"
 
 namespace rb {
@@ -396,6 +397,7 @@ PourId new_pour_id(const std::string& name, const std::string& day,
     }
     gap = !letter;
   }
+  plain.resize(std::min(plain.size(), most::kIdBytes - 10));  // room for a number behind it
   PourId id{plain};
   for (int n = 2; std::find(taken.begin(), taken.end(), id) != taken.end(); ++n) {
     id = PourId{fmt::format("{}-{}", plain, n)};

@@ -75,6 +75,14 @@ std::string offset_text(std::chrono::minutes utc_offset) {
                      minutes % 60);
 }
 
+std::string edition_text(const DailyRecord& record) {
+  if (record.edition <= 1) return {};
+  std::string text = fmt::format("Edition {}.", record.edition);
+  if (!record.earlier) return text;
+  text += " The one before it: " + record.earlier->file;
+  return record.earlier->sha256.empty() ? text : text + ", SHA-256 " + record.earlier->sha256;
+}
+
 const std::vector<std::string>& record_cautions() {
   static const std::vector<std::string> kCautions{
       "Form pressure: while a row of external vibrators runs, reckon with the full liquid head of "

@@ -190,6 +190,8 @@ struct SignatureLine {
 struct PourRecord {
   std::string id, site, name, method;
   std::optional<Moment> opened, closed;
+  std::size_t events = 0;
+  std::size_t from_script = 0;   ///< of the events: brought in from a script, not tapped
   std::size_t trucks = 0;        ///< loads that were discharged
   std::optional<Volume> placed;  ///< of their tickets; none when no ticket tells
   std::optional<Volume> net;     ///< below the top surface, openings out
@@ -219,8 +221,16 @@ struct PourRecord {
   std::vector<DoseMap> dose_maps;
 };
 
+/// The record of the same day and book that was written before this one.
+struct EarlierEdition {
+  std::string file;
+  std::string sha256;  ///< of that file, in hexadecimal; empty when it cannot be read
+};
+
 struct DailyRecord {
-  Moment day{};  ///< its start, local
+  int edition = 1;                          ///< numbered by what stands in the folder written to
+  std::optional<EarlierEdition> earlier{};  ///< of the edition before
+  Moment day{};                             ///< its start, local
   std::chrono::minutes utc_offset{0};
   Units units = Units::si;  ///< of the first pour's plan; shown for all
   std::string site;
@@ -242,6 +252,9 @@ DailyRecord make_daily_record(const std::vector<RecordInput>& pours, Moment day,
 std::string day_text(const DailyRecord& record);
 std::string long_day_text(const DailyRecord& record);
 std::string offset_text(std::chrono::minutes utc_offset);
+
+/// "Edition 2. The one before it: FILE, SHA-256 ..."; empty for a first edition.
+std::string edition_text(const DailyRecord& record);
 
 /// The usual cautions, printed in every record.
 const std::vector<std::string>& record_cautions();

@@ -79,7 +79,8 @@ struct DoseBand {
 /// The patches cut where the dose passes from one class to the next, neighbours joined.
 std::array<std::vector<DoseBand>, kDoseClasses> dose_bands(const DoseMap& map);
 
-/// A picture file of the face with its legend, `width` pixels wide.
-std::string dose_map_png(const DoseMap& map, Units units, int width = 1600);
+/// A picture file of the face with its legend, `width` pixels wide; `under` stands below it, small.
+std::string dose_map_png(const DoseMap& map, Units units, int width = 1600,
+                         const std::string& under = {});
 
 }  // namespace rb

@@ -52,6 +52,9 @@ class Pages {
         {8, false, look::steel, Align::right});
     sheet_.skip(44);
     sheet_.text(clean_text(record_.site), {11, false, look::slate});
+    if (record_.edition > 1) {
+      sheet_.text(clean_text(edition_text(record_)), {8, true, look::slate});
+    }
     sheet_.skip(6);
     if (!record_.book.damage.empty()) {
       sheet_.text(clean_text(record_.book.damage), {9.5, true, look::red});
@@ -152,6 +155,10 @@ class Pages {
     all.emplace_back("Opened", p.opened ? when(*p.opened) : "not logged");
     all.emplace_back("Closed", p.closed ? when(*p.closed) : "still open");
     all.emplace_back("Pressure method", p.method);
+    if (p.from_script > 0) {
+      all.emplace_back("Brought in from a script",
+                       fmt::format("{} of {} events, not tapped", p.from_script, p.events));
+    }
     all.emplace_back("Loads discharged", std::to_string(p.trucks));
     all.emplace_back("Placed by ticket", p.placed ? volume(*p.placed) : "not known");
     all.emplace_back("Net below the top", p.net ? volume(*p.net) : "not known");

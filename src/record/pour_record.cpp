@@ -7,6 +7,7 @@
 #include <set>
 
 #include "pour/form.h"
+#include "pour/origin.h"
 #include "record/event_words.h"
 #include "record/names.h"
 
@@ -63,6 +64,8 @@ class Maker {
     out_.method = method_text(plan_.pressure_method);
     if (!state_.log.empty()) out_.opened = state_.log.front().when;  // the event that opens it
     out_.closed = state_.closed;
+    out_.events = state_.log.size();
+    out_.from_script = origin_of(state_).brought;
   }
 
   void plan_facts() {

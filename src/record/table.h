@@ -37,7 +37,8 @@ std::vector<Table> tables_of(const PourRecord& pour, Units units);
 /// What stands in the place of a pour that cannot be shown: its damaged events.
 Table table_of(const PourWithoutPlan& pour);
 
-/// The same tables over all pours, the pour's id in a first column; before them one of the pours.
+/// The same tables over all pours, the pour's id in a first column; before them one of the pours,
+/// and last, from the second edition on, which edition it is and which was before.
 std::vector<Table> tables_of(const DailyRecord& record);
 
 /// "Mean rise (m/h)", "Mean rise".

@@ -423,10 +423,24 @@ Table pours(const std::vector<PourRecord>& all) {
                    {"method", "Pressure method", M::text, of(&L::method)},
                    {"opened", "Opened", M::moment, of(&L::opened)},
                    {"closed", "Closed", M::moment, of(&L::closed)},
+                   {"events", "Events", M::count,
+                    [](const L& l) { return Cell{static_cast<double>(l.events)}; }},
+                   {"from_script", "Brought in from a script", M::count,
+                    [](const L& l) { return Cell{static_cast<double>(l.from_script)}; }},
                    {"trucks", "Loads discharged", M::count,
                     [](const L& l) { return Cell{static_cast<double>(l.trucks)}; }},
                    {"placed", "Placed by ticket", M::volume, of(&L::placed)},
                    {"net", "Net below the top", M::volume, of(&L::net)}});
+}
+
+Table edition(const DailyRecord& record) {
+  using L = DailyRecord;
+  return table<L>("edition", "Edition", {record},
+                  {{"edition", "Edition", M::count, of(&L::edition)},
+                   {"earlier_file", "The one before it", M::text,
+                    [](const L& l) { return l.earlier ? cell(l.earlier->file) : Cell{}; }},
+                   {"earlier_sha256", "SHA-256 of that file", M::text,
+                    [](const L& l) { return l.earlier ? cell(l.earlier->sha256) : Cell{}; }}});
 }
 
 Table signatures(const PourRecord& p) {
@@ -468,6 +482,7 @@ std::vector<Table> tables_of(const DailyRecord& record) {
   for (const PourRecord& pour : record.pours) add(pour);
   for (const PourWithoutPlan& pour : record.without_plan) add(in_place_of(pour));
   all.insert(all.begin(), pours(record.pours));
+  if (record.edition > 1) all.push_back(edition(record));
   return all;
 }
 

@@ -1,16 +1,16 @@
 #include "record/write_record.h"
 
-#include <fcntl.h>
 #include <fmt/format.h>
-#include <unistd.h>
 
+#include <algorithm>
 #include <array>
-#include <cerrno>
-#include <cstring>
+#include <set>
 #include <utility>
 
+#include "base/unfinished.h"
 #include "record/book_words.h"
 #include "record/csv.h"
+#include "record/edition.h"
 #include "record/json.h"
 #include "record/pdf.h"
 #include "record/table.h"
@@ -50,59 +50,28 @@ std::string file_word(std::string_view text) {
   return word.substr(0, 40);
 }
 
-fs::path part_of(const fs::path& path) {
-  return path.parent_path() / ("." + path.filename().string() + ".part");
-}
-
-Failed cannot(const fs::path& path, const char* what) {
-  return fail(Error::Kind::input, path.string(), fmt::format("{}: {}", what, std::strerror(errno)),
-              "Choose a folder that is there, may be written and has room");
-}
-
-// The unfinished files; removes them unless all went well.
-class Parts {
- public:
-  Parts() = default;
-  ~Parts() {
-    std::error_code ignored;
-    for (const fs::path& part : begun_) fs::remove(part, ignored);
+// A name no other file of the record has, on a file system that knows no capitals either: two
+// elements may differ in signs only that a file's name cannot hold.
+std::string distinct(const std::string& wanted, std::set<std::string>& taken) {
+  for (int n = 1;; ++n) {
+    const std::string name = n == 1 ? wanted : fmt::format("{}-{}", wanted, n);
+    std::string small = name;
+    std::transform(small.begin(), small.end(), small.begin(),
+                   [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
+    if (taken.insert(small).second) return name;
   }
-  Parts(const Parts&) = delete;
-  Parts& operator=(const Parts&) = delete;
-  void begun(const fs::path& part) { begun_.push_back(part); }
-  void keep() { begun_.clear(); }
-
- private:
-  std::vector<fs::path> begun_;
-};
-
-Result<void> put(const NewFile& file, Parts& parts) {
-  const fs::path part = part_of(file.path);
-  const int fd = ::open(part.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0644);
-  if (fd < 0) return cannot(file.path, "cannot be written");
-  parts.begun(part);
-  std::size_t done = 0;
-  bool good = true;
-  while (good && done < file.bytes.size()) {
-    const ssize_t wrote = ::write(fd, file.bytes.data() + done, file.bytes.size() - done);
-    if (wrote < 0 && errno == EINTR) continue;
-    good = wrote > 0;
-    if (good) done += static_cast<std::size_t>(wrote);
-  }
-  good = good && ::fsync(fd) == 0;
-  const int why = errno;
-  ::close(fd);
-  errno = why;
-  if (!good) return cannot(file.path, "could not be written whole");
-  return {};
 }
 
 void add_maps(const DailyRecord& record, const fs::path& stem, std::vector<NewFile>& files) {
+  std::set<std::string> taken;
   for (std::size_t i = 0; i < record.pours.size(); ++i) {
     for (const DoseMap& map : record.pours[i].dose_maps) {
-      files.push_back({fmt::format("{}-dose-{}-{}-{}.png", stem.string(), i + 1,
-                                   file_word(map.element), to_text(map.side)),
-                       dose_map_png(map, record.units)});
+      const std::string word = file_word(map.element);
+      const std::string name = distinct(
+          fmt::format("{}-{}-{}", i + 1, word.empty() ? "element" : word, to_text(map.side)),
+          taken);
+      files.push_back({fmt::format("{}-dose-{}.png", stem.string(), name),
+                       dose_map_png(map, record.units, 1600, edition_text(record))});
     }
   }
 }
@@ -158,30 +127,27 @@ Result<std::vector<fs::path>> write_record(const DailyRecord& record, const fs::
     return fail(Error::Kind::input, folder.string(), "there is no such folder",
                 "Make the folder, or name another");
   }
-  auto files = files_of(record, folder / record_name(record), formats);
+  const std::string name = record_name(record);
+  NextEdition next = next_edition(folder, name);
+  DailyRecord told = record;
+  told.edition = next.number;
+  told.earlier = std::move(next.earlier);
+  auto files = files_of(told, folder / edition_name(name, told.edition), formats);
   if (!files) return Failed{files.error()};
+  std::vector<Unfinished> parts;
   for (const NewFile& file : *files) {
-    if (fs::is_directory(file.path, error)) {
-      return fail(Error::Kind::input, file.path.string(), "is a folder",
-                  "Move it away, or choose another folder");
-    }
-  }
-  Parts parts;
-  for (const NewFile& file : *files) {
-    if (auto written = put(file, parts); !written) return Failed{written.error()};
+    auto part = Unfinished::beside(file.path);
+    if (!part) return Failed{part.error()};
+    if (auto written = part->write(file.bytes); !written) return Failed{written.error()};
+    parts.push_back(std::move(*part));
   }
   std::vector<fs::path> paths;
-  for (const NewFile& file : *files) {
-    if (::rename(part_of(file.path).c_str(), file.path.c_str()) != 0) {
-      return cannot(file.path, "could not take its name");
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (auto put = parts[i].put(Place::must_be_free); !put) {
+      for (const fs::path& path : paths) fs::remove(path, error);  // put there by this very call
+      return Failed{put.error()};
     }
-    paths.push_back(file.path);
-  }
-  parts.keep();
-  const int fd = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-  if (fd >= 0) {  // the names too survive a loss of power, where the file system can promise it
-    ::fsync(fd);
-    ::close(fd);
+    paths.push_back((*files)[i].path);
   }
   return paths;
 }

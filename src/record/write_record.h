@@ -21,8 +21,9 @@ std::string record_name(const DailyRecord& record);
 
 /// One file for PDF, XLSX and JSON, one a table for CSV, one a face for PNG; returns their paths.
 /// Each is written beside its place, made durable and then renamed, so that nobody meets half a
-/// file; a file of that name is replaced. Error (input, naming the path): the folder is missing or
-/// cannot be written; then nothing is left behind.
+/// file. Nothing is written over: where a record of the day and book stands, this one is the next
+/// edition (edition.h), named "...-2", and tells of the one before. Error (input, naming the path):
+/// the folder is missing or cannot be written; then nothing is left behind.
 Result<std::vector<std::filesystem::path>> write_record(const DailyRecord& record,
                                                         const std::filesystem::path& folder,
                                                         const std::vector<Format>& formats);

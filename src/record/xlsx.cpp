@@ -116,6 +116,7 @@ class Book {
     fact("Site", record_.site);
     fact("Day", fmt::format("{} ({})", long_day_text(record_), day_text(record_)));
     fact("Times", "local, " + offset_text(record_.utc_offset));
+    if (record_.edition > 1) fact("Edition", edition_text(record_));
     fact("Book", record_.book.tag);
     fact("Events in the book", std::to_string(record_.book.events));
     if (record_.book.head_event > 0) {

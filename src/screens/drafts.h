@@ -6,6 +6,7 @@
 #include <string>
 #include <variant>
 
+#include "base/result.h"
 #include "pour/event.h"
 #include "pour/state.h"
 #include "screens/plan_edit.h"
@@ -157,6 +158,22 @@ using Dialog = std::variant<std::monostate, PadDraft, CorrectDraft, TypeDraft, N
                             TruckDraft, TestDraft, AirDraft, InsertDraft, NextDraft, HolderDraft,
                             ReadyDraft, PlanFromDraft, PlanPanel, FindDraft, MirrorDraft>;
 
+/// A book that could not be opened: all the window shows then.
+struct FailureDraft {
+  BookTrouble trouble = BookTrouble::none;
+  std::string file{};
+  std::string text{};     ///< the same for the one who sets the tablet up, in English
+  bool may_read = false;  ///< opening for reading only may do
+};
+
+/// What is odd about the wall clock at the first tap of a day.
+enum class ClockDoubt { none, before_build, behind_book, ahead_of_book, far_ahead };
+/// The question whether the clock is right stands over everything until it is answered.
+struct ClockQuestion {
+  ClockDoubt doubt = ClockDoubt::none;
+  Moment against{};  ///< what the clock is held against
+};
+
 struct Drafts {
   std::size_t element = 0;  ///< which of the pour's elements is shown
   Dialog dialog{};
@@ -168,6 +185,8 @@ struct Drafts {
   bool plan_sent = false;          ///< START was tapped; kept until the pour is seen to be open
   bool figures = false;            ///< the keys show figures instead of letters
   bool wipe = false;               ///< asked for: the glass is to be locked for cleaning
+  std::optional<FailureDraft> failure{};
+  std::optional<ClockQuestion> clock{};
 };
 
 }  // namespace rb::screens

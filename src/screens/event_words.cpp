@@ -107,6 +107,9 @@ constexpr std::array kRules{
     RuleWords{"run-unended", Word::rule_run_unended, Word::do_run_unended},
     RuleWords{"ready-open", Word::rule_ready_open, Word::do_ready_open},
     RuleWords{"unsigned", Word::rule_unsigned, Word::do_unsigned},
+    RuleWords{"entered-before", Word::rule_entered_before, Word::do_entered_before},
+    RuleWords{"kept-late", Word::rule_kept_late, Word::do_kept_late},
+    RuleWords{"from-script", Word::rule_from_script, Word::do_from_script},
 };
 
 const RuleWords* words_of(const std::string& rule) {

@@ -47,9 +47,15 @@ struct FindPlaces {};
 /// The trouble told of was read.
 struct PutTroubleAway {};
 struct Quit {};
+/// After a book could not be opened: once more, or without writing to it.
+struct TryAgain {};
+struct OpenForReading {};
+/// The clock was asked about and is right.
+struct ClockIsRight {};
 
-using Intent = std::variant<KeepEvent, GoToPour, OpenPour, LeavePour, ChangeSettings,
-                            PutTroubleAway, Quit, ShowPours, UseMirror, CopyNow, FindPlaces>;
+using Intent =
+    std::variant<KeepEvent, GoToPour, OpenPour, LeavePour, ChangeSettings, PutTroubleAway, Quit,
+                 ShowPours, UseMirror, CopyNow, FindPlaces, TryAgain, OpenForReading, ClockIsRight>;
 using Intents = std::vector<Intent>;
 
 }  // namespace rb::screens

@@ -5,6 +5,7 @@
 #include <string>
 
 #include "base/moment.h"
+#include "base/result.h"
 #include "screens/say.h"
 
 namespace rb::screens {
@@ -16,6 +17,7 @@ struct Keeping {
   std::size_t here = 0;           ///< of them, of the pour on the screen: the last of its log
   std::optional<Moment> since{};  ///< when the first of them was tapped, on the pour's clock
   std::string why{};              ///< what stands in the way, where something is known
+  BookTrouble trouble = BookTrouble::none;  ///< the same where it has words in every language
   bool operator==(const Keeping&) const = default;
 };
 

@@ -24,7 +24,6 @@ constexpr std::array kFigures{"1",      "2",      "3",      "4",      "5",      
                               "8",      "9",      "0",      ".",      ",",      "-", "+",
                               "/",      ":",      "(",      ")",      "%",      "'", "\u00C1",
                               "\u00C9", "\u00CD", "\u00D3", "\u00DA", "\u00DC", "?", "ABC"};
-constexpr std::size_t kMostBytes = 200;
 
 }  // namespace
 
@@ -47,7 +46,7 @@ void erase_letter(std::string& text) {
   if (!text.empty()) text.pop_back();
 }
 
-void draw_keyboard(Stage& stage, const Box& box, std::string& text) {
+void draw_keyboard(Stage& stage, const Box& box, std::string& text, const TextBound& bound) {
   Canvas& canvas = stage.canvas;
   const float gap = canvas.gap();
   bool& figures = stage.drafts.figures;
@@ -81,18 +80,18 @@ void draw_keyboard(Stage& stage, const Box& box, std::string& text) {
              {.id = "key erase", .text = {}, .symbol = Symbol::erase, .repeats = true})) {
     erase_letter(text);
   }
-  if (text.size() + add.size() <= kMostBytes) text += add;
+  if (bound.takes(text, add)) text += add;
 }
 
-PanelEnd draw_text_entry(Stage& stage, const Box& box, const std::string& title,
-                         std::string& text) {
+PanelEnd draw_text_entry(Stage& stage, const Box& box, const std::string& title, std::string& text,
+                         const TextBound& bound) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const float gap = canvas.gap();
   for (const std::string& letter : stage.typed) {
     if (letter == "\b") {
       erase_letter(text);
-    } else if (text.size() + letter.size() <= kMostBytes) {
+    } else if (bound.takes(text, letter)) {
       text += letter;
     }
   }
@@ -122,7 +121,7 @@ PanelEnd draw_text_entry(Stage& stage, const Box& box, const std::string& title,
               .enabled = text.find_first_not_of(' ') != std::string::npos})) {
     end = PanelEnd::kept;
   }
-  draw_keyboard(stage, in, text);
+  draw_keyboard(stage, in, text, bound);
   return end;
 }
 
@@ -131,7 +130,8 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
                      : draft.use == TypeDraft::Use::hold   ? Word::hold_title
                      : draft.use == TypeDraft::Use::ticket ? Word::ticket_title
                                                            : Word::correct_why;
-  const PanelEnd end = draw_text_entry(stage, box, stage.say(title), draft.text);
+  const PanelEnd end = draw_text_entry(stage, box, stage.say(title), draft.text,
+                                       draft.use == TypeDraft::Use::ticket ? kName : kText);
   if (end == PanelEnd::open) return;
   stage.close();
   if (end == PanelEnd::cancelled) {

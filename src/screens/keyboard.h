@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "pour/most.h"
 #include "screens/stage.h"
 
 namespace rb::screens {
@@ -14,14 +15,26 @@ int keys_across(const Scale& scale, float width);
 /// How tall a panel with a line of text and the keys must be.
 float keyboard_height(const Scale& scale, float panel_width);
 
-void draw_keyboard(Stage& stage, const Box& box, std::string& text);
+/// How long a text may become: no key adds past it.
+struct TextBound {
+  std::size_t letters = most::kTextLetters;
+  std::size_t bytes = 4 * most::kTextLetters;
+  [[nodiscard]] bool takes(const std::string& text, std::string_view more) const {
+    return text.size() + more.size() <= bytes && letters_of(text) + letters_of(more) <= letters;
+  }
+};
+inline constexpr TextBound kText{};
+inline constexpr TextBound kName{most::kIdBytes, most::kIdBytes};  ///< of what becomes an id
+
+void draw_keyboard(Stage& stage, const Box& box, std::string& text, const TextBound& bound);
 
 /// Takes the last letter off, however many bytes it has.
 void erase_letter(std::string& text);
 
 /// A line of text with the keys, whatever it is for. Draws over `box` (which must be
 /// keyboard_height() tall) and adds to `text`. `kept` only when there is something to keep.
-PanelEnd draw_text_entry(Stage& stage, const Box& box, const std::string& title, std::string& text);
+PanelEnd draw_text_entry(Stage& stage, const Box& box, const std::string& title, std::string& text,
+                         const TextBound& bound = kText);
 
 /// The dialog: the same, and what is done with the text.
 void draw_typing(Stage& stage, const Box& box, TypeDraft& draft);

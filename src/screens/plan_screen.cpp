@@ -57,7 +57,9 @@ void put_name(PlanEdit& edit) {
 }
 
 void draw_naming(Stage& stage, const Box& box, PlanEdit& edit) {
-  const PanelEnd end = draw_text_entry(stage, box, stage.say(title_of(edit.naming)), edit.text);
+  const bool id = edit.naming == Name::element || edit.naming == Name::mix;
+  const PanelEnd end =
+      draw_text_entry(stage, box, stage.say(title_of(edit.naming)), edit.text, id ? kName : kText);
   if (end == PanelEnd::open) return;
   if (end == PanelEnd::kept) put_name(edit);
   edit.naming = Name::none;

@@ -7,7 +7,7 @@
 namespace rb::screens {
 
 namespace {
-constexpr double kTallestMm = 19.0;
+constexpr double kTallestTileMm = 19.0;
 }
 
 int draw_tiles(Stage& stage, const Box& box, const std::vector<Tile>& tiles, int columns,
@@ -42,7 +42,7 @@ int draw_tiles(Stage& stage, const Box& box, const std::vector<Tile>& tiles, int
     lines = std::max<std::size_t>(1, wanted);
   }
   const float tall =
-      std::min(canvas.mm(kTallestMm), (room.h() + gap) / static_cast<float>(lines) - gap);
+      std::min(canvas.mm(kTallestTileMm), (room.h() + gap) / static_cast<float>(lines) - gap);
   room.y1 = room.y0 + static_cast<float>(lines) * (tall + gap) - gap;
   const std::size_t first = static_cast<std::size_t>(turn) * lines * across;
   int tapped = -1;

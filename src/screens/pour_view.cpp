@@ -5,6 +5,7 @@
 
 #include "pour/forecast.h"
 #include "pour/next_steps.h"
+#include "pour/origin.h"
 #include "pour/reckon.h"
 #include "screens/row_view.h"
 #include "trade/internal_vibrator.h"
@@ -214,6 +215,7 @@ TapView TapList::operator[](std::size_t i) const {
               .uncertain = entry.event.uncertain,
               .keeping = ref + keeping_ >= state_->log.size()};
   if (entry.event.entry) tap.kept = entry.event.entry->wall;
+  tap.from_script = brought_in(*state_, ref);
   tap.stepped = between(entry.when, entry.event.at);
   // A closed pour is left as it stands; that it was closed may be mended.
   const bool close = std::holds_alternative<event::PourClose>(entry.event.what);

@@ -69,6 +69,7 @@ struct TapView {
   Happening what{};
   bool struck = false, fixed = false, late = false, counts = true;
   Seconds uncertain{};                 ///< by how much its time may be off
+  bool from_script = false;            ///< brought in, not tapped
   std::optional<Seconds> take_back{};  ///< how long one tap still takes it back
   bool may_correct = true;
   bool keeping = false;  ///< the disk has not answered yet

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "pour/origin.h"
+
 namespace rb::screens {
 
 PourCard make_pour_card(const PourState& state) {
@@ -11,6 +13,7 @@ PourCard make_pour_card(const PourState& state) {
                 .opened = state.zero,
                 .closed = state.closed};
   card.plan = state.plan;
+  card.from_script = origin_of(state).from_script();
   for (std::size_t i = 0; i < state.elements.size(); ++i) {
     const Element& element = state.plan->elements[i];
     card.lifts_planned += static_cast<int>(element.lifts.size());

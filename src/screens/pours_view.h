@@ -21,6 +21,7 @@ struct PourCard {
   int rows_running = 0;
   std::shared_ptr<const Plan> plan{};  ///< to make a new pour from
   std::string placing{};               ///< the elements being placed, "W1, W2"
+  bool from_script = false;            ///< some of it was brought in, not tapped
 };
 
 /// Which part of the list a screen was given.

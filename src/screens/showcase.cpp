@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "screens/failure_screen.h"
 #include "screens/insert_panel.h"
 #include "screens/truck_panel.h"
 
@@ -13,6 +14,22 @@ namespace {
 Drafts with(Dialog dialog) {
   Drafts drafts;
   drafts.dialog = std::move(dialog);
+  return drafts;
+}
+
+// A book that was not opened, by each trouble in turn.
+Drafts failing(int trouble) {
+  Drafts drafts;
+  const auto what = static_cast<BookTrouble>(trouble);
+  drafts.failure =
+      FailureDraft{what, "/home/foreman/risebook/pours.risebook",
+                   "the book cannot be opened: the system's own words", may_still_read(what)};
+  return drafts;
+}
+
+Drafts asking(const PourState& state, ClockDoubt doubt) {
+  Drafts drafts;
+  drafts.clock = ClockQuestion{doubt, state.moment(state.last)};
   return drafts;
 }
 
@@ -278,6 +295,28 @@ constexpr std::array kScreens{
     ShowcaseScreen{"ready-note", true,
                    [](const PourState&) { return with(ReadyDraft{.noting = "safety cables"}); }},
     ShowcaseScreen{"elements", true, [](const PourState&) { return with(ElementsDraft{}); }},
+    ShowcaseScreen{"failure", false, [](const PourState&) { return failing(0); }},
+    ShowcaseScreen{"failure-1", false, [](const PourState&) { return failing(1); }},
+    ShowcaseScreen{"failure-2", false, [](const PourState&) { return failing(2); }},
+    ShowcaseScreen{"failure-3", false, [](const PourState&) { return failing(3); }},
+    ShowcaseScreen{"failure-4", false, [](const PourState&) { return failing(4); }},
+    ShowcaseScreen{"failure-5", false, [](const PourState&) { return failing(5); }},
+    ShowcaseScreen{"failure-6", false, [](const PourState&) { return failing(6); }},
+    ShowcaseScreen{"failure-7", false, [](const PourState&) { return failing(7); }},
+    ShowcaseScreen{"failure-8", false, [](const PourState&) { return failing(8); }},
+    ShowcaseScreen{"failure-9", false, [](const PourState&) { return failing(9); }},
+    ShowcaseScreen{"failure-10", false, [](const PourState&) { return failing(10); }},
+    ShowcaseScreen{"failure-11", false, [](const PourState&) { return failing(11); }},
+    ShowcaseScreen{"failure-12", false, [](const PourState&) { return failing(12); }},
+    ShowcaseScreen{"failure-13", false, [](const PourState&) { return failing(13); }},
+    ShowcaseScreen{"clock-early", false,
+                   [](const PourState& s) { return asking(s, ClockDoubt::before_build); }},
+    ShowcaseScreen{"clock-behind", false,
+                   [](const PourState& s) { return asking(s, ClockDoubt::behind_book); }},
+    ShowcaseScreen{"clock-ahead", true,
+                   [](const PourState& s) { return asking(s, ClockDoubt::ahead_of_book); }},
+    ShowcaseScreen{"clock-far", true,
+                   [](const PourState& s) { return asking(s, ClockDoubt::far_ahead); }},
 };
 
 }  // namespace

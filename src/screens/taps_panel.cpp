@@ -28,6 +28,7 @@ std::string standing_words(const Say& say, const TapView& tap) {
     add(say(Word::keep_keeping));
     return words;
   }
+  if (tap.from_script) add(say(Word::from_script));
   if (words.empty() && tap.kept) add(say(Word::kept_at, say.clock(*tap.kept)));
   if (words.empty()) add(say(Word::kept));
   return words;

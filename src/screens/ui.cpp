@@ -6,7 +6,9 @@
 #include <stdexcept>
 
 #include "screens/alarm.h"
+#include "screens/clock_question.h"
 #include "screens/dialogs.h"
+#include "screens/failure_screen.h"
 #include "screens/find_panel.h"
 #include "screens/keyboard.h"
 #include "screens/mirror_panel.h"
@@ -135,7 +137,11 @@ void Ui::Inside::tell_keeping(Stage& stage, const World& world) {
     return;
   }
   if (read == world.keeping.state) return;
-  if (!world.keeping.why.empty()) told += " " + world.keeping.why;
+  if (world.keeping.trouble != BookTrouble::none) {
+    told += " " + stage.say(failure_word(world.keeping.trouble)) + ".";
+  } else if (!world.keeping.why.empty()) {
+    told += " " + world.keeping.why;
+  }
   const bool reading = world.keeping.state == Keeping::State::read_only;
   const std::size_t before = stage.intents.size();
   draw_trouble(stage, stage.say(reading ? Word::keep_reading : Word::keep_not_yet), told);
@@ -163,7 +169,7 @@ void Ui::Inside::draw_screen(Stage& stage, const World& world, Seconds steady, U
   Canvas& canvas = stage.canvas;
   if (world.state != nullptr && world.report != nullptr) {
     if (shown != world.state->pour) {  // another pour begins at its first element
-      if (shown) drafts = Drafts{.plan = std::move(drafts.plan)};
+      if (shown) drafts = Drafts{.plan = std::move(drafts.plan), .clock = drafts.clock};
       shown = world.state->pour;
     }
     PourView view = make_pour_view(*world.state, *world.report, drafts.element, world.now);
@@ -212,6 +218,14 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
                 static_cast<float>(scale->height_px())};
   canvas.fill(all, colours.page);
   if (input.escape && !wipe.on()) stage.close();
+  if (drafts.failure) {
+    draw_failure(stage, *drafts.failure);
+    return;
+  }
+  if (drafts.clock) {
+    draw_clock_question(stage, *drafts.clock);
+    return;
+  }
   // A plan whose pour could not be opened is still there to be mended.
   if (drafts.plan_sent && world.state != nullptr) drafts.plan.reset();
   if (!world.opening) drafts.plan_sent = false;
@@ -289,7 +303,10 @@ UiOutput Ui::frame(const UiInput& input, const World& world) {
     in.fault = fault.what();
     in.fault_at = world.now;
     // Where the user was goes; what he was making stays.
-    Drafts kept{.element = in.drafts.element, .plan = std::move(in.drafts.plan)};
+    Drafts kept{.element = in.drafts.element,
+                .plan = std::move(in.drafts.plan),
+                .failure = std::move(in.drafts.failure),
+                .clock = in.drafts.clock};
     in.drafts = std::move(kept);
     if (++in.faults >= kMostFaults) throw;
     ImGui::NewFrame();

@@ -54,7 +54,7 @@ Failed too_new(const fs::path& path, int found) {
 }
 
 Failed altered(const fs::path& path, const std::string& fault) {
-  return fail(Error::Kind::book, path.string(),
+  return fail(BookTrouble::damaged, path.string(),
               "the book's own rules were altered by another program: " + fault,
               "It can be read, not written; keep it, and go on from the last copy");
 }

@@ -7,6 +7,7 @@
 #include <system_error>
 
 #include "base/short_code.h"
+#include "base/unfinished.h"
 #include "store/row_text.h"
 
 namespace rb::store {
@@ -75,8 +76,7 @@ Result<DeviceKey> DeviceKey::ready(const fs::path& folder) {
 }
 
 Result<DeviceKey> DeviceKey::ready(const fs::path& folder, PlainDisk& disk) {
-  std::error_code ignored;  // a folder that could not be made shows in the next step
-  fs::create_directories(folder, ignored);
+  (void)make_folders(folder, 0700);  // one that could not be made shows in the next step
   return read(folder / "device.key", disk, true);
 }
 
@@ -85,6 +85,7 @@ Result<DeviceKey> DeviceKey::standing(const fs::path& folder) {
 }
 
 Result<DeviceKey> DeviceKey::read(const fs::path& file, PlainDisk& disk, bool make) {
+  if (!file.has_parent_path()) return trouble(file, "this user has no folder to keep it in");
   Seed seed{};
   if (const auto opened = disk.open_to_read(file)) {
     const auto text = read_all(**opened, 4096);

@@ -16,9 +16,9 @@ namespace {
 
 constexpr std::size_t kSize = 100;  // https://www.sqlite.org/fileformat.html, section 1.3
 constexpr std::size_t kUserVersionAt = 60, kApplicationIdAt = 68;
-using Bytes = std::array<unsigned char, kSize>;
+using HeaderBytes = std::array<unsigned char, kSize>;
 
-int big_endian(const Bytes& bytes, std::size_t at) {
+int big_endian(const HeaderBytes& bytes, std::size_t at) {
   std::uint32_t number = 0;
   for (std::size_t i = 0; i < 4; ++i) number = number << 8U | bytes[at + i];
   return static_cast<int>(number);
@@ -40,7 +40,7 @@ std::optional<FileHeader> read_header(const std::filesystem::path& path) {
   auto* const file = reinterpret_cast<sqlite3_file*>(room.data());
   int given = 0;
   need(layer->xOpen(layer, name.get(), file, SQLITE_OPEN_READONLY | SQLITE_OPEN_MAIN_DB, &given));
-  Bytes bytes{};
+  HeaderBytes bytes{};
   const int code = file->pMethods->xRead(file, bytes.data(), kSize, 0);
   file->pMethods->xClose(file);
   if (code == SQLITE_IOERR_SHORT_READ) return std::nullopt;

@@ -81,7 +81,7 @@ struct Keeper::Inside {
 
   [[nodiscard]] Error no_answer() const {
     return {Error::Kind::book, path.string(), "the disk could not be read or written",
-            "It is tried again"};
+            "It is tried again", BookTrouble::no_answer};
   }
 
   void run();
@@ -108,7 +108,8 @@ std::optional<Error> Keeper::Inside::out_of_place() {
   (void)book.empty_log();  // so that it is whole wherever it is now
   return Error{Error::Kind::book, path.string(),
                found ? "another file stands where the book was" : "the book was moved or deleted",
-               "Put the book back where it was"};
+               "Put the book back where it was",
+               found ? BookTrouble::in_the_way : BookTrouble::not_there};
 }
 
 // A try whose answer was lost may have kept some: they are not kept twice. What was found counts

@@ -141,7 +141,7 @@ template <class Work>
 auto Logbook::Inside::whole(const std::string& doing, Work&& work) -> decltype(work()) {
   using Answer = decltype(work());
   if (access != Access::write) {
-    return fail(Error::Kind::book, path.string(),
+    return fail(BookTrouble::read_only, path.string(),
                 doing + ": the book is open for reading only" +
                     (read_only ? "; " + read_only->what : std::string{}),
                 read_only ? read_only->remedy : "Open it for writing");

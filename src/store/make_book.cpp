@@ -85,7 +85,7 @@ Result<void> make_book(const fs::path& path) {
       }
     }
     sweep(path);
-    auto unfinished = Unfinished::beside(path, 0600);
+    auto unfinished = rb::Unfinished::beside(path, 0600);
     if (!unfinished) return book_error(unfinished.error());
     const auto now =
         std::chrono::floor<std::chrono::milliseconds>(std::chrono::system_clock::now());

@@ -30,7 +30,7 @@ void copy_all(SQLite::Database& to, SQLite::Database& from) {
 }
 
 Failed failed(const fs::path& path, int error) {
-  return fail(Error::Kind::book, path.string(),
+  return fail(trouble_of(error), path.string(),
               fmt::format("{}: {}", kNotUpdated, std::generic_category().message(error)),
               "Check that its folder may be written to and has room; the book stands as it was");
 }

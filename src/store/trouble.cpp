@@ -1,6 +1,7 @@
 #include "store/trouble.h"
 
 #include <sqlite3.h>
+#include <sys/statvfs.h>
 #include <unistd.h>
 
 #include <algorithm>
@@ -49,12 +50,26 @@ BookTrouble why_not_opened(const std::string& where) {
   return may ? BookTrouble::no_answer : BookTrouble::no_permission;
 }
 
+/// SQLite tells some writes that found no room as failures of the disk.
+bool no_room(const std::string& where) {
+  const auto slash = where.rfind('/');
+  struct statvfs disk {};
+  return statvfs(slash == std::string::npos ? "." : where.substr(0, slash + 1).c_str(), &disk) ==
+             0 &&
+         disk.f_blocks > 0 && disk.f_bavail == 0;
+}
+
+int code_of(const std::string& where, const SQLite::Exception& thrown) {
+  const int code = thrown.getErrorCode() & 0xFF;
+  return code == SQLITE_IOERR && no_room(where) ? SQLITE_FULL : code;
+}
+
 }  // namespace
 
 Error trouble(const std::string& where, const std::string& doing, const SQLite::Exception& thrown) {
-  const auto* const words = std::find_if(kWords.begin(), kWords.end(), [&](const Words& row) {
-    return row.code == (thrown.getErrorCode() & 0xFF);
-  });
+  const int code = code_of(where, thrown);
+  const auto* const words = std::find_if(kWords.begin(), kWords.end(),
+                                         [&](const Words& row) { return row.code == code; });
   if (words == kWords.end()) {
     return {Error::Kind::book, where, doing + ": " + thrown.what(), {}, BookTrouble::none};
   }

@@ -94,6 +94,23 @@ const std::vector<Spoilt>& spoilt() {
        {}},
       {"ready-open", [](Pour& p) { p.at(70, ready("ties tight", false)); }, {}},
       {"unsigned", [](Pour& p) { p.without("inspector"); }, {}},
+      {"entered-before", [](Pour& p) { p.at(206, clocked(p, 200, 200)); }, {}},
+      {"kept-late",
+       [](Pour& p) {
+         p.at(200, clocked(p, 200, 200));
+         p.in_book = [](std::vector<Event>& events) {
+           for (Event& event : events) {
+             if (event.entry) event.entry->kept = after(event.entry->wall, seconds(121));
+           }
+         };
+       },
+       {}},
+      {"from-script",
+       [](Pour& p) {
+         p.at(200, clocked(p, 200, 200));
+         p.at(300, replaced(clocked(p, 300, 5000), "b1", "script"));
+       },
+       {}},
   };
   return all;
 }
@@ -135,11 +152,12 @@ TEST_CASE("the pours spoilt are one for each rule of the list") {
   CHECK(rule_cards().size() == listed.size());
   // The design's list.
   CHECK(listed == std::set<std::string>{
-                      "dose-low",      "dose-high",  "run-short",   "run-long",   "row-missed",
-                      "row-empty",     "head-high",  "rise-fast",   "lift-deep",  "knit-late",
-                      "top-fell",      "load-old",   "temp-out",    "volume-off", "power-over",
-                      "volts-low",     "speed-out",  "cable-open",  "row-far",    "insert-missing",
-                      "insert-sparse", "clock-step", "run-unended", "ready-open", "unsigned"});
+                      "dose-low",       "dose-high",  "run-short",   "run-long",   "row-missed",
+                      "row-empty",      "head-high",  "rise-fast",   "lift-deep",  "knit-late",
+                      "top-fell",       "load-old",   "temp-out",    "volume-off", "power-over",
+                      "volts-low",      "speed-out",  "cable-open",  "row-far",    "insert-missing",
+                      "insert-sparse",  "clock-step", "run-unended", "ready-open", "unsigned",
+                      "entered-before", "kept-late",  "from-script"});
 }
 
 TEST_CASE(

@@ -36,11 +36,12 @@ Json finding(const Json& json, const std::string& rule) {
 
 TEST_CASE("the check of a good pour has no findings, its lifts and its runs") {
   const Json json = json_of(good_pour().checked());
-  CHECK(names(json) ==
-        std::set<std::string>{"pour", "damaged", "set_aside", "findings", "lifts", "runs"});
+  CHECK(names(json) == std::set<std::string>{"pour", "damaged", "set_aside", "from_script",
+                                             "findings", "lifts", "runs"});
   CHECK(json.at("damaged") == Json::array());
   CHECK(json.at("set_aside") == Json::array());
   CHECK(json.at("pour") == "P1");
+  CHECK(json.at("from_script").at("events") == 0);
   CHECK(json.at("findings") == Json::array());
   CHECK(json.at("lifts").size() == 3);
   CHECK(json.at("runs").size() == 3);

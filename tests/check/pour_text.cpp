@@ -135,7 +135,9 @@ PourState Pour::state(double until) const {
   std::erase_if(known.events_, [&](const auto& event) { return event.first > until; });
   const auto script = read_script(known.script(), "the test's pour");
   REQUIRE_MESSAGE(script, (script ? "" : to_text(script.error())));
-  auto state = fold(script->events);
+  auto events = script->events;
+  if (in_book) in_book(events);
+  auto state = fold(events);
   REQUIRE(state);
   return *std::move(state);
 }

@@ -4,6 +4,7 @@
 
 #include <doctest/doctest.h>
 
+#include <functional>
 #include <initializer_list>
 #include <string>
 #include <utility>
@@ -80,6 +81,8 @@ class Pour {
   [[nodiscard]] Checked live(double seconds) const;  ///< as the tablet has it at that moment
 
   PlanText plan;
+  /// What a book tells of its events besides their lines.
+  std::function<void(std::vector<Event>&)> in_book{};
 
  private:
   [[nodiscard]] PourState state(double until) const;

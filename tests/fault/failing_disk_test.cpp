@@ -44,7 +44,7 @@ Life life_with_one_failure(const std::filesystem::path& path) {
     got(book.append_script(samples::script("N2"), entry_at(4)));
   }
   life.script_acknowledged = true;
-  stubborn_tap(book, life, samples::note(std::string(50'000, 'x')), 5);
+  stubborn_tap(book, life, samples::note(samples::wide(2000)), 5);
   { const auto last = std::move(book); }
   auto opened = Logbook::open(path, Access::write);
   auto again = opened ? std::move(*opened) : got(Logbook::open(path, Access::write));
@@ -63,7 +63,7 @@ Life life_with_a_broken_disk(const std::filesystem::path& path) {
     tap(*book, life, i == 0 ? samples::open_event("N1") : samples::note(std::to_string(i)), i);
   }
   life.script_acknowledged = book->append_script(samples::script("N2"), entry_at(4)).has_value();
-  if (!life.acknowledged.empty()) tap(*book, life, samples::note(std::string(50'000, 'x')), 5);
+  if (!life.acknowledged.empty()) tap(*book, life, samples::note(samples::wide(2000)), 5);
   return life;
 }
 

@@ -140,10 +140,10 @@ TEST_CASE("a log long enough to be brought into the book while it grows loses no
       auto book = got(Logbook::create(path));
       life.made = true;
       disk.fail(Fault::power, n);
-      for (int i = 0; i < 12; ++i) {
+      for (int i = 0; i < 420; ++i) {
         tap(book, life,
             i == 0 ? samples::open_event("N1")
-                   : samples::note(std::to_string(i) + std::string(600'000, 'x')),
+                   : samples::note(std::to_string(i) + samples::wide(1990)),
             i);
       }
     }

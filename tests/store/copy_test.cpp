@@ -61,7 +61,7 @@ TEST_CASE("taps go on while a copy is made") {
   const Folder folder;
   auto book = book_with_pour(folder / "pours.risebook");
   for (int i = 0; i < 400; ++i) {
-    got(book.append(PourId{"N1"}, note(std::string(4000, 'x'), 1), entry_at(1)));
+    got(book.append(PourId{"N1"}, note(wide(1000), 1), entry_at(1)));
   }
   std::atomic<int> steps{0};
   const auto copy =
@@ -172,7 +172,7 @@ TEST_CASE("a copy made beside the drawing tells how far it is, and how it ended"
   const Folder folder;
   auto book = book_with_pour(folder / "pours.risebook");
   for (int i = 0; i < 300; ++i) {
-    got(book.append(PourId{"N1"}, note(std::string(4000, 'x'), 1), entry_at(1)));
+    got(book.append(PourId{"N1"}, note(wide(1000), 1), entry_at(1)));
   }
   std::atomic<int> woken{0};
   store::CopyJob job(folder / "pours.risebook", folder / "copies", [&] { ++woken; });

@@ -1,7 +1,11 @@
 // What the store does to files of others: nothing. What it makes is the user's own.
 #include <doctest/doctest.h>
+#include <sys/resource.h>
 #include <sys/stat.h>
+#include <sys/wait.h>
 #include <unistd.h>
+
+#include <csignal>
 
 #include "samples.h"
 #include "store/writer_lock.h"
@@ -138,6 +142,27 @@ TEST_CASE("each way a book does not open has a name of its own") {
         BookTrouble::no_folder);
   auto book = book_with_pour(path);
   CHECK(refused(Logbook::open(path, Access::write)).trouble == BookTrouble::second_start);
+}
+
+TEST_CASE("a sound book is read where there is no room for one byte more") {
+  const Folder folder;
+  const auto path = folder / "book.risebook";
+  book_with_pour(path);
+  const auto child = fork();
+  if (child == 0) {
+    std::signal(SIGXFSZ, SIG_IGN);
+    const rlimit none{0, 0};
+    if (setrlimit(RLIMIT_FSIZE, &none) != 0) _exit(9);
+    const auto book = Logbook::open(path, Access::read);
+    if (!book) _exit(1);
+    const auto events = book->events(PourId{"N1"});
+    if (!events || events->size() != 1) _exit(2);
+    const auto report = book->verify();
+    _exit(report && report->sound() ? 0 : 3);
+  }
+  int status = 0;
+  waitpid(child, &status, 0);
+  CHECK(WEXITSTATUS(status) == 0);
 }
 
 TEST_CASE("what an event holds is bounded, by the name of its field; what a book holds is read") {

@@ -18,8 +18,8 @@ using store::Bytes;
 namespace {
 
 std::string long_text(int i) {
-  return std::string(static_cast<std::size_t>(i % 7 == 3 ? 9000 : 40 + 13 * i % 600),
-                     static_cast<char>('a' + i % 26));
+  if (i % 7 == 3) return wide(2000);
+  return std::string(static_cast<std::size_t>(40 + 13 * i % 600), static_cast<char>('a' + i % 26));
 }
 
 /// Two pours, `taps` events each, some of several pages.

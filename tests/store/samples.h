@@ -73,6 +73,13 @@ inline Event open_event(const std::string& pour) {
   return event_of(open_line(pour));
 }
 
+/// So many letters of four bytes each: the longest text a note may have fills pages.
+inline std::string wide(std::size_t letters) {
+  std::string text;
+  for (std::size_t i = 0; i < letters; ++i) text += "\U00010348";
+  return text;
+}
+
 inline Event note(const std::string& text, int minutes = 1) {
   return {.id = {},
           .at = five_past(minutes),

@@ -1,0 +1,59 @@
+// entered-before: an event that was tapped before it happened, by its own time.
+#include <fmt/format.h>
+
+#include <map>
+
+#include "check/rule.h"
+#include "pour/origin.h"
+
+namespace rb {
+
+namespace {
+
+// A finger and two clock readings wobble by less than this.
+constexpr Seconds kWobble{5};
+
+// When each corrected event was last told of: a time set by a fix is held against the fix's entry.
+std::map<EventRef, Moment> told_anew(const PourState& state) {
+  std::map<EventRef, Moment> latest;
+  for (const Correction& correction : state.corrections) {
+    const auto& entry = state.log[correction.made_by].event.entry;
+    if (!entry || correction.after.empty()) continue;
+    auto& at = latest.try_emplace(correction.target, entry->wall).first->second;
+    at = std::max(at, entry->wall);
+  }
+  return latest;
+}
+
+void look_entered_before(const Look& look, const Rule& rule, Findings& out) {
+  const PourState& state = look.state;
+  const auto anew = told_anew(state);
+  for (EventRef ref = 0; ref < state.log.size(); ++ref) {
+    const LogEntry& entry = state.log[ref];
+    if (entry.struck || !entry.event.entry || brought_in(state, ref)) continue;
+    const auto fixed = anew.find(ref);
+    const Moment told = fixed != anew.end() ? std::max(fixed->second, entry.event.entry->wall)
+                                            : entry.event.entry->wall;
+    const Seconds ahead = between(told, entry.event.at);
+    if (ahead <= kWobble) continue;
+    Finding f = found(rule);
+    f.from = f.to = state.clock(entry.when);
+    f.measured = in_seconds(ahead);
+    f.limit = in_seconds(kWobble);
+    f.unit = "s";
+    f.ref = ref;
+    f.says = fmt::format("{} was entered {:.0f} s before it is said to have happened",
+                         kind_text(entry.event.what), in_seconds(ahead));
+    out.push_back(std::move(f));
+  }
+}
+
+}  // namespace
+
+const Rule kEnteredBefore{
+    {"entered-before", Weight::note, "what was expected told as what was seen",
+     "choice of this project", "5 s between an event's time and its entry", "nobody",
+     "Ask who tapped it; correct its time to when it happened"},
+    look_entered_before};
+
+}  // namespace rb

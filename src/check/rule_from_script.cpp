@@ -1,0 +1,35 @@
+// from-script: lines of a script in a pour that was tapped as well.
+#include <fmt/format.h>
+
+#include "check/rule.h"
+#include "pour/origin.h"
+
+namespace rb {
+
+namespace {
+
+void look_from_script(const Look& look, const Rule& rule, Findings& out) {
+  const Origin origin = origin_of(look.state);
+  if (!origin.mixed()) return;
+  Finding f = found(rule);
+  for (EventRef ref = 0; ref < look.state.log.size(); ++ref) {
+    if (!brought_in(look.state, ref)) continue;
+    const Seconds at = look.state.clock(look.state.log[ref].when);
+    if (!f.ref) f.ref = ref;
+    if (!f.from || at < *f.from) f.from = at;
+    if (!f.to || at > *f.to) f.to = at;
+  }
+  f.says = fmt::format("{} of {} events were brought in from a script; the others were tapped",
+                       origin.brought, origin.brought + origin.tapped);
+  out.push_back(std::move(f));
+}
+
+}  // namespace
+
+const Rule kFromScript{
+    {"from-script", Weight::note, "lines written elsewhere taken for taps on the form",
+     "choice of this project", "none in a pour that was tapped; a pour replayed whole has none",
+     "nobody", "Hold the lines from the script against whoever wrote them"},
+    look_from_script};
+
+}  // namespace rb
