@@ -1,6 +1,7 @@
 // One byte changed anywhere in a book, its log, its mirror or the note of its head: harmless, or
 // told. No pour but the changed event's own loses anything, and none loses anything unsaid.
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include <map>
 #include <random>

@@ -1,6 +1,7 @@
 // A file cut off at every KiB: every event whose pages lie whole before the cut is rescued.
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include <map>
 #include <set>

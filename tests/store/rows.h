@@ -1,9 +1,11 @@
 // Rows of an invented book, without a database: as many as asked for, chained.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
+#include "base/result.h"
 #include "store/identity.h"
 #include "store/row_text.h"
 

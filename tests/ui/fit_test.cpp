@@ -1,5 +1,6 @@
 // Every screen in every theme, language, unit and size: can it be hit with a glove and read?
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include <algorithm>
 

@@ -1,6 +1,7 @@
 // A whole pour of six lifts logged by taps alone, against the same pour written as a script: the
 // two books must add up to the same state.
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include "tablet.h"
 
