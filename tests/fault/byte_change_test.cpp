@@ -48,9 +48,10 @@ void tap(Logbook& book, const Folder& folder) {
   for (const auto& pour : kPours) got(book.append(pour, open_event(pour.text), entry_at(0)));
   for (int i = 1; i < kTaps; ++i) {
     for (const auto& pour : kPours) {
-      const auto letters = static_cast<std::size_t>(i == 5 ? 6000 : 20 + 37 * i % 300);
-      got(book.append(pour, note(std::string(letters, static_cast<char>('a' + i)), i),
-                      entry_at(i)));
+      const auto letters = static_cast<std::size_t>(20 + 37 * i % 300);
+      const std::string text =
+          i == 5 ? wide(1500) : std::string(letters, static_cast<char>('a' + i));
+      got(book.append(pour, note(text, i), entry_at(i)));
     }
     if (i == 9) CHECK(book.empty_log());  // the file holds a part, a log the rest
   }

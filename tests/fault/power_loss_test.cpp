@@ -23,7 +23,7 @@ Life live(const std::filesystem::path& path, std::mt19937& random, int taps) {
   life.made = book.has_value();
   for (int i = 0; book && i <= taps; ++i) {
     const auto size = std::uniform_int_distribution<std::size_t>(1, 6000)(random);
-    auto event = samples::note(std::to_string(i) + std::string(size, 'x'), i);
+    auto event = samples::note(std::to_string(i) + samples::wide(size / 4), i);
     if (i == 0) event = samples::open_event("N1");
     if (!tap(*book, life, event, i)) return life;
     if (i == taps / 2) {

@@ -198,6 +198,8 @@ TEST_CASE("ten thousand random taps: nothing breaks, no event lost or doubled, a
       tablet.restart(scene.events, scene.now);
       tablet.in_pour = screen.of_pour;
       tablet.ui.drafts() = screen.drafts(*tablet.state);
+      // What is asked before the screens (a book not opened, an odd clock) has tests of its own.
+      if (tablet.ui.drafts().failure || tablet.ui.drafts().clock) continue;
       tablet.frame();
       CAPTURE(screen.name);
       CAPTURE(episode);
