@@ -240,7 +240,8 @@ Result<Opened> ready_to_write(const fs::path& path) {
   const auto size = fs::file_size(path, error);
   auto fault = look_at_end(database, name_of(database));
   if (!fault && !error && size < kSmallBook) {
-    fault = version < schema_version() ? look_through(database) : look_at_order(database);
+    opened.looked_at_order = version == schema_version() && size < kTinyBook;
+    fault = opened.looked_at_order ? look_at_order(database) : look_through(database);
     opened.looked_through = true;
   }
   if (fault) return damaged(path, *fault);

@@ -33,6 +33,7 @@ struct Opened {
   std::optional<Error> read_only{};  ///< why it is not open for writing, where that was asked for
   bool damaged = false;              ///< it is not to be read as it stands; `read_only` tells why
   bool looked_through = false;       ///< the whole file was looked through for damage
+  bool looked_at_order = false;      ///< and the indexes and marks for telling what the events do
   std::vector<std::string> older_faults{};  ///< of the schema of an older book, read in memory
 };
 

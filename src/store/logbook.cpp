@@ -40,7 +40,7 @@ Logbook::Inside::Inside(fs::path at, store::Opened opened, store::WriterLock hel
       read_only(std::move(opened.read_only)),
       looked_through(opened.looked_through),
       older_faults(std::move(opened.older_faults)) {
-  looked_at_order = looked_through;
+  looked_at_order = opened.looked_at_order;
   if (access == Access::write) keeping.emplace(*database);
 }
 

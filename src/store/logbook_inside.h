@@ -46,6 +46,8 @@ struct Logbook::Inside {
   const std::optional<std::string>& order_fault();
   std::optional<std::string> order_fault_found{};
   bool looked_at_order = false;
+  /// The same of one pour's events, at any length of the book.
+  [[nodiscard]] std::optional<std::string> index_fault(const PourId& pour);
 
   Result<PourRead> read(const PourId& pour);
 

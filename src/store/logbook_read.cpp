@@ -7,6 +7,7 @@
 #include "store/logbook_inside.h"
 #include "store/lost_record.h"
 #include "store/opening_look.h"
+#include "store/pour_index.h"
 #include "store/read_marks.h"
 #include "store/read_pour.h"
 #include "store/trouble.h"
@@ -31,7 +32,16 @@ Failed damaged(const std::string& where, const DamagedEvent& event) {
               "Run verify on the book to see what else is damaged");
 }
 
+Failed index_damaged(const std::string& where, const std::string& fault) {
+  return fail(Error::Kind::book, where, "the book is damaged: " + fault,
+              "Run verify on the book to see what else is damaged");
+}
+
 }  // namespace
+
+std::optional<std::string> Logbook::Inside::index_fault(const PourId& pour) {
+  return damage ? std::nullopt : store::pour_index_fault(*database, pour);
+}
 
 Result<PourRead> Logbook::Inside::read(const PourId& pour) {
   auto& in = *this;
@@ -39,6 +49,7 @@ Result<PourRead> Logbook::Inside::read(const PourId& pour) {
     store::Use use(in.events);
     use->bind(1, pour.text);
     auto read = store::read_rows(in.events, *in.database, in.path.string());
+    if (const auto fault = in.index_fault(pour)) return index_damaged(in.path.string(), *fault);
     Damage known;
     if (in.damage) known = *in.damage;
     const auto recorded = store::lost_events(*in.database, in.name.tag);
@@ -57,7 +68,7 @@ const std::optional<std::string>& Logbook::Inside::order_fault() {
   looked_at_order = true;
   std::error_code error;
   const auto size = std::filesystem::file_size(path, error);
-  if (error || size > store::kSmallBook) return order_fault_found;
+  if (error || size >= store::kTinyBook) return order_fault_found;
   const auto looked = guarded(path.string(), kPours, [&]() -> Result<std::optional<std::string>> {
     SQLite::Transaction view(*database);
     return store::look_at_order(*database);
@@ -91,6 +102,7 @@ Result<std::vector<Event>> Logbook::events(const PourId& pour) const {
     use->bind(1, pour.text);
     auto read = store::read_rows(in.events, *in.database, where);
     if (!read.damaged.empty()) return damaged(where, read.damaged.front());
+    if (const auto fault = in.index_fault(pour)) return index_damaged(where, *fault);
     return std::move(read.events);
   });
 }

@@ -15,6 +15,8 @@ namespace rb::store {
 /// whole of it is looked through at once.
 inline constexpr int kLastHashes = 64;
 inline constexpr std::uintmax_t kSmallBook = 8U << 20U;  ///< bytes
+/// Up to which size indexes and marks are held against the events too (some 10 ms for each MiB).
+inline constexpr std::uintmax_t kTinyBook = 1U << 20U;
 
 /// In a plain sentence, what is wrong with the end of the book: head, last event, last hashes.
 /// Throws SQLite::Exception.

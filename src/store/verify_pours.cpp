@@ -7,6 +7,7 @@
 #include "store/lost_record.h"
 #include "store/migrations.h"
 #include "store/opening_look.h"
+#include "store/pour_index.h"
 #include "store/read_pour.h"
 #include "store/verify.h"
 
@@ -51,6 +52,7 @@ void check_pour(const SQLite::Database& database, const BookName& book, Before& 
   SQLite::Statement rows(
       database, fmt::format("SELECT {} FROM events WHERE pour = ? ORDER BY seq", kRowColumns));
   rows.bind(1, pour.text);
+  if (auto fault = pour_index_fault(database, pour)) note(report, std::move(*fault));
   while (rows.executeStep()) {
     const auto row = row_of(rows);
     if (before.of(row.seq) != row.previous) {
