@@ -178,7 +178,8 @@ namespace {
 
 bool is_damage(const SQLite::Exception& thrown) {
   const int code = thrown.getErrorCode() & 0xFF;
-  return code == SQLITE_CORRUPT || code == SQLITE_NOTADB;
+  // SQLITE_ERROR: a table or column that every book has is not there.
+  return code == SQLITE_CORRUPT || code == SQLITE_NOTADB || code == SQLITE_ERROR;
 }
 
 Opened damaged(const fs::path& path, const std::string& fault) {

@@ -19,7 +19,8 @@ std::size_t lost_in_log(Bytes log, const Head& head) {
   std::size_t count = 0;
   Head at = head;
   for (const auto& [seq, found] : behind) {
-    if (seq != at.seq + 1 || found->row.previous != at.hash) break;
+    // What lies behind a row that was spoilt was kept all the same.
+    if (seq == at.seq + 1 && found->row.previous != at.hash) break;
     at = {seq, found->hash};
     kept.insert(found->row.kept);
     ++count;

@@ -32,6 +32,13 @@ Scan best_scan(Bytes file, Bytes log, std::optional<PageImages>& images) {
     return std::count_if(scan.rows.begin(), scan.rows.end(),
                          [](const FoundRow& row) { return row.holds; });
   };
+  if (layout.reserved != 0) {  // a book keeps nothing at the end of its pages
+    PageImages other(file, log, layout.page_size, 0);
+    if (auto scan = scan_rows(other); whole(scan) > whole(best)) {
+      best = std::move(scan);
+      images.emplace(file, log, layout.page_size, 0);
+    }
+  }
   if (layout.told && best.split_lost <= best.split_whole) return best;
   for (std::size_t size = 512; size <= 65536; size *= 2) {
     if (size == layout.page_size) continue;
@@ -115,8 +122,8 @@ void take_rows(const Scan& scan, Salvage& salvage) {
     const auto* const found = choose(candidates, seq, before);
     if (seq > current) {
       ++salvage.behind;
-      follows =
-          follows && before && before->row.seq + 1 == seq && found->row.previous == before->hash;
+      const bool gap = !before || before->row.seq + 1 != seq;
+      follows = follows && (gap || found->row.previous == before->hash);
       if (follows) kept.insert(found->row.kept);
     }
     salvage.rows.push_back({found->row, found->hash});
