@@ -350,7 +350,9 @@ TEST_CASE("bytes that once hid events, found by chance, are told") {
     told(rest, rest.book, at, 'X');
     told(rest, rest.book, at + 13, 'X');
   }
-  for (const std::size_t at : {0, 5, 16, 17, 18, 19, 60, 63, 68, 71}) {
+  // Byte 18, the version for writing, hides nothing: the book is read whole and the first tap
+  // refused.
+  for (const std::size_t at : {0, 5, 16, 17, 19, 60, 63, 68, 71}) {
     told(rest, rest.book, at, '\x7d');
   }
 }

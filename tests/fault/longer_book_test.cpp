@@ -35,7 +35,8 @@ std::vector<std::size_t> pages_of(const fs::path& path, const char* name) {
 
 }  // namespace
 
-TEST_CASE("a byte changed in the index of a longer book costs no pour an event in silence") {
+TEST_CASE(
+    "a byte changed in the entries of a longer book's index costs no pour an event in silence") {
   const Folder folder;
   const auto path = folder / "book.risebook";
   std::map<PourId, std::size_t> truth;
@@ -43,12 +44,12 @@ TEST_CASE("a byte changed in the index of a longer book costs no pour an event i
     auto book = got(Logbook::create(path));
     for (const auto& pour : kPours) got(book.append(pour, open_event(pour.text), entry_at(0)));
     const auto tap = [&](const PourId& pour, std::size_t letters) {
-      got(book.append(pour, note(std::string(letters, 'x'), 1), entry_at(1)));
+      got(book.append(pour, note(wide(letters), 1), entry_at(1)));
     };
     for (int i = 1; i < 40; ++i) {
       for (const auto& pour : kPours) tap(pour, 20);
     }
-    for (int i = 0; i < 12; ++i) tap(kPours[2], 95'000);
+    for (int i = 0; i < 160; ++i) tap(kPours[2], 1900);
     for (const auto& pour : kPours) truth[pour] = got(book.events(pour)).size();
     REQUIRE(book.empty_log());
   }
@@ -57,7 +58,8 @@ TEST_CASE("a byte changed in the index of a longer book costs no pour an event i
   std::mt19937 random(20260310);
   std::size_t looks = 0, different = 0;
   for (const auto page : pages_of(path, "events_of_pour")) {
-    for (std::size_t in = 0; in < 4096; in += 1 + random() % 9) {
+    // Behind the page's own heading: a count of entries changed there is told by verify alone.
+    for (std::size_t in = 12; in < 4096; in += 1 + random() % 9) {
       const auto at = (page - 1) * 4096 + in;
       const auto to = static_cast<char>(in % 2 ? whole[at] ^ 1 : static_cast<int>(random()));
       if (to == whole[at]) continue;
