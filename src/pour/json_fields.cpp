@@ -77,7 +77,9 @@ void Fields::hold_id(const std::string& field, const std::string& text) const {
 void Fields::hold_texts(const std::string& field, const Json& value) const {
   if (value.is_string()) hold_text(field, value.get_ref<const std::string&>());
   if (!value.is_structured()) return;
-  for (const auto& [key, inner] : value.items()) hold_texts(field + "." + key, inner);
+  for (const auto& [key, inner] : value.items()) {
+    hold_texts(fmt::format("{}.{}", field, key), inner);
+  }
 }
 
 std::string Fields::id(const char* field) {

@@ -55,8 +55,7 @@ fs::path name_for(const fs::path& folder, const fs::path& book, const BookName& 
   const auto stem = fmt::format("{}-{}-{}-{}", book.stem().string(), name.tag, last, moment);
   std::error_code error;
   for (int n = 1;; ++n) {
-    const auto path =
-        folder / (n == 1 ? stem + ".risebook" : fmt::format("{}-{}.risebook", stem, n));
+    auto path = folder / (n == 1 ? stem + ".risebook" : fmt::format("{}-{}.risebook", stem, n));
     if (!fs::exists(fs::symlink_status(path, error))) return path;
   }
 }
