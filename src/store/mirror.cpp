@@ -12,8 +12,8 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::uint64_t kBeginning = 4096;       // holds both header lines
-constexpr std::uint64_t kFirstLook = 64 * 1024;  // from the end
+constexpr std::uint64_t kBeginning = 4096;                      // holds both header lines
+constexpr std::uint64_t kFirstLook = std::uint64_t{64} * 1024;  // from the end
 constexpr int kMostFiles = 99;
 
 tl::unexpected<MirrorTrouble> trouble(const fs::path& path, const std::error_code& code) {

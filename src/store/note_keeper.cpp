@@ -48,7 +48,7 @@ struct NoteKeeper::Inside {
       if (!opened) return Failed{opened.error()};
       rows = std::move(*opened);
     }
-    const auto last = rows->last();
+    auto last = rows->last();
     if (!last) {
       rows.reset();
       return last;

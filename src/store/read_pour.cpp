@@ -25,7 +25,9 @@ PourRead read_rows(SQLite::Statement& rows, const SQLite::Database& json,
     };
     if (hash_of(row) != hash_column(rows, 9)) {
       bad();
-    } else if (auto event = event_of(row, where)) {
+      continue;
+    }
+    if (auto event = event_of(row, where)) {
       read.events.push_back(std::move(*event));
     } else if (auto kind = unknown_kind(row.line, json)) {
       read.set_aside.push_back({EventId{row.id}, std::move(*kind), row.line});
