@@ -54,7 +54,7 @@ std::string file_word(std::string_view text) {
 // elements may differ in signs only that a file's name cannot hold.
 std::string distinct(const std::string& wanted, std::set<std::string>& taken) {
   for (int n = 1;; ++n) {
-    const std::string name = n == 1 ? wanted : fmt::format("{}-{}", wanted, n);
+    std::string name = n == 1 ? wanted : fmt::format("{}-{}", wanted, n);
     std::string small = name;
     std::transform(small.begin(), small.end(), small.begin(),
                    [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });

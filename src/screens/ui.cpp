@@ -156,7 +156,7 @@ std::optional<Tap> Ui::Inside::touched(const Touch& touch, Moment now, UiOutput&
     out.press = wipe.feed(touch, *scale);
     return {};
   }
-  const std::optional<Tap> tap =
+  std::optional<Tap> tap =
       taps.feed(touch, pictures.at(touch.steady), scale->px_per_mm(), &pictures.latest());
   out.press = taps.ended();
   if (out.press && notices.ended(*out.press, now) && settings.sound) out.tone = Weight::mend;
