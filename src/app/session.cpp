@@ -123,6 +123,11 @@ void Session::fail_with(const Error& error, bool not_kept) {
   trouble_ = screens::Trouble{.text = to_text(error), .not_kept = not_kept};
 }
 
+void Session::refuse_reading() {
+  trouble_ = screens::Trouble{
+      .text = to_text(*reading_only_), .not_kept = true, .word = screens::Word::keep_refused};
+}
+
 void Session::ask_list(const ListWish& wish) {
   wanted_ = wish;
   list_.part.coming = true;
@@ -256,11 +261,7 @@ PersonId Session::holder() const {
 
 void Session::keep(const screens::KeepEvent& wish) {
   if (!state_) return;
-  if (!keeper_) {
-    trouble_ = screens::Trouble{
-        .text = to_text(*reading_only_), .not_kept = true, .word = screens::Word::keep_refused};
-    return;
-  }
+  if (!keeper_) return refuse_reading();
   Event event;
   event.what = wish.what;
   event.by = holder();
@@ -277,11 +278,7 @@ void Session::keep(const screens::KeepEvent& wish) {
 
 // A name of its own: the book is asked which are taken.
 void Session::open_pour(const screens::OpenPour& wish) {
-  if (!keeper_) {
-    trouble_ = screens::Trouble{
-        .text = to_text(*reading_only_), .not_kept = true, .word = screens::Word::keep_refused};
-    return;
-  }
+  if (!keeper_) return refuse_reading();
   if (opening_) return;
   opening_ = true;
   std::vector<PourId> taken;

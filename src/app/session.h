@@ -93,6 +93,7 @@ class Session {
   void open_pour_as(const screens::OpenPour& wish, const PourId& id);
   void hear_keeper();
   void fail_with(const Error& error, bool not_kept);
+  void refuse_reading();  ///< a tap on a book that is only read
   [[nodiscard]] screens::Keeping keeping() const;
   [[nodiscard]] std::optional<screens::HeadSeen> head() const;
   [[nodiscard]] PersonId holder() const;
