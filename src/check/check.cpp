@@ -12,6 +12,24 @@ bool CheckReport::clean() const {
                      [](const Finding& f) { return f.weight == Weight::note; });
 }
 
+namespace {
+
+// By weight, then time. A finding is large: places are sorted, and each is moved once.
+std::vector<Finding> in_order(std::vector<Finding> findings) {
+  std::vector<std::tuple<Weight, Seconds, std::size_t>> places;
+  places.reserve(findings.size());
+  for (const Finding& f : findings) {
+    places.emplace_back(f.weight, f.from.value_or(Seconds{-1e12}), places.size());
+  }
+  std::sort(places.begin(), places.end());
+  std::vector<Finding> sorted;
+  sorted.reserve(findings.size());
+  for (const auto& place : places) sorted.push_back(std::move(findings[std::get<2>(place)]));
+  return sorted;
+}
+
+}  // namespace
+
 CheckReport check(const PourState& state, AsOf asof) {
   CheckMemory memory;
   return check(state, asof, memory);
@@ -21,11 +39,8 @@ CheckReport check(const PourState& state, AsOf asof, CheckMemory& memory) {
   Look look = look_at(state, asof, memory);
   CheckReport report{asof, {}, {}, {}};
   for (const Rule* rule : rules()) rule->look(look, *rule, report.findings);
-  std::stable_sort(report.findings.begin(), report.findings.end(),
-                   [](const Finding& a, const Finding& b) {
-                     return std::tuple{a.weight, a.from.value_or(Seconds{-1e12})} <
-                            std::tuple{b.weight, b.from.value_or(Seconds{-1e12})};
-                   });
+  settle(look, memory, report.findings);
+  report.findings = in_order(std::move(report.findings));
   report.lifts = std::move(look.lifts);
   report.runs = std::move(look.runs);
   return report;

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "check/memory.h"
+
 namespace rb {
 
 namespace {
@@ -15,8 +17,9 @@ bool feeds(const Inverter& inverter, const MotorId& motor) {
   return std::find(inverter.motors.begin(), inverter.motors.end(), motor) != inverter.motors.end();
 }
 
-// Starts and ends of motors of one inverter, those of a row that shook alike together.
-std::vector<Change> changes_of(const Look& look, const Inverter& inverter) {
+// Starts and ends from a moment on of motors of one inverter, those of a row that shook alike
+// together.
+std::vector<Change> changes_of(const Look& look, const Inverter& inverter, Seconds since) {
   std::vector<Change> changes;
   for (std::size_t e = 0; e < look.plan().elements.size(); ++e) {
     const auto& rows = look.plan().elements[e].rows;
@@ -29,9 +32,12 @@ std::vector<Change> changes_of(const Look& look, const Inverter& inverter) {
         ++fed.back().second;
       }
       for (const auto& [running, motors] : fed) {
-        for (const trade::Interval& span : running) {
-          changes.push_back({span.from, +motors});
-          changes.push_back({span.to, -motors});
+        const auto& spans = running.spans();
+        auto span = std::lower_bound(spans.begin(), spans.end(), since,
+                                     [](const trade::Interval& s, Seconds m) { return s.to < m; });
+        for (; span != spans.end(); ++span) {
+          if (span->from >= since) changes.push_back({span->from, +motors});
+          changes.push_back({span->to, -motors});
         }
       }
     }
@@ -42,23 +48,39 @@ std::vector<Change> changes_of(const Look& look, const Inverter& inverter) {
   return changes;
 }
 
+void count(InverterMemory& now, std::size_t inverter, const Change& change) {
+  if (!now.most_ended) now.most.to = change.at;
+  now.most_ended = true;
+  now.running += change.more;
+  const int least = static_cast<int>(now.most.motors) + (now.live ? 0 : 1);
+  if (now.running <= 0 || now.running < least) return;
+  now.most = {inverter, change.at, {}, static_cast<std::size_t>(now.running)};
+  now.most_ended = false;
+}
+
 }  // namespace
 
 std::vector<InverterMoment> busiest(const Look& look) {
   std::vector<InverterMoment> all;
+  look.inverters->resize(look.plan().power.size());
   for (std::size_t i = 0; i < look.plan().power.size(); ++i) {
-    const std::vector<Change> changes = changes_of(look, look.plan().power[i]);
-    InverterMoment most{i, {}, {}, 0};
-    int running = 0;
-    for (std::size_t c = 0; c < changes.size(); ++c) {
-      running += changes[c].more;
-      const int least = static_cast<int>(most.motors) + (look.asof.live ? 0 : 1);
-      if (running > 0 && running >= least) {
-        most = {i, changes[c].at, c + 1 < changes.size() ? changes[c + 1].at : look.asof.at,
-                static_cast<std::size_t>(running)};
+    InverterMemory& known = (*look.inverters)[i];
+    if (known.live != look.asof.live) known = {};
+    known.live = look.asof.live;
+    InverterMemory now = known;
+    for (const Change& change : changes_of(look, look.plan().power[i], known.until)) {
+      if (change.at >= look.state.last && known.until < look.state.last) {
+        known = now;
+        known.until = look.state.last;
       }
+      count(now, i, change);
     }
-    if (most.motors > 0) all.push_back(most);
+    if (known.until < look.state.last) {
+      known = now;
+      known.until = look.state.last;
+    }
+    if (!now.most_ended) now.most.to = look.asof.at;
+    if (now.most.motors > 0) all.push_back(now.most);
   }
   return all;
 }

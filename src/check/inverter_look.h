@@ -5,12 +5,6 @@
 
 namespace rb {
 
-struct InverterMoment {
-  std::size_t inverter = 0;
-  Seconds from{}, to{};
-  std::size_t motors = 0;  ///< running on it
-};
-
 /// The stretch in which most motors run on each inverter that has any; of equal ones the first,
 /// in a live look the latest.
 std::vector<InverterMoment> busiest(const Look& look);

@@ -31,6 +31,7 @@ void LiftLook::look_at(const trade::Face& face, std::vector<trade::Band> in_band
   most = most_shaken(field);
   worst.reset();
   joints.assign(bands.size(), std::nullopt);
+  knitted.reset();
 }
 
 const WorstPlace& LiftLook::worst_place() {

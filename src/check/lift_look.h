@@ -48,6 +48,8 @@ struct LiftLook {
     Knitting knitting;
   };
   std::vector<std::optional<KnownJoint>> joints;  ///< by bay; those that nothing later can change
+  /// All bays were found knitted in time in a pour whose last moment was this.
+  std::optional<Seconds> knitted;
 
   /// Answers for this concrete: those kept, when they were for the same.
   void look_at(const trade::Face& face, std::vector<trade::Band> in_bands, Seconds least);

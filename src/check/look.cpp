@@ -1,8 +1,10 @@
 #include "check/look.h"
 
 #include <algorithm>
+#include <unordered_set>
 
 #include "check/memory.h"
+#include "pour/as_it_was.h"
 #include "pour/row_shaking.h"
 #include "trade/rise.h"
 
@@ -10,32 +12,58 @@ namespace rb {
 
 namespace {
 
+// While a lift is placed it is held to what holds now.
+Seconds rise_judged_until(AsOf asof, const LiftState& lift) {
+  return asof.live && !lift.ended ? asof.at : lift.last_reading;
+}
+
 void put_dose(LiftReport& report, const LiftLook& look) {
   report.under_share = look.shares.under_share();
   report.min_dose = look.shares.least;
   report.mean_dose = look.shares.mean;
 }
 
-void put_rise(LiftReport& report, const PourState& state, AsOf asof, const LiftState& lift) {
-  const auto& tops = state.elements[report.element].tops;
+// Whether times to set, and with them the mix and its temperature at every moment, are as before.
+bool sets_same(const PourState& state, const AsItWas& since) {
+  const bool by_truck = state.plan->mixes.size() > 1 || !state.penetrations.empty();
+  return since.same(Trace::Of::test) && since.same(Trace::Of::penetration) &&
+         (!by_truck || since.same(Trace::Of::truck));
+}
+
+std::optional<Velocity> fastest(const PourState& state, std::size_t element,
+                                const LiftState& lift) {
+  if (lift.last_reading <= lift.started && !lift.ended) return std::nullopt;
   const Seconds window = state.plan->limits.rise_window.value;
-  const Seconds took = lift.last_reading - lift.started;
-  if (took > Seconds{} || lift.ended) {
-    report.rise_window = Velocity{};
-    for (const trade::TopCurve& top : tops) {
-      report.rise_window = std::max(
-          *report.rise_window, trade::worst_rise(top, window, lift.started, lift.last_reading));
-    }
+  Velocity worst;
+  for (const trade::TopCurve& top : state.elements[element].tops) {
+    worst = std::max(worst, trade::worst_rise(top, window, lift.started, lift.last_reading));
   }
+  return worst;
+}
+
+void put_rise(LiftReport& report, const Look& look, std::optional<KnownRise>& known,
+              const AsItWas& since, Seconds tops_until) {
+  const LiftState& lift = look.lift(report);
+  const PourState& state = look.state;
+  const Seconds until = rise_judged_until(look.asof, lift);
+  const bool same =
+      known && known->started == lift.started && known->last_reading == lift.last_reading;
+  const Seconds judged = lift.last_reading + state.plan->limits.rise_window.value;
+  const bool tops_same = same && judged < tops_until;
+  const bool limit_same = same && until == known->until && sets_same(state, since);
+  known =
+      KnownRise{lift.started, lift.last_reading,
+                tops_same ? known->window : fastest(state, report.element, lift), until,
+                limit_same ? known->limit : rise_limit_of(state, look.asof, report.element, lift)};
+  report.rise_window = known->window;
+  const Seconds took = lift.last_reading - lift.started;
   if (took > Seconds{}) {
     report.rise_mean = Velocity{};
-    for (std::size_t bay = 0; bay < tops.size(); ++bay) {
+    for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
       report.rise_mean = std::max(*report.rise_mean, rate(lift.top[bay] - lift.bottom[bay], took));
     }
   }
-  if (const auto limit = rise_limit_of(state, asof, report.element, lift)) {
-    report.rise_limit = limit->rate;
-  }
+  if (known->limit) report.rise_limit = known->limit->rate;
 }
 
 // Whether a row's runs and hangs are those in memory; else they are put there.
@@ -63,16 +91,25 @@ bool remembered(RowMemory& memory, const PourState& state, const RowState& row, 
 }
 
 // When each row of an element ran and shook; the reach of those that did otherwise than before.
-std::vector<RowReach> look_at_rows(Look& look, ElementMemory& memory, std::size_t e) {
+std::vector<RowReach> look_at_rows(Look& look, ElementMemory& memory, std::size_t e,
+                                   const AsItWas& since) {
   const PourState& state = look.state;
   const Element& element = state.plan->elements[e];
   std::vector<RowReach> changed;
   look.ran.emplace_back();
   look.shaken.emplace_back();
   memory.rows.resize(element.rows.size());
+  std::vector<bool> same(element.rows.size(), since.known());
+  for (const Trace& trace : since.traces()) {
+    if ((trace.of == Trace::Of::run || trace.of == Trace::Of::hang) && trace.element == e) {
+      same[trace.row] = false;
+    }
+  }
   for (std::size_t r = 0; r < element.rows.size(); ++r) {
     RowMemory& row = memory.rows[r];
-    if (!remembered(row, state, state.elements[e].rows[r], look.asof.at)) {
+    // A run still on grows with every look.
+    const bool still = same[r] && state.running(e, r) == nullptr;
+    if (!still && !remembered(row, state, state.elements[e].rows[r], look.asof.at)) {
       row.ran = trade::Running{row.runs};
       row.shaken = shaking(state, e, r, look.asof.at);
       const Length z = element.rows[r].z;
@@ -91,7 +128,9 @@ std::vector<RowReach> look_at_rows(Look& look, ElementMemory& memory, std::size_
 
 void forget_other_plans(CheckMemory::Inside& memory, const PourState& state) {
   if (memory.plan == state.plan) return;
-  memory = {state.plan, std::vector<ElementMemory>(state.elements.size()), {}};
+  memory = {};
+  memory.plan = state.plan;
+  memory.elements.resize(state.elements.size());
   for (std::size_t e = 0; e < state.elements.size(); ++e) {
     const Element& element = state.plan->elements[e];
     for (std::size_t r = 0; r < element.rows.size(); ++r) {
@@ -100,48 +139,56 @@ void forget_other_plans(CheckMemory::Inside& memory, const PourState& state) {
   }
 }
 
-// Up to which moment all tops of an element are as they were at the last check.
-Seconds tops_known_until(ElementMemory& memory, const std::vector<trade::TopCurve>& tops) {
-  Seconds until = seconds(1e18);
-  for (std::size_t bay = 0; bay < tops.size(); ++bay) {
-    const auto& now = tops[bay].points();
-    if (memory.tops.size() != tops.size() || memory.tops[bay].points().empty()) {
-      until = seconds(-1e18);
-      break;
+// Two clocks may differ by this on how long a run was.
+constexpr Seconds kClocksApart{10};
+
+// Runs begun or changed, and those over what may have come out otherwise since.
+void take_up_runs(const Look& look, CheckMemory::Inside& memory, const AsItWas& since,
+                  const std::vector<Seconds>& tops_until) {
+  const PourState& state = look.state;
+  auto& at_issue = memory.runs_at_issue;
+  const std::size_t first = std::min(since.first(Trace::Of::run), state.runs.size());
+  at_issue.erase(std::lower_bound(at_issue.begin(), at_issue.end(), first), at_issue.end());
+  for (std::size_t r = first; r < state.runs.size(); ++r) at_issue.push_back(r);
+  for (std::size_t e = 0; e < state.elements.size(); ++e) {
+    const Seconds until = std::min(since.until(), tops_until[e]) - kClocksApart;
+    for (const RowState& row : state.elements[e].rows) {
+      for (auto run = row.runs.rbegin(); run != row.runs.rend(); ++run) {
+        if (state.runs[*run].to.value_or(look.asof.at) < until) break;
+        if (*run < first) at_issue.push_back(*run);
+      }
     }
-    const auto& past = memory.tops[bay].points();
-    const auto differs = std::mismatch(past.begin(), past.end(), now.begin(), now.end());
-    // Two readings of one moment: only before them is the height what it was.
-    const auto same = static_cast<std::size_t>(differs.first - past.begin());
-    until = std::min(until, same == 0 ? seconds(-1e18) : past[same - 1].at);
   }
-  memory.tops = tops;
-  return until;
+  std::sort(at_issue.begin(), at_issue.end());
+  at_issue.erase(std::unique(at_issue.begin(), at_issue.end()), at_issue.end());
 }
 
-void look_at_heads(Look& look, CheckMemory::Inside& memory) {
+void take_up_trucks(const PourState& state, CheckMemory::Inside& memory, const AsItWas& since) {
+  auto& at_issue = memory.trucks_at_issue;
+  const std::size_t first = std::min(since.first(Trace::Of::truck), state.trucks.size());
+  at_issue.erase(std::lower_bound(at_issue.begin(), at_issue.end(), first), at_issue.end());
+  for (std::size_t t = first; t < state.trucks.size(); ++t) at_issue.push_back(t);
+}
+
+void look_at_heads(Look& look, CheckMemory::Inside& memory,
+                   const std::vector<Seconds>& tops_until) {
   const PourState& state = look.state;
-  std::vector<Seconds> known;
-  for (std::size_t e = 0; e < state.elements.size(); ++e) {
-    known.push_back(tops_known_until(memory.elements[e], state.elements[e].tops));
-  }
   const UnitWeight weight = heaviest(*state.plan);
   memory.heads.resize(state.runs.size());
-  look.runs.reserve(state.runs.size());
-  for (std::size_t r = 0; r < state.runs.size(); ++r) {
+  for (const std::size_t r : memory.runs_at_issue) {
     const RunState& run = state.runs[r];
     // A run still on is judged at the moment of the check.
     const Seconds end = run.to.value_or(look.asof.at);
     KnownHead& head = memory.heads[r];
     const bool same = head.element == run.element && head.row == run.row && head.end == end &&
-                      head.report.run == r && end < known[run.element];
-    if (!same) {
-      const Length deepest = deepest_over(memory.elements[run.element].bays_of_rows[run.row],
-                                          state.elements[run.element], end);
-      head = {run.element, run.row, end, {r, weight * deepest, deepest.value() > 0}};
-    }
-    look.runs.push_back(head.report);
+                      head.report.run == r && end < tops_until[run.element];
+    if (same) continue;
+    const Length deepest = deepest_over(memory.elements[run.element].bays_of_rows[run.row],
+                                        state.elements[run.element], end);
+    head = {run.element, run.row, end, {r, weight * deepest, deepest.value() > 0}};
   }
+  look.runs.reserve(memory.heads.size());
+  for (const KnownHead& head : memory.heads) look.runs.push_back(head.report);
 }
 
 // What stood before the first lift began.
@@ -157,13 +204,14 @@ std::vector<trade::Band> bands_below(const ElementState& element) {
 // Whether the answers kept are for this concrete, seen without working out what they depend on:
 // openings and times to set are as they were, and so are all rows but those given.
 bool untouched(const LiftLook& look, const trade::Face& face, const std::vector<trade::Band>& bands,
-               Seconds least, const std::vector<RowReach>& rows) {
+               Seconds least, const std::vector<RowReach>& rows, Seconds tops_until) {
   if (look.joints.empty() || least != look.dose_min || bands != look.bands) return false;
   for (std::size_t bay = 0; bay < bands.size(); ++bay) {
     if (bands[bay].to <= bands[bay].from) continue;
     for (const RowReach& row : rows) {
       if (row.low <= bands[bay].to && row.high >= bands[bay].from) return false;
     }
+    if (tops_until == AsItWas::kEver) continue;
     if (face.tops[bay].between(bands[bay].from, bands[bay].to) != look.part.tops[bay]) return false;
   }
   return true;
@@ -171,7 +219,7 @@ bool untouched(const LiftLook& look, const trade::Face& face, const std::vector<
 
 // The looks at an element's concrete: first what lies below all lifts.
 void look_at_concrete(Look& look, ElementMemory& memory, std::size_t e,
-                      const std::vector<RowReach>& changed) {
+                      const std::vector<RowReach>& changed, const AsItWas& since) {
   const ElementState& element = look.state.elements[e];
   const Seconds least = look.plan().limits.dose_min.value;
   while (memory.lifts.size() < element.lifts.size() + 1) {
@@ -179,12 +227,14 @@ void look_at_concrete(Look& look, ElementMemory& memory, std::size_t e,
   }
   memory.lifts.resize(element.lifts.size() + 1);
   const trade::Face& face = look.faces[e];
-  const bool sets_same = face.sets == memory.sets;
+  const bool same = face.sets == memory.sets;
   memory.sets = face.sets;
+  const bool joints_same = sets_same(look.state, since);
   for (std::size_t i = 0; i < memory.lifts.size(); ++i) {
     auto bands = i == 0 ? bands_below(element) : lift_bands(element.lifts[i - 1]);
     LiftLook& lift = *memory.lifts[i];
-    if (!sets_same || !untouched(lift, face, bands, least, changed)) {
+    if (!joints_same || (lift.knitted && since.until() <= *lift.knitted)) lift.knitted.reset();
+    if (!same || !untouched(lift, face, bands, least, changed, since.tops_until(e))) {
       lift.look_at(face, std::move(bands), least);
     }
     look.concrete[e].push_back(&lift);
@@ -196,7 +246,7 @@ void look_at_concrete(Look& look, ElementMemory& memory, std::size_t e,
 std::optional<RiseLimit> rise_limit_of(const PourState& state, AsOf asof, std::size_t element,
                                        const LiftState& lift) {
   std::optional<RiseLimit> lowest = rise_limit(state, element, lift.started);
-  const Seconds until = asof.live && !lift.ended ? asof.at : lift.last_reading;
+  const Seconds until = rise_judged_until(asof, lift);
   const auto look_again = [&](Seconds at) {
     if (at <= lift.started || at > until) return;
     const auto limit = rise_limit(state, element, at);
@@ -215,13 +265,20 @@ std::optional<RiseLimit> rise_limit_of(const PourState& state, AsOf asof, std::s
 Look look_at(const PourState& state, AsOf asof, CheckMemory& memory) {
   CheckMemory::Inside& known = memory.inside();
   forget_other_plans(known, state);
-  Look look{state, asof, {}, {}, {}, {}, {}, {}, {}};
+  const AsItWas since{state, asof.at < state.last ? 0 : known.stamp};
+  Look look{state, asof, {}, {}, {}, {}, {}, {}, {}, {}, {}, nullptr};
   look.concrete.resize(state.elements.size());
+  std::vector<Seconds> tops_until;
   for (std::size_t e = 0; e < state.elements.size(); ++e) {
+    ElementMemory& element = known.elements[e];
+    tops_until.push_back(since.tops_until(e));
     const auto sides = judged_sides(state.plan->elements[e]);
-    const auto changed = look_at_rows(look, known.elements[e], e);
-    look.faces.push_back(face_of(state, e, sides, look.shaken[e]));
-    if (!sides.empty()) look_at_concrete(look, known.elements[e], e, changed);
+    const auto changed = look_at_rows(look, element, e, since);
+    const bool sets_known = !element.sets.empty() && sets_same(state, since);
+    look.faces.push_back(
+        face_of(state, e, sides, look.shaken[e], sets_known ? element.sets : set_steps(state, e)));
+    if (!sides.empty()) look_at_concrete(look, element, e, changed, since);
+    element.rises.resize(state.elements[e].lifts.size());
     for (std::size_t i = 0; i < state.elements[e].lifts.size(); ++i) {
       const LiftState& lift = state.elements[e].lifts[i];
       LiftReport report;
@@ -233,12 +290,46 @@ Look look_at(const PourState& state, AsOf asof, CheckMemory& memory) {
       for (const Length& top : lift.top) report.top = std::max(report.top, top);
       look.lift_looks.push_back(sides.empty() ? nullptr : look.concrete[e][i + 1]);
       if (look.lift_looks.back() != nullptr) put_dose(report, *look.lift_looks.back());
-      put_rise(report, state, asof, lift);
+      put_rise(report, look, element.rises[i], since, tops_until.back());
       look.lifts.push_back(report);
     }
   }
-  look_at_heads(look, known);
+  take_up_runs(look, known, since, tops_until);
+  take_up_trucks(state, known, since);
+  look_at_heads(look, known, tops_until);
+  for (InverterMemory& inverter : known.inverters) {
+    if (since.until() < inverter.until) inverter = {};
+  }
+  look.runs_at_issue = known.runs_at_issue;
+  look.trucks_at_issue = known.trucks_at_issue;
+  look.inverters = &known.inverters;
+  known.stamp = asof.at < state.last ? 0 : AsItWas::stamp(state);
   return look;
+}
+
+void settle(const Look& look, CheckMemory& memory, const std::vector<Finding>& findings) {
+  CheckMemory::Inside& known = memory.inside();
+  const PourState& state = look.state;
+  std::unordered_set<EventRef> found;
+  for (const Finding& finding : findings) {
+    if (finding.ref) found.insert(*finding.ref);
+  }
+  // What is read next changes heights from the last reading on.
+  std::vector<Seconds> tops_until(state.elements.size(), state.last);
+  for (std::size_t e = 0; e < state.elements.size(); ++e) {
+    for (const trade::TopCurve& top : state.elements[e].tops) {
+      if (!top.points().empty()) tops_until[e] = std::min(tops_until[e], top.points().back().at);
+    }
+  }
+  std::erase_if(known.runs_at_issue, [&](std::size_t r) {
+    const RunState& run = state.runs[r];
+    return run.to && *run.to < tops_until[run.element] && !found.contains(run.ref);
+  });
+  std::erase_if(known.trucks_at_issue, [&](std::size_t t) {
+    const TruckState& truck = state.trucks[t];
+    return truck.what && truck.ended && truck.discharge && !found.contains(*truck.ref) &&
+           !found.contains(*truck.discharge);
+  });
 }
 
 CheckMemory::CheckMemory() : inside_(std::make_unique<Inside>()) {}

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <vector>
 
 #include "check/check.h"
@@ -13,6 +14,14 @@ namespace rb {
 
 /// The rows of the last lift have run by then (our own choice).
 inline constexpr Seconds kTopLiftDone{900};
+
+struct InverterMoment {
+  std::size_t inverter = 0;
+  Seconds from{}, to{};
+  std::size_t motors = 0;  ///< running on it
+};
+
+struct InverterMemory;
 
 struct Look {
   const PourState& state;
@@ -25,6 +34,9 @@ struct Look {
   /// By element: all its concrete, lift by lift, and what was there before any lift began.
   std::vector<std::vector<LiftLook*>> concrete;
   std::vector<RunReport> runs;
+  /// Indices into PourState::runs and trucks: all on which there may be something to find.
+  std::span<const std::size_t> runs_at_issue, trucks_at_issue;
+  std::vector<InverterMemory>* inverters = nullptr;
 
   [[nodiscard]] const Plan& plan() const { return *state.plan; }
   [[nodiscard]] const Element& element(const LiftReport& report) const {
@@ -55,5 +67,8 @@ std::optional<RiseLimit> rise_limit_of(const PourState& state, AsOf asof, std::s
 
 /// Good as long as the memory is not used again.
 Look look_at(const PourState& state, AsOf asof, CheckMemory& memory);
+
+/// Remembers what need not be looked at again, for something was found on none of it.
+void settle(const Look& look, CheckMemory& memory, const std::vector<Finding>& findings);
 
 }  // namespace rb

@@ -1,13 +1,25 @@
 // What CheckMemory holds. Inside this room.
 #pragma once
 
+#include <cstdint>
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include "check/check.h"
 #include "check/lift_look.h"
+#include "check/look.h"
 
 namespace rb {
+
+/// What ran on an inverter up to a moment: where counting goes on.
+struct InverterMemory {
+  bool live = false;
+  Seconds until{-1e18};
+  int running = 0;
+  InverterMoment most;
+  bool most_ended = true;  ///< `most.to` is known
+};
 
 /// A run's head, good as long as the tops of its element up to its end are the same.
 struct KnownHead {
@@ -30,18 +42,31 @@ struct RowMemory {
   RowShaking shaken;
 };
 
+/// How a lift rose, and the limit it was held to.
+struct KnownRise {
+  Seconds started{}, last_reading{};
+  std::optional<Velocity> window;
+  Seconds until{};
+  std::optional<RiseLimit> limit;
+};
+
 struct ElementMemory {
   std::vector<RowMemory> rows;                        // as the plan's
   std::vector<trade::SetStep> sets;                   // as they were
   std::vector<std::unique_ptr<LiftLook>> lifts;       // one a lift, and first what lies below
   std::vector<std::vector<BayReached>> bays_of_rows;  // of the plan
-  std::vector<trade::TopCurve> tops;                  // as they were
+  std::vector<std::optional<KnownRise>> rises;        // as the lifts
 };
 
 struct CheckMemory::Inside {
   std::shared_ptr<const Plan> plan;
   std::vector<ElementMemory> elements;
+  std::uint64_t stamp = 0;       // of the state looked at (as_it_was.h)
   std::vector<KnownHead> heads;  // as PourState::runs
+  // Indices, going up, of what is to be looked at again. The others were looked at, nothing was
+  // found, and nothing that is still to come can change that.
+  std::vector<std::size_t> runs_at_issue, trucks_at_issue;
+  std::vector<InverterMemory> inverters;  // as the plan's
 };
 
 }  // namespace rb

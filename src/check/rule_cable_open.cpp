@@ -21,7 +21,8 @@ bool hung_without(const PourState& state, const RunState& run, Seconds end) {
 }
 
 void look_cable_open(const Look& look, const Rule& rule, Findings& out) {
-  for (const RunState& run : look.state.runs) {
+  for (const std::size_t r : look.runs_at_issue) {
+    const RunState& run = look.state.runs[r];
     if (run.cables && !hung_without(look.state, run, look.run_end(run))) continue;
     const Row& row = look.state.row_of(run);
     Finding f = found(rule);

@@ -28,7 +28,7 @@ std::map<EventRef, Moment> told_anew(const PourState& state) {
 void look_entered_before(const Look& look, const Rule& rule, Findings& out) {
   const PourState& state = look.state;
   const auto anew = told_anew(state);
-  for (EventRef ref = 0; ref < state.log.size(); ++ref) {
+  for (const EventRef ref : oddly_entered(state)) {
     const LogEntry& entry = state.log[ref];
     if (entry.struck || !entry.event.entry || brought_in(state, ref)) continue;
     const auto fixed = anew.find(ref);

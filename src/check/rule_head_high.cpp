@@ -8,8 +8,9 @@ namespace rb {
 namespace {
 
 void look_head_high(const Look& look, const Rule& rule, Findings& out) {
-  for (const RunReport& report : look.runs) {
-    const RunState& run = look.state.runs[report.run];
+  for (const std::size_t r : look.runs_at_issue) {
+    const RunReport& report = look.runs[r];
+    const RunState& run = look.state.runs[r];
     const Element& element = look.plan().elements[run.element];
     if (!element.form_rating || !over(report.head, *element.form_rating)) continue;
     Finding f = found(rule);

@@ -20,7 +20,7 @@ std::string span_words(Seconds span) {
 
 void look_kept_late(const Look& look, const Rule& rule, Findings& out) {
   const PourState& state = look.state;
-  for (EventRef ref = 0; ref < state.log.size(); ++ref) {
+  for (const EventRef ref : oddly_entered(state)) {
     const LogEntry& entry = state.log[ref];
     const auto& told = entry.event.entry;
     if (!told || !told->kept || brought_in(state, ref)) continue;

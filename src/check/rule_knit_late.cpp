@@ -46,14 +46,15 @@ std::optional<JointSeen> joint_of(const Look& look, std::size_t element, std::si
   return JointSeen{question.came, question.sets, knit.when};
 }
 
-void judge(const Look& look, const Rule& rule, const LiftReport& report, LiftLook* known,
+// Whether it was knitted in time, which nothing later can change.
+bool judge(const Look& look, const Rule& rule, const LiftReport& report, LiftLook* known,
            std::size_t bay, Findings& out) {
   const Element& element = look.element(report);
   const LiftState& lift = look.lift(report);
   const auto joint = joint_of(look, report.element, bay, lift.top[bay], known);
-  if (!joint) return;
-  if (joint->knits && *joint->knits < joint->sets) return;
-  if (!joint->knits && look.asof.live && look.asof.at < joint->sets) return;  // there is time yet
+  if (!joint) return false;
+  if (joint->knits && *joint->knits < joint->sets) return true;
+  if (!joint->knits && look.asof.live && look.asof.at < joint->sets) return false;  // time yet
   Finding f = found(rule);
   f.element = report.element;
   f.lift = report.lift;
@@ -77,16 +78,21 @@ void judge(const Look& look, const Rule& rule, const LiftReport& report, LiftLoo
                 "after it came",
                 element.id.text, report.lift, bay + 1, *f.limit / 3600);
   out.push_back(std::move(f));
+  return false;
 }
 
 void look_knit_late(const Look& look, const Rule& rule, Findings& out) {
   for (std::size_t i = 0; i < look.lifts.size(); ++i) {
     const LiftReport& report = look.lifts[i];
     const LiftState& lift = look.lift(report);
-    if (!lift.next_start) continue;
+    LiftLook* known = look.lift_looks[i];
+    if (!lift.next_start || (known != nullptr && known->knitted)) continue;
+    bool knitted = true;
     for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
-      if (lift.top[bay] > lift.bottom[bay]) judge(look, rule, report, look.lift_looks[i], bay, out);
+      if (lift.top[bay] <= lift.bottom[bay]) continue;
+      knitted = judge(look, rule, report, known, bay, out) && knitted;
     }
+    if (known != nullptr && knitted) known->knitted = look.state.last;
   }
 }
 

@@ -17,7 +17,8 @@ std::optional<Seconds> aged_until(const Look& look, const TruckState& truck) {
 
 void look_load_old(const Look& look, const Rule& rule, Findings& out) {
   const auto& limit = look.plan().limits.load_age_max;
-  for (const TruckState& truck : look.state.trucks) {
+  for (const std::size_t t : look.trucks_at_issue) {
+    const TruckState& truck = look.state.trucks[t];
     const auto until = aged_until(look, truck);
     if (!truck.what || !until) continue;
     const Seconds batched = look.state.told(*truck.ref, truck.what->batched);

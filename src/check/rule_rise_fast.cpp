@@ -26,8 +26,8 @@ void look_before_lifts(const Look& look, const Rule& rule, std::size_t e, Findin
   for (const trade::TopCurve& top : there.tops) {
     std::vector<Seconds> read;
     for (const trade::SurfacePoint& point : top.points()) {
-      const bool before = there.lifts.empty() || point.at < there.lifts.front().started;
-      if (before && point.height > Length{}) read.push_back(point.at);
+      if (!there.lifts.empty() && point.at >= there.lifts.front().started) break;
+      if (point.height > Length{}) read.push_back(point.at);
     }
     if (read.empty()) continue;
     worst = std::max(worst, trade::worst_rise(top, window, read.front(), read.back()));

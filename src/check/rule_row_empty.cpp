@@ -49,8 +49,9 @@ bool hung_off_concrete(const Look& look, const RunState& run) {
 }
 
 void look_row_empty(const Look& look, const Rule& rule, Findings& out) {
-  for (const RunReport& report : look.runs) {
-    const RunState& run = look.state.runs[report.run];
+  for (const std::size_t r : look.runs_at_issue) {
+    const RunReport& report = look.runs[r];
+    const RunState& run = look.state.runs[r];
     if (report.in_concrete && !hung_off_concrete(look, run)) continue;
     const Row& row = look.state.row_of(run);
     Finding f = found(rule);

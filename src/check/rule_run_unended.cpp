@@ -11,7 +11,8 @@ constexpr double kForgotten = 3;  // times the band: by then a live run is taken
 
 void look_run_unended(const Look& look, const Rule& rule, Findings& out) {
   const Seconds band = look.plan().limits.dose_max.value;
-  for (const RunState& run : look.state.runs) {
+  for (const std::size_t r : look.runs_at_issue) {
+    const RunState& run = look.state.runs[r];
     if (run.rest) continue;
     const Seconds ran = look.run_end(run) - run.from;
     if (look.asof.live && !look.state.closed && !run.to && ran <= band * kForgotten) continue;

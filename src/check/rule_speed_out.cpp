@@ -10,7 +10,8 @@ namespace {
 constexpr Frequency kSlowest = vibrations_per_minute(3000);
 
 void look_speed_out(const Look& look, const Rule& rule, Findings& out) {
-  for (const RunState& run : look.state.runs) {
+  for (const std::size_t r : look.runs_at_issue) {
+    const RunState& run = look.state.runs[r];
     if (!run.speed) continue;
     const auto& type = look.plan().motor_type;
     const bool fast = type && *run.speed > type->top_speed * (1 + 1e-9);

@@ -148,7 +148,11 @@ Touched apply_last_correction(PourState& state) {
     if (state.log[ref].struck == now.contains(ref)) continue;
     state.log[ref].struck = now.contains(ref);
     touched.push_back(ref);
-    if (corrected(state.log[ref].event) != nullptr) anew.insert(target_of(state, ref));
+    // A correction aimed at nothing, as when what it aimed at is lost, leaves nothing to read anew.
+    const Event& aimed = state.log[ref].event;
+    if (corrected(aimed) != nullptr && !misaimed(state, aimed, ref)) {
+      anew.insert(target_of(state, ref));
+    }
   }
   for (const EventRef ref : anew) read_anew(state, ref, touched);
   return touched;

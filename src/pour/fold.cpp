@@ -5,6 +5,7 @@
 #include "pour/corrections.h"
 #include "pour/fold_happening.h"
 #include "pour/may_happen.h"
+#include "pour/origin.h"
 
 namespace rb {
 
@@ -51,6 +52,7 @@ void enter(PourState& state, const Event& event) {
   }
   state.memory.stepped.push_back(clock.stepped);
   state.log.push_back({.event = event, .when = happened(event, clock.stepped)});
+  take_count(state, ref);
   if (clock.step) {
     state.clock_steps.push_back({ref, state.clock(state.log[ref].when), *clock.step});
   }
@@ -59,17 +61,28 @@ void enter(PourState& state, const Event& event) {
 // Where in the order of time an entry comes: after all that happened by then and were entered
 // before.
 std::size_t place_in_order(const PourState& state, Moment when, EventRef ref) {
-  const auto place = std::lower_bound(state.order.begin(), state.order.end(), std::pair{when, ref},
-                                      [&](EventRef a, const auto& b) {
-                                        return std::pair{state.log[a].when, a} < b;
-                                      });
-  return static_cast<std::size_t>(place - state.order.begin());
+  const auto before = [&](EventRef a, const std::pair<Moment, EventRef>& b) {
+    return std::pair{state.log[a].when, a} < b;
+  };
+  // Most happen last or nearly so: looked for from the end, further back by twice as much.
+  const std::pair key{when, ref};
+  std::size_t from = state.order.size(), to = from;
+  for (std::size_t back = 1; from > 0; back *= 2) {
+    from = state.order.size() - std::min(back, state.order.size());
+    if (before(state.order[from], key)) break;
+    to = from;
+  }
+  const auto begin = state.order.begin();
+  const auto place = std::lower_bound(begin + static_cast<std::ptrdiff_t>(from),
+                                      begin + static_cast<std::ptrdiff_t>(to), key, before);
+  return static_cast<std::size_t>(place - begin);
 }
 
 // Takes back all from a place in the order on.
 void rewind(PourState& state, std::size_t place) {
   if (place >= state.memory.marks.size()) return;
-  take_back_changes(state, state.memory.marks[place].changes);
+  take_back_changes(state, state.memory.marks[place].changes,
+                    state.clock(state.log[state.order[place]].when));
   state.last = state.memory.marks[place].last;
   state.memory.marks.resize(place);
   for (std::size_t i = place; i < state.order.size(); ++i) {
@@ -161,6 +174,7 @@ Result<PourState> fold(std::span<const Event> events) {
   std::stable_sort(state.order.begin(), state.order.end(),
                    [&](EventRef a, EventRef b) { return state.log[a].when < state.log[b].when; });
   state.zero = state.log[state.order.front()].when;
+  leave_trace_of_all(state);
   for (ClockStep& step : state.clock_steps) step.at = state.clock(state.log[step.ref].when);
   play_on(state);
   return state;
@@ -199,8 +213,9 @@ void withdraw(PourState& state, const std::optional<BootClock>& before) {
   const std::size_t place = place_in_order(state, state.log.back().when, ref);
   rewind(state, place);
   state.order.erase(state.order.begin() + static_cast<std::ptrdiff_t>(place));
-  state.log.pop_back();
   state.memory.stepped.pop_back();
+  take_count_back(state, ref);
+  state.log.pop_back();
   const auto known = state.memory.ids.find(event.id.text);
   if (known != state.memory.ids.end() && known->second == ref) state.memory.ids.erase(known);
   if (!state.clock_steps.empty() && state.clock_steps.back().ref == ref) {

@@ -18,7 +18,11 @@ using List = changed::List;
 class Apply {
  public:
   Apply(PourState& state, EventRef ref)
-      : state_(state), ref_(ref), entry_(state.log[ref]), at_(state.clock(entry_.when)) {}
+      : state_(state),
+        ref_(ref),
+        entry_(state.log[ref]),
+        at_(state.clock(entry_.when)),
+        happened_(at_) {}
 
   void operator()(const event::PourOpen&) {}
   void operator()(const event::Ready& e) { add(state_.ready, List::ready, {ref_, at_, e}); }
@@ -169,7 +173,10 @@ class Apply {
   [[nodiscard]] Seconds at() const { return at_; }
 
  private:
-  void note(StateChange change) { state_.memory.changes.push_back(change); }
+  void note(StateChange change) {
+    leave_trace(state_, change, happened_);
+    state_.memory.changes.push_back(change);
+  }
   template <class Item>
   void add(std::vector<Item>& list, List which, Item item) {
     list.push_back(std::move(item));
@@ -211,6 +218,7 @@ class Apply {
   }
   std::size_t ticket(const TicketId& id) {
     if (const auto known = truck_of(state_, id)) return *known;
+    state_.memory.tickets.emplace(id.text, state_.trucks.size());
     state_.trucks.push_back({.ticket = id});
     note(changed::TruckCame{});
     return state_.trucks.size() - 1;
@@ -254,7 +262,8 @@ class Apply {
   PourState& state_;
   EventRef ref_;
   LogEntry& entry_;
-  Seconds at_;
+  Seconds at_;  // at last when what it tells of was over
+  Seconds happened_;
 };
 
 }  // namespace

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <unordered_map>
@@ -90,8 +91,26 @@ struct BootClock {
   Seconds stepped{};
 };
 
+/// A trace left by a change of the state, made or taken back; as_it_was.h reads it.
+struct Trace {
+  std::uint64_t stamp = 0;  ///< greater than that of every trace left before, of any state
+  Seconds from{};           ///< what happened before this moment stands as it did
+  enum class Of { moment, run, hang, truck, test, penetration, top } of = Of::moment;
+  std::size_t index = 0;  ///< of the item that changed, came or went; of a top: its element
+  std::size_t element = 0, row = 0;  ///< of a run or a hang
+};
+
+/// The events of a log by how they came into the book.
+struct Came {
+  std::size_t brought = 0, tapped = 0;
+  std::vector<std::size_t> odd;  ///< entered or kept at another time than they happened, in order
+};
+
 struct FoldMemory {
   std::unordered_map<std::string, std::size_t> ids;  ///< of the events that have one, into the log
+  std::unordered_map<std::string, std::size_t> tickets;  ///< into PourState::trucks
+  std::vector<Trace> traces;                             ///< the last of them
+  Came came;
   std::unordered_map<std::string, BootClock> boots;
   std::vector<Seconds> stepped;          ///< taken out of each event's moment, as the log
   std::vector<std::size_t> corrections;  ///< the fixes and strikes in the log

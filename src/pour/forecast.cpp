@@ -110,11 +110,12 @@ class Looking {
   void read_bay(BayLine& line, std::size_t bay) const {
     std::vector<trade::TrendPoint> points{
         {placing_clock(state_, placing_->started), placing_->bottom[bay]}};
-    for (const TopReading& reading : state_.readings) {  // in order of time
-      if (reading.element != element_ || reading.bay != bay || reading.at < placing_->started) {
-        continue;
-      }
-      points.push_back({placing_clock(state_, reading.at), reading.read});
+    const auto& all = state_.readings;  // in order of time
+    auto reading = std::lower_bound(all.begin(), all.end(), placing_->started,
+                                    [](const TopReading& r, Seconds m) { return r.at < m; });
+    for (; reading != all.end(); ++reading) {
+      if (reading->element != element_ || reading->bay != bay) continue;
+      points.push_back({placing_clock(state_, reading->at), reading->read});
     }
     line.last = points.back().at;
     line.full = placing_->bay_ended[bay] || line.standing >= ceiling() - kAtTop;

@@ -54,12 +54,12 @@ Seconds age_of(const PourState& state, const TruckState& truck) {
   return std::max(Seconds{}, out - state.told(*truck.ref, truck.what->batched));
 }
 
+}  // namespace
+
 // A deck's rows shake it from underneath: at z = 0, upwards.
 trade::Shaker shaker_at(const Element& element, const Row& row, const Motor& motor) {
   return {motor.x, row.z, motor.reach_x, reach_up(element, motor), {}};
 }
-
-}  // namespace
 
 Length reach_up(const Element& element, const Motor& motor) {
   return motor.reach_z * std::cos(element.batter_deg * std::numbers::pi / 180.0);
@@ -104,8 +104,11 @@ std::vector<trade::SetStep> set_steps(const PourState& state, std::size_t elemen
   const Plan& plan = *state.plan;
   const MeasuredSets measured{state};
   std::vector<Change> changes{{kBefore, &plan.mixes.front(), std::nullopt, {}}};
+  std::optional<Celsius> measured_last;
   for (const TestState& test : state.tests) {
-    if (test.what.temp) changes.push_back({test.at, nullptr, test.what.temp, {}});
+    if (!test.what.temp || test.what.temp == measured_last) continue;
+    measured_last = test.what.temp;
+    changes.push_back({test.at, nullptr, test.what.temp, {}});
   }
   if (plan.mixes.size() > 1 || measured.any()) {
     for (const TruckState& truck : state.trucks) {
@@ -217,10 +220,19 @@ std::vector<RowShaking> shaking(const PourState& state, std::size_t element, Sec
 }
 
 RowShaking shaking(const PourState& state, std::size_t element, std::size_t row, Seconds until) {
+  return shaking_since(state, element, row, Seconds{-1e18}, until);
+}
+
+RowShaking shaking_since(const PourState& state, std::size_t element, std::size_t row,
+                         Seconds since, Seconds until) {
   const RowState& there = state.elements[element].rows[row];
   std::vector<const RunState*> runs;
   std::vector<const HangState*> hangs;
-  for (const std::size_t run : there.runs) runs.push_back(&state.runs[run]);
+  auto first = there.runs.end();  // one after the other
+  while (first != there.runs.begin() && state.runs[*(first - 1)].to.value_or(until) > since) {
+    --first;
+  }
+  for (; first != there.runs.end(); ++first) runs.push_back(&state.runs[*first]);
   for (const std::size_t hang : there.hangs) hangs.push_back(&state.hangs[hang]);
   const std::size_t places = state.plan->elements[element].rows[row].motors.size();
   return shaking_of_row(runs, hangs, places, until);
@@ -241,9 +253,14 @@ trade::Face face_of(const PourState& state, std::size_t element, const std::vect
 
 trade::Face face_of(const PourState& state, std::size_t element, const std::vector<Side>& sides,
                     const std::vector<RowShaking>& shaken) {
+  return face_of(state, element, sides, shaken, set_steps(state, element));
+}
+
+trade::Face face_of(const PourState& state, std::size_t element, const std::vector<Side>& sides,
+                    const std::vector<RowShaking>& shaken, std::vector<trade::SetStep> sets) {
   const Element& planned = state.plan->elements[element];
   trade::Face face{planned.bays, state.elements[element].tops,     planned.openings,
-                   {},           planned.thickness > kThinSection, set_steps(state, element)};
+                   {},           planned.thickness > kThinSection, std::move(sets)};
   for (const Side side : sides) {
     std::vector<trade::Shaker>& shakers = face.sides.emplace_back();
     for (std::size_t r = 0; r < planned.rows.size(); ++r) {

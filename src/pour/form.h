@@ -59,6 +59,12 @@ trade::Face face_of(const PourState& state, std::size_t element, const std::vect
                     Seconds until);
 trade::Face face_of(const PourState& state, std::size_t element, const std::vector<Side>& sides,
                     const std::vector<RowShaking>& shaken);
+/// The same with set_steps() known.
+trade::Face face_of(const PourState& state, std::size_t element, const std::vector<Side>& sides,
+                    const std::vector<RowShaking>& shaken, std::vector<trade::SetStep> sets);
+
+/// A motor at its place on an element; when it ran is left open.
+trade::Shaker shaker_at(const Element& element, const Row& row, const Motor& motor);
 
 /// A lift's concrete, bay by bay.
 std::vector<trade::Band> lift_bands(const LiftState& lift);

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "pour/form.h"
+#include "pour/row_shaking.h"
 
 namespace rb {
 
@@ -41,29 +41,79 @@ bool in_opening(const trade::Face& face, Length x, Length z) {
   });
 }
 
-// The earliest that concrete which came from one moment to another sets. The time to set changes in
-// steps; within a step the first to come is the first to set.
-Seconds first_to_set(const PourState& state, std::size_t element, Seconds from, Seconds to) {
-  Seconds first = std::min(sets_at(state, element, from), sets_at(state, element, to));
-  for (const trade::SetStep& step : set_steps(state, element)) {
-    if (step.from > from && step.from <= to) first = std::min(first, step.from + step.to_set);
-  }
-  return first;
-}
+// When concrete of an element sets, asked again and again.
+class Sets {
+ public:
+  Sets(const PourState& state, std::size_t element)
+      : state_(state), element_(element), steps_(set_steps(state, element)) {}
 
-std::optional<Joint> joint_at(const PourState& state, std::size_t element,
-                              const trade::TopCurve& top, int lift, Length z) {
+  [[nodiscard]] Seconds at(Seconds came) const {
+    if (state_.penetrations.empty()) return sets_at(state_, element_, came);
+    Seconds long_after{};
+    for (const trade::SetStep& step : steps_) {
+      if (step.from <= came) long_after = step.to_set;
+    }
+    return came + long_after;
+  }
+  // The earliest that concrete which came from one moment to another sets. The time to set changes
+  // in steps; within a step the first to come is the first to set.
+  [[nodiscard]] Seconds first(Seconds from, Seconds to) const {
+    Seconds first = std::min(at(from), at(to));
+    for (const trade::SetStep& step : steps_) {
+      if (step.from > from && step.from <= to) first = std::min(first, step.from + step.to_set);
+    }
+    return first;
+  }
+
+ private:
+  const PourState& state_;
+  std::size_t element_;
+  std::vector<trade::SetStep> steps_;
+};
+
+std::optional<Joint> joint_at(const PourState& state, const Sets& sets, const trade::TopCurve& top,
+                              int lift, Length z) {
   const auto came = top.reached(z);
   if (!came || z <= Length{}) return std::nullopt;
   Joint joint;
   joint.lift = lift;
   joint.z = z;
   joint.came = *came;
-  joint.sets = sets_at(state, element, *came);
+  joint.sets = sets.at(*came);
   const Length under = std::max(Length{}, z - state.plan->limits.knit_depth.value);
   const Seconds first = under > Length{} ? *top.reached(under) : *top.covered(under);
-  joint.early = first_to_set(state, element, std::min(first, *came), *came);
+  joint.early = sets.first(std::min(first, *came), *came);
   return joint;
+}
+
+// Of an element's face, what its joints depend on: the rows that reach one, and when they ran since
+// the first of them was covered.
+trade::Face face_at(const PourState& state, std::size_t element,
+                    const std::vector<KnitClock>& clocks, Seconds until) {
+  const Element& planned = state.plan->elements[element];
+  trade::Face face{planned.bays, {}, planned.openings, {}, false, {}};
+  std::optional<Seconds> covered;
+  for (const KnitClock& clock : clocks) {
+    if (!clock.below || !clock.below->covered) continue;
+    covered = std::min(covered.value_or(*clock.below->covered), *clock.below->covered);
+  }
+  if (!covered) return face;
+  std::vector<trade::Shaker>& shakers = face.sides.emplace_back();
+  for (std::size_t r = 0; r < planned.rows.size(); ++r) {
+    const Row& row = planned.rows[r];
+    std::optional<RowShaking> shaken;
+    for (std::size_t i = 0; i < row.motors.size(); ++i) {
+      trade::Shaker shaker = shaker_at(planned, row, row.motors[i]);
+      const bool reaches = std::any_of(clocks.begin(), clocks.end(), [&](const KnitClock& clock) {
+        return clock.below && shaker.reaches_z(clock.below->z);
+      });
+      if (!reaches) continue;
+      if (!shaken) shaken = shaking_since(state, element, r, *covered, until);
+      shaker.running = (*shaken)[i];
+      shakers.push_back(std::move(shaker));
+    }
+  }
+  return face;
 }
 
 Length full_height(const Element& element) {
@@ -74,10 +124,12 @@ Length full_height(const Element& element) {
 
 std::optional<Seconds> first_deep_insert(const PourState& state, std::size_t element,
                                          std::size_t bay, Seconds since) {
-  for (const InsertState& insert : state.inserts) {  // in order of time
-    if (insert.element != element || insert.at < since) continue;
-    if (insert.bay && *insert.bay != bay) continue;
-    if (insert.what.depth_below >= state.plan->limits.knit_depth.value) return insert.at;
+  const auto& all = state.inserts;  // in order of time
+  auto insert = std::lower_bound(all.begin(), all.end(), since,
+                                 [](const InsertState& i, Seconds m) { return i.at < m; });
+  for (; insert != all.end(); ++insert) {
+    if (insert->element != element || (insert->bay && *insert->bay != bay)) continue;
+    if (insert->what.depth_below >= state.plan->limits.knit_depth.value) return insert->at;
   }
   return std::nullopt;
 }
@@ -108,7 +160,7 @@ Knitting knitting(const trade::Face& face, std::size_t bay, Length z, Seconds co
 std::vector<KnitClock> knit_clocks(const PourState& state, std::size_t element, Seconds at) {
   const Element& planned = state.plan->elements[element];
   const ElementState& there = state.elements[element];
-  const trade::Face face = face_of(state, element, judged_sides(planned), at);
+  const Sets sets{state, element};
   std::vector<KnitClock> clocks;
   for (std::size_t bay = 0; bay < planned.bays.size(); ++bay) {
     KnitClock clock;
@@ -117,28 +169,28 @@ std::vector<KnitClock> knit_clocks(const PourState& state, std::size_t element, 
     // The lift that brought the surface, and the top of the one under it.
     const LiftState* above = nullptr;
     const LiftState* under = nullptr;
-    for (const LiftState& lift : there.lifts) {
-      if (lift.top[bay] <= lift.bottom[bay]) continue;
-      under = above;
-      above = &lift;
+    for (auto lift = there.lifts.rbegin(); lift != there.lifts.rend() && !under; ++lift) {
+      if (lift->top[bay] > lift->bottom[bay]) (above == nullptr ? above : under) = &*lift;
     }
     const Length standing = top.at(at);
-    clock.surface = joint_at(state, element, top, above == nullptr ? 0 : above->lift, standing);
+    clock.surface = joint_at(state, sets, top, above == nullptr ? 0 : above->lift, standing);
     if (clock.surface) {
       clock.surface->last =
           planned.kind == ElementKind::deck || standing >= full_height(planned) - millimetres(10);
     }
     if (under != nullptr && planned.kind != ElementKind::deck) {
-      clock.below = joint_at(state, element, top, under->lift, under->top[bay]);
+      clock.below = joint_at(state, sets, top, under->lift, under->top[bay]);
       if (clock.below) clock.below->covered = top.covered(clock.below->z);
-      if (clock.below && clock.below->covered) {
-        const Seconds covered = *clock.below->covered;
-        clock.below->knitted = knitting(face, bay, clock.below->z, covered,
-                                        first_deep_insert(state, element, bay, covered))
-                                   .when;
-      }
     }
     clocks.push_back(std::move(clock));
+  }
+  const trade::Face face = face_at(state, element, clocks, at);
+  for (KnitClock& clock : clocks) {
+    if (!clock.below || !clock.below->covered) continue;
+    const Seconds covered = *clock.below->covered;
+    clock.below->knitted = knitting(face, clock.bay, clock.below->z, covered,
+                                    first_deep_insert(state, element, clock.bay, covered))
+                               .when;
   }
   return clocks;
 }

@@ -224,10 +224,9 @@ std::optional<Seconds> discharge_ended(const PourState& state, const LogEntry& e
 }
 
 std::optional<std::size_t> truck_of(const PourState& state, const TicketId& ticket) {
-  const auto found = std::find_if(state.trucks.rbegin(), state.trucks.rend(),
-                                  [&](const TruckState& t) { return t.ticket == ticket; });
-  if (found == state.trucks.rend()) return std::nullopt;
-  return static_cast<std::size_t>(state.trucks.rend() - found) - 1;
+  const auto found = state.memory.tickets.find(ticket.text);
+  if (found == state.memory.tickets.end()) return std::nullopt;
+  return found->second;
 }
 
 }  // namespace rb

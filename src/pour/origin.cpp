@@ -1,5 +1,7 @@
 #include "pour/origin.h"
 
+#include <algorithm>
+
 namespace rb {
 
 namespace {
@@ -16,6 +18,18 @@ bool brought(const std::optional<Entry>& entry, const std::optional<Moment>& rep
   return entry && (entry->boot == kScriptBoot || (replayed && entry->kept == replayed));
 }
 
+// Less than what any rule tells of.
+constexpr Seconds kAtOnce{4};
+
+bool odd(const Event& event) {
+  if (!event.entry) return false;
+  const Entry& entry = *event.entry;
+  if (between(entry.wall, event.at) > kAtOnce) return true;
+  if (!entry.kept) return false;
+  const Seconds after = between(entry.wall, *entry.kept);
+  return after > kLateKept || after < -kAtOnce;
+}
+
 }  // namespace
 
 bool brought_in(const PourState& state, EventRef event) {
@@ -23,13 +37,30 @@ bool brought_in(const PourState& state, EventRef event) {
 }
 
 Origin origin_of(const PourState& state) {
-  const auto replayed = replayed_at(state);
-  Origin origin;
-  for (const LogEntry& entry : state.log) {
-    if (!entry.event.entry) continue;
-    ++(brought(entry.event.entry, replayed) ? origin.brought : origin.tapped);
-  }
-  return origin;
+  return {state.memory.came.brought, state.memory.came.tapped};
+}
+
+std::vector<EventRef> oddly_entered(const PourState& state) {
+  std::vector<EventRef> all = state.memory.came.odd;
+  for (const Correction& correction : state.corrections) all.push_back(correction.target);
+  std::sort(all.begin(), all.end());
+  all.erase(std::unique(all.begin(), all.end()), all.end());
+  return all;
+}
+
+void take_count(PourState& state, EventRef event) {
+  const Event& entered = state.log[event].event;
+  if (!entered.entry) return;
+  Came& came = state.memory.came;
+  ++(brought_in(state, event) ? came.brought : came.tapped);
+  if (odd(entered)) came.odd.push_back(event);
+}
+
+void take_count_back(PourState& state, EventRef event) {
+  if (!state.log[event].event.entry) return;
+  Came& came = state.memory.came;
+  --(brought_in(state, event) ? came.brought : came.tapped);
+  if (!came.odd.empty() && came.odd.back() == event) came.odd.pop_back();
 }
 
 }  // namespace rb

@@ -27,4 +27,13 @@ struct Origin {
 /// Events without an entry (a script not in a book) count as neither.
 Origin origin_of(const PourState& state);
 
+/// In order of entry, all events whose entry or keeping lies off the moment they tell of by more
+/// than a few seconds or was told anew, and perhaps others: what came in as it happened is not
+/// looked at again at every tap.
+std::vector<EventRef> oddly_entered(const PourState& state);
+
+/// The fold's: counts the event entered last, and takes its count back.
+void take_count(PourState& state, EventRef event);
+void take_count_back(PourState& state, EventRef event);
+
 }  // namespace rb

@@ -74,7 +74,10 @@ class Undo {
     lift.top[was.bay] = was.top;
     lift.bay_ended[was.bay] = was.ended;
   }
-  void operator()(const changed::TruckCame&) { state_.trucks.pop_back(); }
+  void operator()(const changed::TruckCame&) {
+    state_.memory.tickets.erase(state_.trucks.back().ticket.text);
+    state_.trucks.pop_back();
+  }
   void operator()(const changed::TruckEntered& was) {
     state_.trucks[was.truck].ref.reset();
     state_.trucks[was.truck].what.reset();
@@ -96,9 +99,10 @@ class Undo {
 
 }  // namespace
 
-void take_back_changes(PourState& state, std::size_t changes) {
+void take_back_changes(PourState& state, std::size_t changes, Seconds from) {
   Undo undo{state};
   while (state.memory.changes.size() > changes) {
+    leave_trace(state, state.memory.changes.back(), from);
     std::visit(undo, state.memory.changes.back());
     state.memory.changes.pop_back();
   }

@@ -183,8 +183,10 @@ void next_steps(PourView& view, const PourState& state, std::size_t index, Secon
 
 InsertView insert_view(const PourState& state, std::size_t index, const LiftView& lift) {
   InsertView view{.lift = lift.latest.value_or(0)};
-  for (const InsertState& insert : state.inserts) {
-    if (insert.element == index) view.last = insert.what;
+  for (auto insert = state.inserts.rbegin(); insert != state.inserts.rend(); ++insert) {
+    if (insert->element != index) continue;
+    view.last = insert->what;
+    break;
   }
   for (int group = 1; group <= static_cast<int>(view.widest.size()); ++group) {
     const auto widest =

@@ -38,7 +38,7 @@ class LongPour {
         text += fmt::format(R"({}{{"id":"R{}","z":{},"serves":[{},{}],"motors":[)", r ? "," : "",
                             r + 1, 0.25 + 0.5 * r, r + 1, r + 2);
         for (int m = 0; m < 40; ++m) {
-          text += fmt::format(R"({}{{"id":"M{}","x":{},"reach_x":0.9,"reach_z":0.75}})",
+          text += fmt::format(R"({}{{"id":"M{}","x":{},"reach_x":0.9,"reach_z":0.45}})",
                               m ? "," : "", m, 0.75 + 1.5 * m);
         }
         text += "]}";
@@ -55,7 +55,7 @@ class LongPour {
                       PersonId{"f"},
                       std::move(what),
                       {},
-                      std::nullopt});
+                      Entry{at_, at_.time_since_epoch(), "bench"}});
   }
 
   void run(const ElementId& wall, int row) {
@@ -91,8 +91,10 @@ class LongPour {
             add(event::Truck{ticket, MixId{"C"}, cubic_metres(2), at_, at_});
             break;
           case 1:
+            // Told when the truck is empty; one nobody tells of grows old as long as the pour goes
+            // on.
             add(event::Discharge{TicketId{fmt::format("{}-{}-{}", id, lift, n - 1)}, wall,
-                                 std::nullopt});
+                                 at_ + std::chrono::seconds{9}});
             break;
           case 2:
             add(event::Test{TicketId{fmt::format("{}-{}-{}", id, lift, n - 2)}, metres(0.12),

@@ -3,9 +3,11 @@
 #include <fmt/format.h>
 
 #include <fstream>
+#include <map>
 #include <random>
 #include <sstream>
 
+#include "../pour/random_taps.h"
 #include "check/check.h"
 #include "pour/event_json.h"
 #include "pour/fold.h"
@@ -150,6 +152,51 @@ TEST_CASE("through random pours with slips and corrections, memory changes no fi
     findings += check(state, AsOf::end(state)).findings.size();
   }
   CHECK(findings > 200);
+}
+
+namespace {
+
+constexpr const char* kFullPlan =
+    R"({"mixes":[{"id":"C","unit_weight":24,"slump":0.12,"initial_set_h":1.5},{"id":"D","unit_weight":23,"slump":0.18,"initial_set_h":3}],
+"elements":[{"id":"W","length":4,"height":3,"thickness":0.4,"form_rating_kpa":40,"bays":[2,2],"lifts":[0.5,1,1.5],"rows":[
+{"id":"A","z":0.3,"serves":[1,2],"motors":[{"id":"M1","x":1,"reach_x":1,"reach_z":0.5},{"id":"M2","x":3,"reach_x":1,"reach_z":0.5}]},
+{"id":"B","z":1.1,"serves":[2,3],"motors":[{"id":"M3","x":1,"reach_x":1,"reach_z":0.5}]}]},
+{"id":"K","kind":"column","length":0.6,"height":3,"thickness":0.6,"bays":[0.6],"lifts":[1,2],"rows":[{"id":"A","z":0.6,"serves":[1],"motors":[{"id":"M6","x":0.3,"reach_x":0.4,"reach_z":0.8}]}]}],
+"power":[{"id":"I","volts":42,"max_amps":12,"motors":["M1","M2","M3"]},{"id":"J","volts":42,"max_amps":5,"motors":["M6"]}],
+"motor_type":{"amps":7,"force_kn":4,"vpm_max":6000}})";
+
+}  // namespace
+
+TEST_CASE(
+    "whatever is entered, struck or mended, and whenever it is looked at, memory changes no "
+    "finding") {
+  std::map<std::string, std::size_t> seen;
+  for (unsigned seed = 4001; seed <= 4060; ++seed) {
+    CAPTURE(seed);
+    RandomTaps taps(seed, kFullPlan);
+    PourState state = *fold(std::vector<Event>{taps.opening});
+    CheckMemory memory;
+    PourState other = state;  // goes on from an earlier moment in the same memory
+    for (int i = 0; i < 90; ++i) {
+      CAPTURE(i);
+      const Event event = taps.next();
+      extend(i % 17 == 16 ? other : state, event);
+      if (i % 4 == 3) continue;  // two events between two looks
+      const PourState& looked = i % 17 == 16 ? other : state;
+      const Seconds off{static_cast<double>((i * 37) % 400 - 60)};
+      AsOf asof = AsOf::now(looked, after(looked.moment(looked.last), off));
+      if (i % 11 == 10) asof = AsOf::end(looked);
+      same_report(looked, asof, memory);
+      if (i % 30 == 29) other = state;
+    }
+    for (const Finding& f : check(state, AsOf::end(state)).findings) ++seen[f.rule];
+  }
+  for (const std::string& rule : std::vector<std::string>{
+           "head-high", "row-empty", "cable-open", "run-unended", "speed-out", "load-old",
+           "power-over", "rise-fast", "entered-before", "kept-late"}) {
+    CAPTURE(rule);
+    CHECK(seen[rule] > 1);
+  }
 }
 
 TEST_CASE("another pour in the same memory is judged for itself") {
