@@ -211,6 +211,10 @@ void read_older(Opened& opened, int version) {
 /// Why the book is not to be written, or nothing; an older one is up to date then.
 std::optional<Error> not_to_be_written(Opened& opened, const fs::path& path, int version) {
   const auto ready = guarded(path.string(), kOpening, [&]() -> Result<void> {
+    if (const auto fault = header_fault(path)) {
+      return fail(BookTrouble::damaged, path.string(), "the book is damaged: " + *fault,
+                  "It can be read, not written; save it with risebook rescue");
+    }
     if (const auto faults = schema_faults(*opened.database, version); !faults.empty()) {
       return altered(path, faults.front());
     }
@@ -225,6 +229,9 @@ std::optional<Error> not_to_be_written(Opened& opened, const fs::path& path, int
     // The triggers that mark pours use functions that are barred in a schema not trusted; this one
     // is ours to the letter.
     opened.database->exec("PRAGMA trusted_schema = ON");
+    // Whatever else stands in the way of a tap shows now, not at the first tap.
+    opened.database->exec("BEGIN IMMEDIATE");
+    opened.database->exec("ROLLBACK");
     return {};
   });
   return ready ? std::nullopt : std::optional(ready.error());
@@ -239,9 +246,10 @@ Result<Opened> ready_to_write(const fs::path& path) {
   if (version > schema_version()) return too_new(path, version);
   std::error_code error;
   const auto size = fs::file_size(path, error);
-  auto fault = look_at_end(database, name_of(database));
+  const bool tiny = !error && size < kTinyBook;
+  auto fault = look_at_end(database, name_of(database), tiny ? kEveryHash : kLastHashes);
   if (!fault && !error && size < kSmallBook) {
-    opened.looked_at_order = version == schema_version() && size < kTinyBook;
+    opened.looked_at_order = version == schema_version() && tiny;
     fault = opened.looked_at_order ? look_at_order(database) : look_through(database);
     opened.looked_through = true;
   }

@@ -12,9 +12,9 @@
 #include "store/connection.h"
 #include "store/entry_now.h"
 #include "store/logbook.h"
+#include "store/new_book.h"
 #include "store/row_reader.h"
 #include "store/trouble.h"
-#include "store/unfinished.h"
 
 namespace rb::store {
 
@@ -83,10 +83,9 @@ Result<CopyReport> copy_book(const fs::path& book, const fs::path& folder,
   if (!last) return Failed{last.error()};
   const auto name = reader->name();
   return guarded(folder.string(), kDoing, [&]() -> Result<CopyReport> {
-    std::error_code ignored;
-    fs::create_directories(folder, ignored);
+    (void)make_folders(folder, 0700);  // one that could not be made shows when the copy is begun
     const auto to = name_for(settled(folder), from, name, *last);
-    auto unfinished = Unfinished::begin(to);
+    auto unfinished = begin_book(to);
     if (!unfinished) return Failed{unfinished.error()};
     {
       auto database = connect(from, Access::read);
@@ -102,7 +101,7 @@ Result<CopyReport> copy_book(const fs::path& book, const fs::path& folder,
       error.what = "no copy was made: " + error.what;
       return Failed{std::move(error)};
     }
-    if (auto done = unfinished->put_in_place(); !done) return Failed{done.error()};
+    if (auto done = put_book(*unfinished); !done) return Failed{done.error()};
     return CopyReport{to, static_cast<std::int64_t>(report->events), report->head_hash};
   });
 }

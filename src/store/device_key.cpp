@@ -122,6 +122,10 @@ Signature DeviceKey::sign(const HeadClaim& claim) const {
   return signature;
 }
 
+bool holds(const Signed& head, const std::string& uuid) {
+  return holds({uuid, head.seq, head.hash, head.made}, head.key, head.signature);
+}
+
 bool holds(const HeadClaim& claim, const PublicKey& key, const Signature& signature) {
   ready_crypto();
   const auto text = claimed(claim);

@@ -27,6 +27,16 @@ struct HeadClaim {
   std::int64_t made = 0;  ///< ms since 1970 UTC
 };
 
+/// A head as it was signed.
+struct Signed {
+  std::int64_t seq = 0;
+  Hash hash{};
+  PublicKey key{};
+  Signature signature{};
+  std::int64_t made = 0;  ///< ms since 1970 UTC
+  bool operator==(const Signed&) const = default;
+};
+
 class DeviceKey {
  public:
   /// The key in `folder` ("device.key"), made, with its folder, where there is none. A file there
@@ -47,6 +57,7 @@ class DeviceKey {
 };
 
 bool holds(const HeadClaim& claim, const PublicKey& key, const Signature& signature);
+bool holds(const Signed& head, const std::string& uuid);
 
 /// Five characters by which people tell devices apart.
 std::string short_name(const PublicKey& key);

@@ -15,6 +15,8 @@ namespace rb::store {
 namespace {
 
 constexpr std::size_t kSize = 100;  // https://www.sqlite.org/fileformat.html, section 1.3
+constexpr std::size_t kWriteVersionAt = 18;
+constexpr int kLastVersion = 2;  // of a file with a log beside it
 constexpr std::size_t kUserVersionAt = 60, kApplicationIdAt = 68;
 using HeaderBytes = std::array<unsigned char, kSize>;
 
@@ -46,7 +48,14 @@ std::optional<FileHeader> read_header(const std::filesystem::path& path) {
   if (code == SQLITE_IOERR_SHORT_READ) return std::nullopt;
   need(code);
   if (std::memcmp(bytes.data(), "SQLite format 3", 16) != 0) return std::nullopt;
-  return FileHeader{big_endian(bytes, kApplicationIdAt), big_endian(bytes, kUserVersionAt)};
+  return FileHeader{big_endian(bytes, kApplicationIdAt), big_endian(bytes, kUserVersionAt),
+                    bytes[kWriteVersionAt]};
+}
+
+std::optional<std::string> header_fault(const std::filesystem::path& path) {
+  const auto header = read_header(path);
+  if (!header || header->write_version <= kLastVersion) return std::nullopt;
+  return "The first bytes of the file forbid writing to it; Risebook never wrote them so";
 }
 
 }  // namespace rb::store

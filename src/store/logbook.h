@@ -6,6 +6,7 @@
 // kind book (of kind input where the event or script given is at fault); nothing is thrown.
 #pragma once
 
+#include <atomic>
 #include <cstddef>
 #include <cstdint>
 #include <filesystem>
@@ -168,6 +169,11 @@ class Logbook {
   /// place in the chain, and the end of the book. Costs what those pours cost, not what the book
   /// does; `events` is the number of the last event.
   [[nodiscard]] Result<VerifyReport> verify(const std::vector<PourId>& pours) const;
+
+  /// Looks at everything a verify() does but the note beside it, until `give_way`: what it found
+  /// then means nothing. In plain sentences, what is wrong.
+  [[nodiscard]] Result<std::vector<std::string>> look_closely(
+      const std::atomic<bool>& give_way) const;
 
   /// Looks through the whole file for damage (SQLite's quick check): done on opening for writing
   /// where the file is small, to be done at rest where it is not. In a plain sentence, what is

@@ -1,9 +1,11 @@
 // What a Logbook tells without writing.
 #include <fmt/format.h>
+#include <sqlite3.h>
 
 #include <utility>
 
 #include "pour/fold.h"
+#include "store/file_header.h"
 #include "store/logbook_inside.h"
 #include "store/lost_record.h"
 #include "store/opening_look.h"
@@ -193,6 +195,9 @@ Result<VerifyReport> Logbook::verify() const {
       guarded(inside_->path.string(), "The book cannot be read through", [&]() -> Result<void> {
         report.faults = inside_->older_faults;
         store::verify(*inside_->database, notes, report);
+        if (auto fault = store::header_fault(inside_->path)) {
+          report.faults.push_back(std::move(*fault));
+        }
         return {};
       });
   if (!read) report.faults.push_back(to_text(read.error()));
@@ -211,6 +216,29 @@ Result<VerifyReport> Logbook::verify(const std::vector<PourId>& pours) const {
       });
   if (!read) report.faults.push_back(to_text(read.error()));
   return report;
+}
+
+Result<std::vector<std::string>> Logbook::look_closely(const std::atomic<bool>& give_way) const {
+  constexpr int kSteps = 10'000;  // of SQLite's machine, between two questions
+  const auto where = inside_->path.string();
+  if (inside_->damage) return report_of(*inside_->damage, tag(), {}).faults;
+  auto* const handle = inside_->database->getHandle();
+  const auto asked = [](void* stop) {
+    return static_cast<const std::atomic<bool>*>(stop)->load() ? 1 : 0;
+  };
+  sqlite3_progress_handler(handle, kSteps, asked, const_cast<std::atomic<bool>*>(&give_way));
+  auto faults = guarded(where, "The book cannot be looked through",
+                        [&]() -> Result<std::vector<std::string>> {
+                          VerifyReport report;
+                          report.faults = inside_->older_faults;
+                          store::verify(*inside_->database, {}, report);
+                          if (auto fault = store::header_fault(inside_->path)) {
+                            report.faults.push_back(std::move(*fault));
+                          }
+                          return std::move(report.faults);
+                        });
+  sqlite3_progress_handler(handle, 0, nullptr, nullptr);
+  return faults;
 }
 
 Result<std::optional<std::string>> Logbook::look_through() const {

@@ -9,10 +9,10 @@
 #include <system_error>
 #include <vector>
 
-#include "base/unfinished.h"
 #include "store/connection.h"
 #include "store/identity.h"
 #include "store/migrations.h"
+#include "store/new_book.h"
 #include "store/trouble.h"
 
 namespace rb::store {
@@ -63,11 +63,6 @@ void sweep(const fs::path& path) {
   for (const auto& file : left) fs::remove(file, ignored);
 }
 
-Failed book_error(Error error) {
-  error.kind = Error::Kind::book;
-  return Failed{std::move(error)};
-}
-
 }  // namespace
 
 Result<void> make_book(const fs::path& path) {
@@ -85,15 +80,12 @@ Result<void> make_book(const fs::path& path) {
       }
     }
     sweep(path);
-    auto unfinished = rb::Unfinished::beside(path, 0600);
-    if (!unfinished) return book_error(unfinished.error());
+    auto unfinished = begin_book(path);
+    if (!unfinished) return Failed{unfinished.error()};
     const auto now =
         std::chrono::floor<std::chrono::milliseconds>(std::chrono::system_clock::now());
     write_book(unfinished->path(), {random_uuid(), random_tag(), now.time_since_epoch().count()});
-    if (auto put = unfinished->put(Place::must_be_free); !put) {
-      return book_error(put.error());
-    }
-    return {};
+    return put_book(*unfinished);
   });
   if (!made) sweep(path);  // SQLite's own files beside what was not finished
   return made;

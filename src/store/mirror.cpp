@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <limits>
 
 #include "store/identity.h"
 
@@ -55,12 +56,15 @@ tl::unexpected<MirrorTrouble> trouble(const fs::path& path, const std::error_cod
 /// The end of a file as far as the last row that holds.
 struct Tail {
   std::optional<KeptRow> row;
-  bool torn = false;  ///< its last line is not ended
+  bool torn = false;         ///< its last line is not ended
+  bool signed_here = false;  ///< a signed head of it stands behind it
 };
 
 Done<Tail> tail_of(PlainFile& file, std::uint64_t size) {
   Tail tail;
+  std::int64_t signed_at = 0;
   for (std::uint64_t look = kFirstLook; size > 0; look *= 4) {
+    signed_at = 0;
     const std::uint64_t from = look < size ? size - look : 0;
     const auto bytes = file.read(from, static_cast<std::size_t>(size - from));
     if (!bytes) return tl::unexpected(bytes.error());
@@ -71,7 +75,11 @@ Done<Tail> tail_of(PlainFile& file, std::uint64_t size) {
       const auto before = text.rfind('\n');
       if (before == std::string_view::npos && from > 0) break;  // the line begins further up
       const auto line = before == std::string_view::npos ? text : text.substr(before + 1);
-      if ((tail.row = read_row(line))) return tail;
+      if ((tail.row = read_row(line))) {
+        tail.signed_here = signed_at == tail.row->row.seq;
+        return tail;
+      }
+      if (const auto head = read_head(line)) signed_at = head->seq;
       text = before == std::string_view::npos ? std::string_view{} : text.substr(0, before + 1);
     }
     if (from == 0) break;
@@ -79,12 +87,19 @@ Done<Tail> tail_of(PlainFile& file, std::uint64_t size) {
   return tail;
 }
 
-/// The names that the first lines of a file tell.
-std::vector<BookName> names_in(std::string_view text) {
-  std::vector<BookName> names;
+/// The names that the first lines of a file tell, and of which version they are.
+struct Named {
+  BookName name;
+  int version = 0;
+};
+std::vector<Named> names_in(std::string_view text) {
+  std::vector<Named> names;
   while (!text.empty()) {
     const auto end = text.find('\n');
-    if (auto name = read_name(text.substr(0, end))) names.push_back(std::move(*name));
+    const auto line = text.substr(0, end);
+    if (auto name = read_name(line)) {
+      names.push_back({std::move(*name), version_of(line).value_or(kMirrorVersion)});
+    }
     text = end == std::string_view::npos ? std::string_view{} : text.substr(end + 1);
   }
   return names;
@@ -94,7 +109,7 @@ std::vector<BookName> names_in(std::string_view text) {
 struct Fit {
   std::string against;  ///< why it is passed over; empty: it is the book's mirror
   std::int64_t last = 0;
-  bool torn = false, headed = false;
+  bool torn = false, headed = false, last_signed = false;
 };
 
 Mirrored<Fit> fit(PlainFile& file, const fs::path& path, std::uint64_t size, const BookName& book,
@@ -102,9 +117,13 @@ Mirrored<Fit> fit(PlainFile& file, const fs::path& path, std::uint64_t size, con
   const auto beginning = file.read(0, static_cast<std::size_t>(std::min(size, kBeginning)));
   if (!beginning) return trouble(path, beginning.error());
   const auto names = names_in(*beginning);
-  for (const auto& name : names) {
+  for (const auto& [name, version] : names) {
     if (name.uuid != book.uuid) return Fit{.against = "is the mirror of another book"};
   }
+  const bool earlier = std::any_of(names.begin(), names.end(), [](const Named& named) {
+    return named.version < kMirrorVersion;
+  });
+  if (earlier) return Fit{.against = "is of an earlier version; another was begun"};
   const auto tail = tail_of(file, size);
   if (!tail) return trouble(path, tail.error());
   Fit found{.against = {}, .last = 0, .torn = tail->torn, .headed = !names.empty()};
@@ -124,6 +143,7 @@ Mirrored<Fit> fit(PlainFile& file, const fs::path& path, std::uint64_t size, con
     found.against = fmt::format("has another event at number {}: another history", row.seq);
   }
   found.last = row.seq;
+  found.last_signed = tail->signed_here;
   return found;
 }
 
@@ -172,6 +192,7 @@ Mirrored<Mirror> Mirror::open(PlainDisk& disk, const fs::path& folder, const std
     mirror.file_ = std::move(*file);
     mirror.end_ = *size + begin.size();
     mirror.last_ = found->last;
+    mirror.last_signed_ = found->last_signed;
     return mirror;
   }
   return trouble(folder, std::make_error_code(std::errc::file_exists));
@@ -181,16 +202,26 @@ MirrorTrouble Mirror::gone() const {
   return trouble(path_, std::make_error_code(std::errc::no_such_file_or_directory)).value();
 }
 
-Mirrored<void> Mirror::add(const std::vector<KeptRow>& rows) {
+Mirrored<void> Mirror::add(const std::vector<KeptRow>& rows, const std::vector<Signed>& heads) {
   if (!file_->in_place()) return tl::unexpected(gone());
   std::string lines;
-  for (const auto& row : rows) lines += line_of(row);
+  auto head = heads.begin();
+  const auto add_heads = [&](std::int64_t up_to) {
+    for (; head != heads.end() && head->seq <= up_to; ++head) lines += line_of(*head);
+  };
+  if (!rows.empty()) add_heads(rows.front().row.seq - 1);
+  for (const auto& row : rows) {
+    lines += line_of(row);
+    add_heads(row.row.seq);
+  }
+  add_heads(std::numeric_limits<std::int64_t>::max());
   if (const auto put = file_->write(end_, lines); !put) return trouble(path_, put.error());
   if (const auto done = file_->sync(); !done) return trouble(path_, done.error());
   // Pulled or renamed while this was written.
   if (!file_->in_place()) return tl::unexpected(gone());
   end_ += lines.size();
   if (!rows.empty()) last_ = std::max(last_, rows.back().row.seq);
+  last_signed_ = true;
   return {};
 }
 

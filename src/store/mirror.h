@@ -1,7 +1,8 @@
 // The mirror of a book: a text file in another place (a stick, a card, a shared folder) to which
 // every row goes as it is kept. Only ever added to; no database, so that any program reads it. A
 // line that the power cut short is ended and its row written again. A mirror of another book, or of
-// another history of this one, is left as it is and a new numbered file begun.
+// another history of this one, or of an earlier version of this format, is left as it is and a new
+// numbered file begun.
 #pragma once
 
 #include <filesystem>
@@ -47,6 +48,8 @@ class Mirror {
 
   /// The number of the last row that is on its disk; 0 for none.
   [[nodiscard]] std::int64_t last() const { return last_; }
+  /// That row is followed by the heads signed at it, as far as it is known from its end.
+  [[nodiscard]] bool last_signed() const { return last_signed_; }
   [[nodiscard]] const std::filesystem::path& file() const { return path_; }
   /// Mirrors by this book's name that were left as they are, each with the reason.
   [[nodiscard]] const std::vector<std::string>& passed_over() const { return passed_over_; }
@@ -56,7 +59,7 @@ class Mirror {
   [[nodiscard]] MirrorTrouble gone() const;
 
   /// On the disk when this returns. After a failure this mirror is of no more use: open it anew.
-  Mirrored<void> add(const std::vector<KeptRow>& rows);
+  Mirrored<void> add(const std::vector<KeptRow>& rows, const std::vector<Signed>& heads = {});
 
  private:
   Mirror() = default;
@@ -64,6 +67,7 @@ class Mirror {
   std::unique_ptr<PlainFile> file_;
   std::uint64_t end_ = 0;
   std::int64_t last_ = 0;
+  bool last_signed_ = false;
   std::vector<std::string> passed_over_;
 };
 
@@ -71,6 +75,7 @@ class Mirror {
 struct MirrorContent {
   std::optional<BookName> name;      ///< none when every line that says it is damaged
   std::vector<KeptRow> rows;         ///< that hold, in order of number, each once
+  std::vector<Signed> heads;         ///< that hold, in order of number and key, each once
   std::vector<std::string> damaged;  ///< lines that do not hold, in plain sentences
   /// Numbers from 1 to the last that have no row: from, to.
   [[nodiscard]] std::vector<std::pair<std::int64_t, std::int64_t>> missing() const;

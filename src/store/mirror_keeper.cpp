@@ -122,8 +122,14 @@ struct MirrorKeeper::Inside {
     if (next->empty() && !mirror->in_place()) {
       return tl::unexpected(mirror->gone());
     }
-    if (!next->empty()) {
-      const auto up_to = next->back().row.seq;
+    const bool unsigned_last = *synced > 0 && !mirror->last_signed() && *synced == mirror->last();
+    if (!next->empty() || unsigned_last) {
+      const auto up_to = next->empty() ? *synced : next->back().row.seq;
+      const auto heads = rows->heads(*synced + (unsigned_last ? 0 : 1), up_to);
+      if (!heads) {
+        rows.reset();
+        return tl::unexpected(MirrorTrouble{MirrorTrouble::Kind::book, heads.error()});
+      }
       std::vector<std::string> left_out;
       const auto bad = std::stable_partition(next->begin(), next->end(),
                                              [](const KeptRow& row) { return row.holds(); });
@@ -131,7 +137,7 @@ struct MirrorKeeper::Inside {
         left_out.push_back(fmt::format("event {} is damaged in the book", row->row.seq));
       }
       next->erase(bad, next->end());
-      if (const auto put = mirror->add(*next); !put) return tl::unexpected(put.error());
+      if (const auto put = mirror->add(*next, *heads); !put) return tl::unexpected(put.error());
       synced = up_to;
       const std::lock_guard lock(mutex);
       for (auto& what : left_out) tell(std::move(what));

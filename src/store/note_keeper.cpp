@@ -19,25 +19,23 @@ struct NoteKeeper::Inside {
   const std::shared_ptr<PlainDisk> given;
 
   mutable std::mutex mutex;
-  Status status;  // under the mutex
+  Status status;                  // under the mutex
+  std::function<void()> changed;  // the same; empty once nobody is to be told
 
   // The note's thread alone:
   std::optional<RowReader> rows;
   std::optional<HeadNoteFile> file;
 
-  Inside(std::filesystem::path at, std::shared_ptr<PlainDisk> disk)
-      : book(std::move(at)), given(std::move(disk)) {}
+  Inside(std::filesystem::path at, std::shared_ptr<PlainDisk> disk, std::function<void()> told)
+      : book(std::move(at)), given(std::move(disk)), changed(std::move(told)) {}
 
   std::optional<Seconds> turn() {
     const auto done = write();
-    if (!done) {
-      const std::lock_guard lock(mutex);
-      status.trouble = done.error();
-      return kRest;
-    }
     const std::lock_guard lock(mutex);
-    status.noted = *done;
-    status.trouble.reset();
+    const bool news = status.trouble.has_value() == done.has_value();
+    status.trouble = done ? std::nullopt : std::optional(done.error());
+    if (done) status.noted = *done;
+    if (news && changed) changed();
     return kRest;
   }
 
@@ -78,12 +76,17 @@ struct NoteKeeper::Inside {
   }
 };
 
-NoteKeeper::NoteKeeper(std::filesystem::path book, std::shared_ptr<PlainDisk> disk)
-    : inside_(std::make_shared<Inside>(settled(book), std::move(disk))),
+NoteKeeper::NoteKeeper(std::filesystem::path book, std::shared_ptr<PlainDisk> disk,
+                       std::function<void()> changed)
+    : inside_(std::make_shared<Inside>(settled(book), std::move(disk), std::move(changed))),
       thread_(std::make_unique<SideThread>(
           [inside = inside_](bool /*stopping*/) { return inside->turn(); })) {}
 
-NoteKeeper::~NoteKeeper() = default;
+NoteKeeper::~NoteKeeper() {
+  thread_.reset();
+  const std::lock_guard lock(inside_->mutex);
+  inside_->changed = {};
+}
 
 void NoteKeeper::note_kept() {
   thread_->wake();

@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <functional>
 #include <memory>
 #include <optional>
 
@@ -14,8 +15,10 @@ namespace rb::store {
 
 class NoteKeeper {
  public:
-  /// `disk` none: the system's own.
-  explicit NoteKeeper(std::filesystem::path book, std::shared_ptr<PlainDisk> disk = nullptr);
+  /// `disk` none: the system's own. `changed` is called on its thread when a trouble begins or
+  /// ends.
+  explicit NoteKeeper(std::filesystem::path book, std::shared_ptr<PlainDisk> disk = nullptr,
+                      std::function<void()> changed = {});
   NoteKeeper(const NoteKeeper&) = delete;
   NoteKeeper& operator=(const NoteKeeper&) = delete;
   ~NoteKeeper();

@@ -9,12 +9,13 @@
 
 namespace rb::store {
 
-std::optional<std::string> look_at_end(const SQLite::Database& database, const BookName& name) {
+std::optional<std::string> look_at_end(const SQLite::Database& database, const BookName& name,
+                                       int hashes) {
   const auto head = head_of(database);
   const auto lost = lost_in(database);
   const auto start = start_of(lost, name);
   SQLite::Statement rows(database, fmt::format("SELECT {} FROM events ORDER BY seq DESC LIMIT {}",
-                                               kRowColumns, kLastHashes));
+                                               kRowColumns, hashes));
   Head next = head;
   Hash before{};
   int count = 0;
@@ -40,7 +41,7 @@ std::optional<std::string> look_at_end(const SQLite::Database& database, const B
   if (count == 0 && (head.seq != start.seq || head.hash != start.hash)) {
     return "The book has no event; it had gone on to " + event_id(name.tag, head.seq).text;
   }
-  if (count > 0 && count < kLastHashes && next.seq != start.seq + 1) {
+  if (count > 0 && (hashes == kEveryHash || count < hashes) && next.seq != start.seq + 1) {
     return fmt::format("Event {} is missing", event_id(name.tag, next.seq - 1).text);
   }
   if (count > 0 && next.seq == start.seq + 1 && before != start.hash) {

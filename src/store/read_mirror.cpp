@@ -25,6 +25,8 @@ class Reading {
     if (line.empty()) return;
     if (auto row = read_row(line)) {
       take(number, std::move(*row));
+    } else if (const auto head = read_head(line)) {
+      heads_.try_emplace({head->seq, head->key}, Line{*head, number});
     } else if (const auto name = read_name(line)) {
       if (content_.name && content_.name->uuid != name->uuid) {
         tell(fmt::format("Line {} is of another book", number));
@@ -45,11 +47,29 @@ class Reading {
       if (!follows) tell(fmt::format("Event {} does not follow the one before it", row.row.id));
       before = &row;
     }
+    for (const auto& [at, line] : heads_) take(line);
     for (auto& [seq, row] : rows_) content_.rows.push_back(std::move(row));
     return std::move(content_);
   }
 
  private:
+  struct Line {
+    Signed head;
+    std::size_t number = 0;
+  };
+  /// Judged once name and rows are known. One whose name is damaged cannot be judged: it stays.
+  void take(const Line& line) {
+    const auto row = rows_.find(line.head.seq);
+    if (content_.name && !holds(line.head, content_.name->uuid)) {
+      tell(fmt::format("Line {}: the signature of the head at event {} does not hold", line.number,
+                       line.head.seq));
+    } else if (row != rows_.end() && row->second.hash != line.head.hash) {
+      tell(fmt::format("Line {}: event {} is not the one that device {} signed for", line.number,
+                       row->second.row.id, short_name(line.head.key)));
+    } else {
+      content_.heads.push_back(line.head);
+    }
+  }
   void take(std::size_t number, KeptRow row) {
     const auto seq = row.row.seq;
     const auto [there, fresh] = rows_.try_emplace(seq, std::move(row));
@@ -63,6 +83,7 @@ class Reading {
 
   MirrorContent content_;
   std::map<std::int64_t, KeptRow> rows_;
+  std::map<std::pair<std::int64_t, PublicKey>, Line> heads_;
 };
 
 }  // namespace
@@ -101,7 +122,7 @@ bool looks_like_mirror(PlainDisk& disk, const fs::path& path) {
   while (!rest.empty()) {
     const auto end = rest.find('\n');
     const auto line = rest.substr(0, end);
-    if (read_name(line) || read_row(line)) return true;
+    if (read_name(line) || read_row(line) || read_head(line)) return true;
     rest = end == std::string_view::npos ? std::string_view{} : rest.substr(end + 1);
   }
   return false;

@@ -13,10 +13,10 @@
 #include "store/logbook.h"
 #include "store/migrations.h"
 #include "store/mirror.h"
+#include "store/new_book.h"
 #include "store/salvage.h"
 #include "store/salvaged_book.h"
 #include "store/trouble.h"
-#include "store/unfinished.h"
 
 namespace rb::store {
 
@@ -144,8 +144,7 @@ Result<RescueReport> rescue(const fs::path& from, const fs::path& to,
     return fail(Error::Kind::book, from.string(), "nothing of a book can be read in this file",
                 "Keep it, and restore the book from its mirror or a copy");
   }
-  fs::create_directories(to.parent_path(), error);
-  auto unfinished = Unfinished::begin(to);
+  auto unfinished = begin_book(to);
   if (!unfinished) return Failed{unfinished.error()};
   report.name_lost = !found->name;
   write_book(unfinished->path(), from, *found, good);
@@ -159,7 +158,7 @@ Result<RescueReport> rescue(const fs::path& from, const fs::path& to,
     report.tag = looked->tag;
   }
   report.lost = found->damaged;
-  if (auto done = unfinished->put_in_place(); !done) return Failed{done.error()};
+  if (auto done = put_book(*unfinished); !done) return Failed{done.error()};
   return report;
 }
 

@@ -3,15 +3,17 @@
 #include <fmt/format.h>
 #include <sqlite3.h>
 
+#include <set>
+
 #include "store/connection.h"
 #include "store/copy_book.h"
 #include "store/identity.h"
 #include "store/logbook.h"
 #include "store/migrations.h"
 #include "store/mirror.h"
+#include "store/new_book.h"
 #include "store/salvaged_book.h"
 #include "store/trouble.h"
-#include "store/unfinished.h"
 
 namespace rb::store {
 
@@ -26,6 +28,34 @@ std::string lacking(const std::string& tag, std::int64_t first, std::int64_t las
   return first == last
              ? fmt::format("Event {} is not in it", from)
              : fmt::format("Events {} to {} are not in it", from, event_id(tag, last).text);
+}
+
+/// Signed heads and the keys they are signed with, where their event is there.
+void put_heads(SQLite::Database& database, const std::vector<Signed>& heads) {
+  SQLite::Statement key(database, "INSERT INTO keys (key, since) VALUES (?, ?)");
+  SQLite::Statement add(database,
+                        "INSERT INTO heads (seq, hash, key, signature, made) "
+                        "SELECT ?1, ?2, ?3, ?4, ?5 "
+                        "WHERE EXISTS (SELECT 1 FROM events WHERE seq = ?1 AND hash = ?2)");
+  const auto bind = [](SQLite::Statement& to, int index, const auto& bytes) {
+    to.bind(index, bytes.data(), static_cast<int>(bytes.size()));
+  };
+  std::set<PublicKey> known;
+  for (const Signed& head : heads) {
+    if (known.insert(head.key).second) {
+      bind(key, 1, head.key);
+      key.bind(2, head.made);
+      key.exec();
+      key.reset();
+    }
+    add.bind(1, head.seq);
+    bind(add, 2, head.hash);
+    bind(add, 3, head.key);
+    bind(add, 4, head.signature);
+    add.bind(5, head.made);
+    add.exec();
+    add.reset();
+  }
 }
 
 Result<RestoreReport> from_mirror(const fs::path& from, const fs::path& to) {
@@ -50,6 +80,7 @@ Result<RestoreReport> from_mirror(const fs::path& from, const fs::path& to) {
     if (!rows.rows.empty()) rows.head = Head{rows.rows.back().row.seq, rows.rows.back().hash};
     SQLite::Transaction whole(database, SQLite::TransactionBehavior::IMMEDIATE);
     fill_book(database, rows);
+    put_heads(database, content->heads);
     database.exec(fmt::format("PRAGMA application_id = {}", kApplicationId));
     whole.commit();
   }
@@ -77,9 +108,7 @@ Result<RestoreReport> restore_book(const fs::path& from, const fs::path& to_give
     if (!mirror) {
       if (auto book = probe(source); !book) return Failed{book.error()};
     }
-    std::error_code ignored;
-    fs::create_directories(to.parent_path(), ignored);
-    auto unfinished = Unfinished::begin(to);
+    auto unfinished = begin_book(to);
     if (!unfinished) return Failed{unfinished.error()};
     auto report =
         mirror ? from_mirror(source, unfinished->path()) : from_copy(source, unfinished->path());
@@ -97,7 +126,7 @@ Result<RestoreReport> restore_book(const fs::path& from, const fs::path& to_give
                     "risebook rescue saves what is whole of it");
       }
     }
-    if (auto done = unfinished->put_in_place(); !done) return Failed{done.error()};
+    if (auto done = put_book(*unfinished); !done) return Failed{done.error()};
     return report;
   });
 }

@@ -3,6 +3,7 @@
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <utility>
 
 #include "store/connection.h"
@@ -19,7 +20,7 @@ struct RowReader::Inside {
   std::filesystem::path path;
   std::unique_ptr<SQLite::Database> database;
   BookName name;
-  SQLite::Statement rows, last, hash;
+  SQLite::Statement rows, last, hash, heads;
 
   Inside(std::filesystem::path at, std::unique_ptr<SQLite::Database> opened)
       : path(std::move(at)),
@@ -28,7 +29,10 @@ struct RowReader::Inside {
         rows(*database,
              fmt::format("SELECT {} FROM events WHERE seq > ? ORDER BY seq LIMIT ?", kRowColumns)),
         last(*database, "SELECT coalesce(max(seq), 0) FROM events"),
-        hash(*database, "SELECT hash FROM events WHERE seq = ?") {}
+        hash(*database, "SELECT hash FROM events WHERE seq = ?"),
+        heads(*database,
+              "SELECT seq, hash, key, signature, made FROM heads WHERE seq BETWEEN ? AND ? "
+              "ORDER BY seq, key") {}
 };
 
 RowReader::RowReader(std::unique_ptr<Inside> inside) : inside_(std::move(inside)) {}
@@ -67,6 +71,29 @@ Result<std::vector<KeptRow>> RowReader::after(std::int64_t seq, std::size_t limi
       rows.push_back({row_of(inside_->rows), hash_column(inside_->rows, 9)});
     }
     return rows;
+  });
+}
+
+Result<std::vector<Signed>> RowReader::heads(std::int64_t first, std::int64_t last) {
+  return guarded(inside_->path.string(), kDoing, [&]() -> Result<std::vector<Signed>> {
+    Use use(inside_->heads);
+    use->bind(1, first);
+    use->bind(2, last);
+    std::vector<Signed> heads;
+    while (use->executeStep()) {
+      Signed head{.seq = use->getColumn(0).getInt64(),
+                  .hash = hash_column(inside_->heads, 1),
+                  .key = hash_column(inside_->heads, 2),
+                  .signature = {},
+                  .made = use->getColumn(4).getInt64()};
+      const auto signature = use->getColumn(3);
+      if (signature.getBytes() == static_cast<int>(head.signature.size())) {
+        std::copy_n(static_cast<const unsigned char*>(signature.getBlob()), head.signature.size(),
+                    head.signature.begin());
+      }
+      heads.push_back(head);
+    }
+    return heads;
   });
 }
 

@@ -26,6 +26,8 @@ class RowReader {
   Result<std::int64_t> last();
   /// Rows after a number, in order, as they stand, whole or not.
   Result<std::vector<KeptRow>> after(std::int64_t seq, std::size_t limit);
+  /// The signed heads of numbers from `first` to `last`, as they stand.
+  Result<std::vector<Signed>> heads(std::int64_t first, std::int64_t last);
   /// The stored hash at a number; at 0 the hash the book begins with. None where no row is.
   Result<std::optional<Hash>> hash_at(std::int64_t seq);
 

@@ -1,5 +1,8 @@
 #include "store/row_text.h"
 
+#include <fmt/format.h>
+
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 namespace rb::store {
@@ -8,7 +11,6 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr int kVersion = 1;
 constexpr const char* kMark = "risebook mirror";
 
 std::string one_line(const Json& json) {
@@ -18,6 +20,19 @@ std::string one_line(const Json& json) {
 template <class T>
 std::optional<T> whole(T read, bool holds) {
   return holds ? std::optional<T>(std::move(read)) : std::nullopt;
+}
+
+template <class Bytes>
+std::string hex(const Bytes& bytes) {
+  std::string text;
+  for (const auto byte : bytes) text += fmt::format("{:02x}", byte);
+  return text;
+}
+
+/// What the line's own hash is taken over.
+std::string claims_of(const Signed& head) {
+  return fmt::format("signed head {} {} {} {} {}", head.seq, to_hex(head.hash), hex(head.key),
+                     hex(head.signature), head.made);
 }
 
 /// `read` throws where a field is missing or of another type.
@@ -50,11 +65,20 @@ std::string line_of(const KeptRow& kept) {
 
 std::string line_of(const BookName& book) {
   return one_line({{"file", kMark},
-                   {"version", kVersion},
+                   {"version", kMirrorVersion},
                    {"uuid", book.uuid},
                    {"tag", book.tag},
                    {"created", book.created},
                    {"hash", to_hex(hash_of(book))}});
+}
+
+std::string line_of(const Signed& head) {
+  return one_line({{"head", head.seq},
+                   {"event_hash", to_hex(head.hash)},
+                   {"key", hex(head.key)},
+                   {"signature", hex(head.signature)},
+                   {"made", head.made},
+                   {"hash", to_hex(hash_of_text(claims_of(head)))}});
 }
 
 std::optional<KeptRow> read_row(std::string_view line) {
@@ -84,8 +108,37 @@ std::optional<BookName> read_name(std::string_view line) {
     BookName book{json.at("uuid").get<std::string>(), json.at("tag").get<std::string>(),
                   json.at("created").get<std::int64_t>()};
     const auto hash = read_hash(json.at("hash").get_ref<const std::string&>());
-    const bool holds = json.at("version").get<int>() == kVersion && hash && *hash == hash_of(book);
-    return whole(std::move(book), holds);
+    const int version = json.at("version").get<int>();
+    const bool known = version >= 1 && version <= kMirrorVersion;
+    return whole(std::move(book), known && hash && *hash == hash_of(book));
+  });
+}
+
+std::optional<int> version_of(std::string_view line) {
+  if (!read_name(line)) return std::nullopt;
+  return parsed(line,
+                [](const Json& json) { return std::optional(json.at("version").get<int>()); });
+}
+
+std::optional<Signed> read_head(std::string_view line) {
+  return parsed(line, [](const Json& json) -> std::optional<Signed> {
+    if (!json.contains("head")) return std::nullopt;
+    const auto text = [&](const char* field) { return json.at(field).get<std::string>(); };
+    const auto event_hash = read_hash(text("event_hash"));
+    const auto key = read_hash(text("key"));
+    const auto signature = text("signature");
+    if (!event_hash || !key || signature.size() != 128) return std::nullopt;
+    const auto first = read_hash(std::string_view{signature}.substr(0, 64));
+    const auto second = read_hash(std::string_view{signature}.substr(64));
+    if (!first || !second || !json.at("head").is_number_integer()) return std::nullopt;
+    Signed head{.seq = json.at("head").get<std::int64_t>(),
+                .hash = *event_hash,
+                .key = *key,
+                .signature = {},
+                .made = json.at("made").get<std::int64_t>()};
+    std::copy(first->begin(), first->end(), head.signature.begin());
+    std::copy(second->begin(), second->end(), head.signature.begin() + 32);
+    return whole(head, text("hash") == to_hex(hash_of_text(claims_of(head))));
   });
 }
 

@@ -1,4 +1,5 @@
-// A row of the book, and the book's own name, as one line of text each: what a mirror is made of.
+// A row of the book, a signed head of it, and the book's own name, as one line of text each: what a
+// mirror is made of. Version 1 had no signed heads; it is still read.
 #pragma once
 
 #include <optional>
@@ -6,6 +7,7 @@
 #include <string_view>
 
 #include "store/chain.h"
+#include "store/device_key.h"
 
 namespace rb::store {
 
@@ -19,10 +21,16 @@ struct KeptRow {
 /// One JSON object of all columns, hashes in hex, ended by a newline.
 std::string line_of(const KeptRow& row);
 std::string line_of(const BookName& book);
+std::string line_of(const Signed& head);
 
 /// What a line without its newline holds. None unless it is whole: its hash fits all the rest.
 std::optional<KeptRow> read_row(std::string_view line);
 std::optional<BookName> read_name(std::string_view line);
+/// Whether its signature holds is for whoever knows the book's name.
+std::optional<Signed> read_head(std::string_view line);
+/// The version a line that tells the book's name is of; none for any other line.
+std::optional<int> version_of(std::string_view line);
+inline constexpr int kMirrorVersion = 2;
 
 /// 64 hex digits; none for any other text.
 std::optional<Hash> read_hash(std::string_view hex);

@@ -2,7 +2,13 @@
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <doctest/doctest.h>
 
+#include <atomic>
+#include <chrono>
+#include <fstream>
+#include <thread>
+
 #include "samples.h"
+#include "store/rest_look.h"
 
 using namespace rb;
 using namespace rb::samples;
@@ -30,6 +36,34 @@ void tamper(const fs::path& path, const char* sql) {
   for (const auto& each : drop) bare.exec(each);
   bare.exec(sql);
   for (const auto& each : put_back) bare.exec(each);
+}
+
+void set_byte(const fs::path& path, std::size_t at, char to) {
+  std::fstream file(path, std::ios::binary | std::ios::in | std::ios::out);
+  file.seekp(static_cast<std::streamoff>(at));
+  file.put(to);
+}
+
+/// The last cell of a leaf of the index of pours is not counted any more.
+void shorten_an_index(const fs::path& path) {
+  constexpr std::size_t kPage = 4096;
+  constexpr char kIndexLeaf = 0x0A;  // https://www.sqlite.org/fileformat.html, section 1.6
+  const auto bytes = bytes_of(path);
+  for (std::size_t page = kPage; page + kPage <= bytes.size(); page += kPage) {
+    const int cells = static_cast<unsigned char>(bytes[page + 3]) * 256 +
+                      static_cast<unsigned char>(bytes[page + 4]);
+    if (bytes[page] != kIndexLeaf || cells < 50 || cells % 256 == 0) continue;
+    return set_byte(path, page + 4, static_cast<char>(bytes[page + 4] - 1));
+  }
+  FAIL("no leaf of an index");
+}
+
+std::optional<std::vector<std::string>> found_by(store::RestLook& look) {
+  for (int i = 0; i < 1000; ++i) {
+    if (auto found = look.take()) return found;
+    std::this_thread::sleep_for(std::chrono::milliseconds{20});
+  }
+  return std::nullopt;
 }
 
 }  // namespace
@@ -119,4 +153,74 @@ TEST_CASE("what rests on one pour is verified without the others") {
   CHECK_FALSE(verified("N1").sound());
   CHECK(verified("N2").sound());
   CHECK(verified("N1").first_bad->text.ends_with("-10"));
+}
+
+TEST_CASE("a small book with a damaged event far back is read, not written") {
+  const Folder folder;
+  const auto path = book_of(folder, 200);
+  tamper(path, "UPDATE events SET line = replace(line, 'xxx', 'yyy') WHERE seq = 10");
+  const auto book = got(Logbook::open(path, Access::write));
+  CHECK_FALSE(book.writable());
+  REQUIRE(book.damage());
+  REQUIRE(book.damage()->events.size() == 1);
+  CHECK(book.damage()->events[0].number == 10);
+  CHECK(got(book.read(PourId{"N1"})).events.size() == 199);
+}
+
+TEST_CASE("a book whose first bytes forbid writing says so on opening, and its pours are read") {
+  const Folder folder;
+  const auto path = book_of(folder, 20);
+  set_byte(path, 18, 3);
+  {
+    const auto book = got(Logbook::open(path, Access::write));
+    CHECK_FALSE(book.writable());
+    REQUIRE(book.read_only_reason());
+    CHECK(book.read_only_reason()->trouble == BookTrouble::damaged);
+    CHECK(got(book.events(PourId{"N1"})).size() == 20);
+    CHECK_FALSE(got(book.verify()).sound());
+  }
+  CHECK(got(Logbook::open(path, Access::read)).damage() == std::nullopt);
+  set_byte(path, 18, 2);
+  CHECK(got(Logbook::open(path, Access::write)).writable());
+}
+
+TEST_CASE("what a glance at a long book passes over is found by the long look, at rest") {
+  const Folder folder;
+  const auto path = book_of(folder, 700, 2000);
+  REQUIRE(fs::file_size(path) > (1U << 20U));
+  SUBCASE("an event far back") {
+    tamper(path, "UPDATE events SET line = replace(line, 'xxx', 'yyy') WHERE seq = 10");
+  }
+  SUBCASE("a page of an index that tells of a row less") {
+    shorten_an_index(path);
+  }
+  SUBCASE("nothing") {
+    store::RestLook look(path, {}, Seconds{0.01});
+    const auto found = found_by(look);
+    REQUIRE(found);
+    CHECK(found->empty());
+    return;
+  }
+  auto book = got(Logbook::open(path, Access::write));
+  if (!book.writable()) return;  // seen at a glance all the same
+  std::atomic<int> woken{0};
+  store::RestLook look(
+      path, [&] { ++woken; }, Seconds{0.01});
+  const auto found = found_by(look);
+  REQUIRE(found);
+  CHECK_FALSE(found->empty());
+  CHECK(woken == 1);
+  CHECK_FALSE(look.take());
+}
+
+TEST_CASE("the long look gives way to taps and comes back at rest") {
+  const Folder folder;
+  const auto path = book_of(folder, 50);
+  store::RestLook look(path, {}, Seconds{0.3});
+  for (int i = 0; i < 50; ++i) {
+    look.tapped();
+    std::this_thread::sleep_for(std::chrono::milliseconds{10});
+    CHECK_FALSE(look.take());
+  }
+  CHECK(found_by(look));
 }

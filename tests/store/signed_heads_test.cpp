@@ -3,7 +3,10 @@
 #include <doctest/doctest.h>
 #include <sys/stat.h>
 
+#include <chrono>
 #include <fstream>
+#include <sstream>
+#include <thread>
 
 #include "base/short_code.h"
 #include "samples.h"
@@ -11,6 +14,8 @@
 #include "store/copy_book.h"
 #include "store/device_key.h"
 #include "store/head_note.h"
+#include "store/mirror.h"
+#include "store/mirror_keeper.h"
 #include "store/note_keeper.h"
 
 using namespace rb;
@@ -238,4 +243,114 @@ TEST_CASE("what this book never had is told, and what is no hash at all is asked
     REQUIRE(!answers);
     CHECK(answers.error().kind == Error::Kind::input);
   }
+}
+
+namespace {
+
+/// The book's mirror, once it has all of it.
+fs::path mirror_of(const fs::path& book, const fs::path& folder, std::int64_t last) {
+  fs::create_directories(folder);
+  store::MirrorKeeper keeper(book, folder, {});
+  for (int i = 0; i < 1000 && keeper.status().mirrored != last; ++i) {
+    std::this_thread::sleep_for(std::chrono::milliseconds{10});
+  }
+  REQUIRE(keeper.status().mirrored == last);
+  return keeper.status().file;
+}
+
+}  // namespace
+
+TEST_CASE("the mirror carries signed heads, and a book restored from it has them again") {
+  const Folder folder;
+  const auto path = folder / "a.risebook";
+  const auto book = closed_book(path, key_in(folder.path()));
+  const auto mirror = mirror_of(path, folder / "stick", 5);
+  const auto content = got(store::read_mirror(store::plain_disk(), mirror));
+  CHECK(content.rows.size() == 5);
+  CHECK(content.heads.size() == 2);
+  CHECK(content.damaged.empty());
+  CHECK(answer(path, mirror.string(), true).find("event 5 of 5") != std::string::npos);
+  const auto report = got(store::restore_book(mirror, folder / "again.risebook"));
+  CHECK(report.lacks.empty());
+  const auto again = got(got(Logbook::open(folder / "again.risebook", Access::read)).verify());
+  CHECK(again.sound());
+  CHECK(again.signed_heads == got(book.verify()).signed_heads);
+  // A second keeper finds nothing to add.
+  const auto before = bytes_of(mirror);
+  CHECK(mirror_of(path, folder / "stick", 5) == mirror);
+  CHECK(bytes_of(mirror) == before);
+}
+
+TEST_CASE("a head that the mirror was cut short of is written again") {
+  const Folder folder;
+  const auto path = folder / "a.risebook";
+  {
+    auto book = book_with_pour(path);
+    REQUIRE(book.sign_with(key_in(folder.path())));
+    got(book.append(PourId{"N1"}, happening(event::PourClose{}, 3), entry_at(3)));
+  }
+  const auto mirror = mirror_of(path, folder / "stick", 2);
+  auto text = bytes_of(mirror);
+  const auto head = text.find("{\"head\"");
+  REQUIRE(head != std::string::npos);
+  fs::resize_file(mirror, head + 20);
+  CHECK(mirror_of(path, folder / "stick", 2) == mirror);
+  for (int i = 0; i < 100 && got(store::read_mirror(store::plain_disk(), mirror)).heads.empty();
+       ++i) {
+    std::this_thread::sleep_for(std::chrono::milliseconds{10});
+  }
+  CHECK(got(store::read_mirror(store::plain_disk(), mirror)).heads.size() == 1);
+}
+
+TEST_CASE("any one byte changed in a signed head's line is noticed or changes nothing") {
+  const Folder folder;
+  const auto path = folder / "a.risebook";
+  closed_book(path, key_in(folder.path()));
+  const auto whole =
+      got(store::read_mirror(store::plain_disk(), mirror_of(path, folder / "stick", 5)));
+  REQUIRE(!whole.heads.empty());
+  auto line = store::line_of(whole.heads.front());
+  line.pop_back();
+  REQUIRE(store::read_head(line) == whole.heads.front());
+  for (std::size_t at = 0; at < line.size(); ++at) {
+    for (const char to : {' ', 'x', '1', '"', '\0'}) {
+      auto changed = line;
+      changed[at] = to;
+      const auto read = store::read_head(changed);
+      CAPTURE(at);
+      if (read) CHECK(*read == whole.heads.front());
+    }
+  }
+  auto other = whole.heads.front();
+  other.made += 1;
+  const auto forged = folder / "forged.riseline";
+  std::ofstream(forged) << store::line_of(*whole.name) << store::line_of(other);
+  const auto content = got(store::read_mirror(store::plain_disk(), forged));
+  CHECK(content.heads.empty());
+  REQUIRE(content.damaged.size() == 1);
+  CHECK(content.damaged[0].find("does not hold") != std::string::npos);
+}
+
+TEST_CASE("a mirror of the first version is read, and left as it is when a new one is begun") {
+  const Folder folder;
+  const auto path = folder / "a.risebook";
+  closed_book(path, key_in(folder.path()));
+  const auto mirror = mirror_of(path, folder / "stick", 5);
+  std::string old;
+  std::istringstream lines(bytes_of(mirror));
+  for (std::string line; std::getline(lines, line);) {
+    if (line.starts_with("{\"head\"")) continue;
+    const auto at = line.find("\"version\":2");
+    if (at != std::string::npos) line[at + 10] = '1';
+    old += line + "\n";
+  }
+  std::ofstream(mirror, std::ios::binary) << old;
+  const auto content = got(store::read_mirror(store::plain_disk(), mirror));
+  CHECK(content.rows.size() == 5);
+  CHECK(content.damaged.empty());
+  CHECK(got(store::restore_book(mirror, folder / "again.risebook")).lacks.empty());
+  const auto fresh = mirror_of(path, folder / "stick", 5);
+  CHECK(fresh != mirror);
+  CHECK(bytes_of(mirror) == old);
+  CHECK(got(store::read_mirror(store::plain_disk(), fresh)).heads.size() == 2);
 }
