@@ -30,7 +30,12 @@ struct Numbers {
   BookName name;
   std::int64_t last = 0;
   std::map<std::string, std::int64_t> by_hash, by_code;
-  std::vector<std::string> hashes;  ///< at each number, from 0
+  std::map<std::int64_t, std::string> hashes;  ///< at each number, from 0, of what holds
+
+  [[nodiscard]] bool has(std::int64_t seq, const std::string& hash) const {
+    const auto at = hashes.find(seq);
+    return at != hashes.end() && at->second == hash;
+  }
 };
 
 Result<Numbers> numbers_of(const fs::path& book) {
@@ -42,8 +47,7 @@ Result<Numbers> numbers_of(const fs::path& book) {
     numbers.last = seq;
     numbers.by_hash[hex] = seq;
     numbers.by_code[short_code(hex)] = seq;
-    numbers.hashes.resize(static_cast<std::size_t>(seq) + 1);
-    numbers.hashes.back() = hex;
+    numbers.hashes[seq] = hex;
   };
   add(0, hash_of(numbers.name));
   for (bool more = true; more;) {
@@ -115,13 +119,12 @@ Answer against_mirror(const Numbers& book, const std::string& what, const fs::pa
   }
   std::int64_t had = 0;
   for (const auto& [row, hash] : content->rows) {
-    const auto at = static_cast<std::size_t>(row.seq);
     if (row.seq > book.last) {
       const auto end = content->rows.back().row.seq;
       return AgainstAnswer{false, fmt::format("{}: {} in the mirror and not here", what,
                                               span(book, book.last + 1, end))};
     }
-    if (book.hashes.size() <= at || book.hashes[at] != to_hex(hash)) {
+    if (!book.has(row.seq, to_hex(hash))) {
       return AgainstAnswer{
           false, fmt::format("{}: this book never had the event {} of the mirror", what, row.id)};
     }
@@ -152,13 +155,13 @@ Answer against_book(const Numbers& book, const std::string& what, const fs::path
   if (other->name.uuid != book.name.uuid) {
     return AgainstAnswer{false, fmt::format("{}: is another book", what)};
   }
-  for (std::size_t at = 1; at < other->hashes.size(); ++at) {
-    const auto seq = static_cast<std::int64_t>(at);
+  for (const auto& [seq, hash] : other->hashes) {
+    if (seq == 0) continue;
     if (seq > book.last) {
       return AgainstAnswer{
           false, fmt::format("{}: {} in it and not here", what, span(book, seq, other->last))};
     }
-    if (!other->hashes[at].empty() && other->hashes[at] != book.hashes[at]) {
+    if (!book.has(seq, hash)) {
       return AgainstAnswer{false, fmt::format("{}: this book never had its event {}", what,
                                               event_id(book.name.tag, seq).text)};
     }

@@ -2,6 +2,7 @@
 
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <fmt/format.h>
+#include <sqlite3.h>
 
 #include <algorithm>
 #include <utility>
@@ -69,6 +70,12 @@ Result<std::vector<KeptRow>> RowReader::after(std::int64_t seq, std::size_t limi
     std::vector<KeptRow> rows;
     while (use->executeStep()) {
       rows.push_back({row_of(inside_->rows), hash_column(inside_->rows, 9)});
+      // A damaged file may give its rows in any order: whoever asks on from the last one given
+      // would never come to an end.
+      if (rows.back().row.seq <= seq) {
+        throw SQLite::Exception("the rows are out of order", SQLITE_CORRUPT);
+      }
+      seq = rows.back().row.seq;
     }
     return rows;
   });
