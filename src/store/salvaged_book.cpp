@@ -1,8 +1,10 @@
 #include "store/salvaged_book.h"
 
+#include <SQLiteCpp/Backup.h>
 #include <fmt/format.h>
 
 #include <map>
+#include <mutex>
 #include <optional>
 #include <utility>
 
@@ -66,8 +68,10 @@ BookName name_of(const Salvage& salvage) {
   return {"00000000-0000-0000-0000-000000000000", tag, 0};
 }
 
-void fill_book(SQLite::Database& database, const Salvage& salvage) {
-  migrate(database, 0);
+namespace {
+
+/// Fills a book that has its schema and nothing else.
+void fill_empty(SQLite::Database& database, const Salvage& salvage) {
   WithoutOrder order(database);
   const auto name = name_of(salvage);
   SQLite::Statement book(database,
@@ -87,6 +91,27 @@ void fill_book(SQLite::Database& database, const Salvage& salvage) {
   last.bind(2, head.hash.data(), static_cast<int>(head.hash.size()));
   last.exec();
   order.put_back();
+}
+
+/// An empty book in memory; its schema is laid down once and copied from then on.
+std::unique_ptr<SQLite::Database> empty_in_memory() {
+  static std::mutex one_copies;
+  static const std::unique_ptr<SQLite::Database> sample = [] {
+    auto made = std::make_unique<SQLite::Database>(":memory:", SQLite::OPEN_READWRITE);
+    migrate(*made, 0);
+    return made;
+  }();
+  auto database = std::make_unique<SQLite::Database>(":memory:", SQLite::OPEN_READWRITE);
+  const std::lock_guard<std::mutex> held(one_copies);
+  SQLite::Backup(*database, *sample).executeStep();
+  return database;
+}
+
+}  // namespace
+
+void fill_book(SQLite::Database& database, const Salvage& salvage) {
+  migrate(database, 0);
+  fill_empty(database, salvage);
 }
 
 void tell_lost(SQLite::Database& database, const Salvage& salvage) {
@@ -112,9 +137,9 @@ void tell_lost(SQLite::Database& database, const Salvage& salvage) {
 }
 
 std::unique_ptr<SQLite::Database> book_in_memory(const Salvage& salvage) {
-  auto database = std::make_unique<SQLite::Database>(":memory:", SQLite::OPEN_READWRITE);
+  auto database = empty_in_memory();
   SQLite::Transaction whole(*database);
-  fill_book(*database, salvage);
+  fill_empty(*database, salvage);
   whole.commit();
   database->exec("PRAGMA query_only = ON");
   return database;

@@ -59,13 +59,13 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   const Path path = scratch / "b.risebook";
   look(path);
   (void)run_verify({.book = path, .against = {}});
-  for (const bool json : {false, true}) {
-    CheckWish wish;
-    wish.book = path;
-    wish.json = json;
-    (void)run_check(wish);
-  }
-  // One in eight, the same for the same bytes, also as PDF: drawing it costs more than all else.
-  record(path, scratch, std::count(bytes.begin(), bytes.end(), '\x01') % 8 == 0);
+  // What tells books apart by their bytes: the same book is always looked at the same way.
+  const auto ones = std::count(bytes.begin(), bytes.end(), '\x01');
+  CheckWish wish;
+  wish.book = path;
+  wish.json = ones % 2 == 1;
+  (void)run_check(wish);
+  // One in thirty-two also as PDF: drawing it costs more than all else.
+  record(path, scratch, ones % 32 == 0);
   return 0;
 }
