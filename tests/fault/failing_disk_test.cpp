@@ -3,6 +3,7 @@
 
 #include "fault_vfs.h"
 #include "life.h"
+#include "soak.h"
 
 using namespace rb;
 using namespace rb::faults;
@@ -82,7 +83,7 @@ TEST_CASE("a disk that fails once costs no acknowledged event and keeps none it 
     CAPTURE(std::string(kind.name));
     int n = 0;
     for (bool clean = false; !clean;) {
-      ++n;
+      n += soak::kEvery;
       CAPTURE(n);
       const Folder folder;
       const auto path = folder / "book.risebook";
@@ -103,7 +104,7 @@ TEST_CASE("a disk that breaks for good costs no acknowledged event") {
     CAPTURE(std::string(kind.name));
     int n = 0;
     for (bool clean = false; !clean;) {
-      ++n;
+      n += soak::kEvery;
       CAPTURE(n);
       const Folder folder;
       const auto path = folder / "book.risebook";
@@ -131,7 +132,7 @@ TEST_CASE("a read that fails is told, not taken for an empty book") {
   int told = 0;
   int n = 0;
   for (bool clean = false; !clean;) {
-    ++n;
+    n += soak::kEvery;
     CAPTURE(n);
     FaultyDisk disk;
     disk.fail(Fault::read, n);

@@ -7,6 +7,7 @@
 #include <random>
 
 #include "../store/samples.h"
+#include "soak.h"
 #include "store/opening_look.h"
 
 using namespace rb;
@@ -59,7 +60,7 @@ TEST_CASE(
   std::size_t looks = 0, different = 0;
   for (const auto page : pages_of(path, "events_of_pour")) {
     // Behind the page's own heading: a count of entries changed there is told by verify alone.
-    for (std::size_t in = 12; in < 4096; in += 1 + random() % 9) {
+    for (std::size_t in = 12; in < 4096; in += soak::kEvery * (1 + random() % 9)) {
       const auto at = (page - 1) * 4096 + in;
       const auto to = static_cast<char>(in % 2 ? whole[at] ^ 1 : static_cast<int>(random()));
       if (to == whole[at]) continue;

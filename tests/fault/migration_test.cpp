@@ -3,6 +3,7 @@
 
 #include "../store/older_book.h"
 #include "fault_vfs.h"
+#include "soak.h"
 
 using namespace rb;
 using namespace rb::faults;
@@ -36,7 +37,7 @@ TEST_CASE("a disk that fails while a book is brought up to date costs nothing of
     CAPTURE(std::string(kind.name));
     int n = 0;
     for (bool clean = false; !clean;) {
-      ++n;
+      n += soak::kEvery;
       CAPTURE(n);
       const Folder folder;
       const auto path = folder / "book.risebook";
@@ -66,7 +67,7 @@ TEST_CASE("power lost while a book is brought up to date leaves the old book or 
     CAPTURE(static_cast<int>(left));
     int n = 0, old = 0;
     for (bool clean = false; !clean;) {
-      ++n;
+      n += soak::kEvery;
       CAPTURE(n);
       const Folder folder;
       const auto path = folder / "book.risebook";

@@ -9,6 +9,7 @@
 #include "../store/rows.h"
 #include "../store/samples.h"
 #include "plain_fault.h"
+#include "soak.h"
 #include "store/head_note.h"
 #include "store/mirror.h"
 
@@ -31,8 +32,7 @@ unsigned first_seed() {
   return given ? static_cast<unsigned>(std::strtoul(given, nullptr, 10)) : 20260302U;
 }
 int rounds() {
-  const char* given = std::getenv("RISEBOOK_ROUNDS");
-  return given ? std::atoi(given) : 1200;
+  return soak::rounds(1200);
 }
 
 struct Book {

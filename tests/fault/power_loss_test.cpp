@@ -73,7 +73,7 @@ TEST_CASE("power lost at any operation costs no acknowledged event") {
     CAPTURE(static_cast<int>(left));
     int n = 0;
     for (bool clean = false; !clean;) {
-      ++n;
+      n += soak::kEvery;
       CAPTURE(n);
       const Folder folder;
       const auto path = folder / "book.risebook";

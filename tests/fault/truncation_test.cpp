@@ -7,6 +7,7 @@
 #include <set>
 
 #include "../store/samples.h"
+#include "soak.h"
 #include "store/mirror.h"
 #include "store/rescue.h"
 #include "store/row_reader.h"
@@ -18,12 +19,7 @@ using namespace rb::samples;
 namespace {
 
 constexpr std::size_t kCut = 1024;
-// Every KiB; under the address sanitizer, which makes each ten times as long, every sixteenth.
-#ifdef __SANITIZE_ADDRESS__
-constexpr std::size_t kStep = 16 * kCut;
-#else
-constexpr std::size_t kStep = kCut;
-#endif
+constexpr std::size_t kStep = soak::kEvery * kCut;
 
 /// Two pours of `taps` events; some are of several pages. Tells the log's size after each.
 Logbook book_of(const fs::path& path, int taps, std::vector<std::size_t>* log_after = nullptr) {
