@@ -131,8 +131,7 @@ Answer against_mirror(const Numbers& book, const std::string& what, const fs::pa
     had = row.seq;
   }
   for (const Signed& head : content->heads) {
-    const auto at = static_cast<std::size_t>(head.seq);
-    if (head.seq > book.last || book.hashes.size() <= at || book.hashes[at] != to_hex(head.hash)) {
+    if (head.seq > book.last || !book.has(head.seq, to_hex(head.hash))) {
       return AgainstAnswer{
           false, fmt::format("{}: this book never stood at event {} as device {} signed it there",
                              what, head.seq, short_name(head.key))};
