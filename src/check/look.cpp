@@ -314,16 +314,9 @@ void settle(const Look& look, CheckMemory& memory, const std::vector<Finding>& f
   for (const Finding& finding : findings) {
     if (finding.ref) found.insert(*finding.ref);
   }
-  // What is read next changes heights from the last reading on.
-  std::vector<Seconds> tops_until(state.elements.size(), state.last);
-  for (std::size_t e = 0; e < state.elements.size(); ++e) {
-    for (const trade::TopCurve& top : state.elements[e].tops) {
-      if (!top.points().empty()) tops_until[e] = std::min(tops_until[e], top.points().back().at);
-    }
-  }
+  // One that was over is taken up again when the height at its end may have changed.
   std::erase_if(known.runs_at_issue, [&](std::size_t r) {
-    const RunState& run = state.runs[r];
-    return run.to && *run.to < tops_until[run.element] && !found.contains(run.ref);
+    return state.runs[r].to && !found.contains(state.runs[r].ref);
   });
   std::erase_if(known.trucks_at_issue, [&](std::size_t t) {
     const TruckState& truck = state.trucks[t];

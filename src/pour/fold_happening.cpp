@@ -187,8 +187,7 @@ class Apply {
     return static_cast<std::size_t>(item - list.data());
   }
   [[nodiscard]] std::pair<std::size_t, std::size_t> place(const RowPlace& place) const {
-    const std::size_t element = *element_index(*state_.plan, place.element);
-    return {element, *row_index(state_.plan->elements[element], place)};
+    return *row_at(state_, place);
   }
   // Before a lift is read.
   void keep_lift(std::size_t element, std::size_t index) {

@@ -171,18 +171,14 @@ class Judge {
     return {};
   }
   [[nodiscard]] Answer unplaced(const RowPlace& place) const {
-    const auto element = element_index(plan(), place.element);
-    if (!element) return unknown(place.element);
-    if (!row_index(plan().elements[*element], place)) {
-      return wrong(fmt::format("row {} on the {} side of {} is not in the plan", place.row.text,
-                               to_text(place.side), place.element.text));
-    }
-    return {};
+    if (row_at(state_, place)) return {};
+    if (!element_index(plan(), place.element)) return unknown(place.element);
+    return wrong(fmt::format("row {} on the {} side of {} is not in the plan", place.row.text,
+                             to_text(place.side), place.element.text));
   }
   // Of a place the plan has.
   [[nodiscard]] std::pair<std::size_t, std::size_t> place(const RowPlace& place) const {
-    const std::size_t element = *element_index(plan(), place.element);
-    return {element, *row_index(plan().elements[element], place)};
+    return *row_at(state_, place);
   }
   [[nodiscard]] Answer no_bay(std::size_t element, std::optional<int> bay) const {
     const std::size_t count = plan().elements[element].bays.size();

@@ -2,9 +2,11 @@
 #pragma once
 
 #include <optional>
+#include <utility>
 
 #include "pour/event.h"
 #include "pour/plan.h"
+#include "pour/state.h"
 
 namespace rb {
 
@@ -12,6 +14,10 @@ namespace rb {
 std::optional<std::size_t> element_index(const Plan& plan, const ElementId& id);
 /// Index into the element's rows; none when it has no such row on that side.
 std::optional<std::size_t> row_index(const Element& element, const RowPlace& place);
+
+/// Both; none when the plan has no such row. Where the last runs were is looked first.
+std::optional<std::pair<std::size_t, std::size_t>> row_at(const PourState& state,
+                                                          const RowPlace& place);
 
 /// The bays an event tells of: the one named, from 1, else all.
 struct BayRange {

@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <fstream>
 #include <map>
 #include <random>
@@ -209,4 +210,76 @@ TEST_CASE("another pour in the same memory is judged for itself") {
   }
   for (const PourState* state : std::vector<const PourState*>{&demo, &other, &demo})
     same_report(*state, AsOf::end(*state), memory);
+}
+
+namespace {
+
+enum class Knit { row, insertion };
+
+// A wall of two lifts, one row over their joint, and what happened to it, ten minutes apart.
+PourState two_lifts(Knit by) {
+  std::vector<Event> events;
+  const auto add = [&](const std::string& fields) {
+    const Moment at = *parse_moment("2026-03-02T22:00:00.000Z") +
+                      std::chrono::minutes{10 * static_cast<int>(events.size())};
+    events.push_back(*parse_event(fmt::format(R"({{"id":"e{}","at":"{}","by":"f",{}}})",
+                                              events.size() + 1, to_text(at), fields),
+                                  "two lifts"));
+  };
+  add(R"("do":"pour-open","pour":"P","plan":{"mixes":[{"id":"C","unit_weight":24,"slump":0.12,"initial_set_h":2}],
+"elements":[{"id":"W","length":2,"height":3,"thickness":0.3,"form_rating_kpa":40,"lifts":[1,2],"rows":[
+{"id":"A","z":1,"serves":[1,2],"motors":[{"id":"M1","x":1,"reach_x":1.1,"reach_z":1}]}]}]})");
+  add(R"("do":"hang","element":"W","row":"A","motors":["M1"],"cables":true)");
+  add(R"("do":"lift-start","element":"W","lift":1)");
+  add(R"("do":"lift-end","element":"W","lift":1,"height":1)");
+  add(R"("do":"lift-start","element":"W","lift":2)");
+  add(R"("do":"top","element":"W","height":1.2)");
+  if (by == Knit::row) {
+    add(R"("do":"run","element":"W","row":"A","vpm":6000)");
+    add(R"("do":"rest","element":"W","row":"A")");
+  } else {
+    add(R"("do":"insert","element":"W","lift":2,"group":3,"spacing":0.3,"seconds":10,"depth_below":0.2)");
+    add(R"("do":"note","text":"inserted","element":"W")");
+  }
+  add(R"("do":"top","element":"W","height":1.4)");
+  add(R"("do":"note","text":"seen","element":"W")");
+  return *fold(events);
+}
+
+bool finds(const CheckReport& report, const std::string& rule) {
+  return std::any_of(report.findings.begin(), report.findings.end(),
+                     [&](const Finding& f) { return f.rule == rule; });
+}
+
+Event corrected(const char* fields) {
+  return *parse_event(
+      fmt::format(R"({{"id":"c1","at":"2026-03-03T02:00:00.000Z","by":"f",{}}})", fields), "c1");
+}
+
+}  // namespace
+
+TEST_CASE("a joint that was knitted in time is looked at again when what knitted it is struck") {
+  for (const Knit by : {Knit::row, Knit::insertion}) {
+    CAPTURE(static_cast<int>(by));
+    PourState state = two_lifts(by);
+    CheckMemory memory;
+    for (int look = 0; look < 2; ++look) {
+      REQUIRE_FALSE(finds(check(state, AsOf::end(state), memory), "knit-late"));
+    }
+    extend(state, corrected(R"("do":"strike","target":"e7","why":"another place")"));
+    CHECK(finds(check(state, AsOf::end(state), memory), "knit-late"));
+    same_report(state, AsOf::end(state), memory);
+  }
+}
+
+TEST_CASE("a run that is over is looked at again when a later top is mended") {
+  PourState state = two_lifts(Knit::row);
+  CheckMemory memory;
+  for (int look = 0; look < 2; ++look) {
+    REQUIRE_FALSE(finds(check(state, AsOf::end(state), memory), "head-high"));
+  }
+  // The concrete rose as it ran: from 1.2 m at its start towards what is read after its end.
+  extend(state, corrected(R"("do":"fix","target":"e9","set":{"height":2.9},"why":"misread")"));
+  CHECK(finds(check(state, AsOf::end(state), memory), "head-high"));
+  same_report(state, AsOf::end(state), memory);
 }
