@@ -192,10 +192,22 @@ class Drawing {
     return along < static_cast<float>(row.spots.size() - 1) * canvas_.mm(4);
   }
 
-  // Seen from far: a band, dark where motors hang, with a tick each 5 mm that says motors.
+  // How far apart the nearest two rows of a side stand on the screen.
+  [[nodiscard]] float row_pitch() const {
+    float pitch = face_.h();
+    for (const RowView& a : view_.rows) {
+      for (const RowView& b : view_.rows) {
+        if (a.place.side == b.place.side && a.z < b.z) pitch = std::min(pitch, y(a.z) - y(b.z));
+      }
+    }
+    return pitch;
+  }
+
+  // Seen from far: a band, dark where motors hang, with a tick each 5 mm that says motors. It
+  // leaves the concrete between two rows to be seen.
   void far_motors(const RowView& row) {
     const float at = y(row.z);
-    const float half = canvas_.mm(0.6);
+    const float half = std::max(0.5F, std::min(canvas_.mm(0.6), pitch_ * 0.2F));
     const float end = canvas_.mm(1);
     const Box band{x(row.spots.front().x) - end, at - half, x(row.spots.back().x) + end, at + half};
     canvas_.fill(band, theme().panel);
@@ -209,10 +221,9 @@ class Drawing {
       }
       first = next;
     }
-    canvas_.edge(band, theme().ink, canvas_.mm(0.3));
+    if (half >= canvas_.mm(0.5)) canvas_.edge(band, theme().ink, canvas_.mm(0.3));
     for (float tick = band.x0 + end; tick < band.x1; tick += canvas_.mm(5)) {
-      canvas_.line({tick, at - canvas_.mm(1.2)}, {tick, at + canvas_.mm(1.2)}, theme().ink,
-                   canvas_.mm(0.4));
+      canvas_.line({tick, at - 2 * half}, {tick, at + 2 * half}, theme().ink, canvas_.mm(0.4));
     }
   }
 
@@ -299,8 +310,10 @@ class Drawing {
   }
 
   void rows() {
+    pitch_ = row_pitch();
     for (const RowView& row : view_.rows) row_line(row);
     const float tall = canvas_.height(Face::small);
+    std::vector<Box> named;
     for (const RowView& row : view_.rows) {
       if (row.spots.empty()) continue;
       const std::string text = name_that_fits(row);
@@ -308,6 +321,12 @@ class Drawing {
       const Pair pair = running ? theme().live : canvas_.on_panel();
       const float wide = canvas_.width(text, Face::small) + canvas_.mm(2);
       const Box box = running ? running_box(row, wide, tall) : name_box(row, wide, tall);
+      // Rows too close to be named each: some are; what runs always is.
+      const bool covers = std::any_of(named.begin(), named.end(), [&](const Box& other) {
+        return box.x0 < other.x1 && other.x0 < box.x1 && box.y0 < other.y1 && other.y0 < box.y1;
+      });
+      if (covers && !running && crowded(row)) continue;
+      named.push_back(box);
       canvas_.fill(box, pair.ground, canvas_.mm(0.8));
       if (running) canvas_.edge(box, pair.ink, canvas_.mm(0.3), canvas_.mm(0.8));
       canvas_.text(
@@ -329,6 +348,7 @@ class Drawing {
   const ElevationView& it_;
   Box face_;
   float px_per_m_ = 1;
+  float pitch_ = 0;
   float label_left_ = 0;
 };
 
