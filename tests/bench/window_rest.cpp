@@ -30,6 +30,7 @@ struct Cost {
 Cost window_cost(const std::vector<Event>& events, Moment from, bool always) {
   const auto state = fold(events);
   std::optional<CheckReport> report;
+  CheckMemory memory;
   Moment checked{};
   const auto began = Clock::now();
   Ui ui;
@@ -38,7 +39,7 @@ Cost window_cost(const std::vector<Event>& events, Moment from, bool always) {
   program.look = [&](Moment) {
     const Moment now = after(from, Seconds{Clock::now() - began});
     if (!report || between(checked, now) >= Seconds{5}) {  // as the session does
-      report = check(*state, AsOf::now(*state, now));
+      report = check(*state, AsOf::now(*state, now), memory);
       checked = now;
     }
     World world{.now = now};
