@@ -51,7 +51,7 @@ void Beside::begin(const Path& book, const Path& mirror, Hooks hooks) {
   const std::lock_guard lock(mutex_);
   book_ = book;
   hooks_ = std::move(hooks);
-  note_ = std::make_unique<store::NoteKeeper>(book);
+  note_ = std::make_unique<store::NoteKeeper>(book, nullptr, hooks_.changed);
   store::MirrorKeeper::Hooks of_mirror;
   of_mirror.now = [] { return entry_now().wall; };
   of_mirror.changed = hooks_.changed;
@@ -119,6 +119,7 @@ std::optional<screens::MirrorSeen> Beside::seen() const {
   seen.since = status.since;
   seen.trouble = trouble_of(status.trouble);
   seen.same_disk = status.same_disk;
+  seen.note_stuck = note_ && note_->status().trouble;
   if (places_) {
     const std::lock_guard held(places_->mutex);
     seen.places = places_->found;

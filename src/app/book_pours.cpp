@@ -2,7 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <cstdio>
+#include <unordered_set>
+
 #include "pour/fold.h"
+#include "store/damage.h"
 
 namespace rb {
 
@@ -33,10 +37,11 @@ Result<std::vector<PourId>> chosen_pours(const Logbook& book,
   return std::vector{PourId{*pour}};
 }
 
-Result<ReadPour> read_pour(const Logbook& book, const PourId& pour) {
-  const auto found = book.read(pour);
+Result<ReadPour> read_pour(const Logbook& book, const PourId& pour,
+                           const std::vector<Tapped>& waiting) {
+  auto found = book.read(pour);
   if (!found) return Failed{found.error()};
-  ReadPour read{pour, std::nullopt, found->events.size(), {}};
+  ReadPour read{pour, std::nullopt, found->events.size(), {}, ids_text(found->damaged)};
   for (const DamagedEvent& event : found->damaged) {
     read.unread.damaged.push_back({event.id, what_of(event)});
   }
@@ -46,29 +51,41 @@ Result<ReadPour> read_pour(const Logbook& book, const PourId& pour) {
                                "judged",
                                event.kind)});
   }
+  if (!waiting.empty()) {
+    std::unordered_set<EventId> there;
+    for (const Event& event : found->events) there.insert(event.id);
+    for (const Tapped& tap : waiting) {
+      if (tap.pour == pour && !there.contains(tap.event.id)) found->events.push_back(tap.event);
+    }
+  }
   auto state = fold(found->events);
   if (!state && read.unread.damaged.empty()) return Failed{state.error()};
   if (state) read.state = std::move(*state);
   return read;
 }
 
-Result<PourState> folded(const Logbook& book, const PourId& pour) {
-  const auto events = book.events(pour);
-  if (!events) return Failed{events.error()};
-  return fold(*events);
+bool tell_unread(const Path& book, const ReadPour& read) {
+  const auto tell = [&](std::size_t count, const char* what, const std::string& which) {
+    if (count == 0) return;
+    fmt::print(stderr, "{}: pour {}: {} {}{}: {}\n", book.string(), read.pour.text, count,
+               count == 1 ? "event is " : "events are ", what, which);
+  };
+  std::string aside;
+  for (const UnreadEvent& event : read.unread.set_aside) {
+    aside += (aside.empty() ? "" : ", ") + event.id.text;
+  }
+  tell(read.unread.damaged.size(), "damaged and left out", read.damaged_ids);
+  tell(read.unread.set_aside.size(), "of a kind this Risebook does not know and left out", aside);
+  return !read.unread.damaged.empty();
 }
 
-Result<std::vector<PourState>> pours_of(const Logbook& book,
-                                        const std::optional<std::string>& pour) {
-  const auto chosen = chosen_pours(book, pour);
-  if (!chosen) return Failed{chosen.error()};
-  std::vector<PourState> states;
-  for (const PourId& one : *chosen) {
-    auto state = folded(book, one);
-    if (!state) return Failed{state.error()};
-    states.push_back(std::move(*state));
-  }
-  return states;
+Failed no_plan(const Path& book, const ReadPour& read) {
+  return fail(
+      BookTrouble::damaged, book.string(),
+      fmt::format("the event that opens pour {} is damaged, and its plan with it; {} events "
+                  "of it are whole",
+                  read.pour.text, read.whole),
+      "risebook record prints what reads of them");
 }
 
 }  // namespace rb

@@ -20,14 +20,17 @@ struct ReadPour {
   std::optional<PourState> state;
   std::size_t whole = 0;  ///< events
   Unread unread;
+  std::string damaged_ids;  ///< "N1-5, N1-7 to N1-9"; empty where nothing is damaged
 };
-Result<ReadPour> read_pour(const Logbook& book, const PourId& pour);
+/// `waiting`: taps on their way to the book; those of this pour that it has not yet come last.
+Result<ReadPour> read_pour(const Logbook& book, const PourId& pour,
+                           const std::vector<Tapped>& waiting = {});
 
-/// An error when it cannot be read.
-Result<PourState> folded(const Logbook& book, const PourId& pour);
+/// Says on standard error what of a pour does not read. True when something is damaged: a command
+/// goes on with the rest and ends with Exit::book.
+bool tell_unread(const Path& book, const ReadPour& read);
 
-/// Both.
-Result<std::vector<PourState>> pours_of(const Logbook& book,
-                                        const std::optional<std::string>& pour);
+/// For a pour without its plan: the error that says so, of kind book.
+Failed no_plan(const Path& book, const ReadPour& read);
 
 }  // namespace rb

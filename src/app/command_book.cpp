@@ -4,6 +4,7 @@
 #include <fstream>
 #include <sstream>
 
+#include "app/book_pours.h"
 #include "app/commands.h"
 #include "app/device.h"
 #include "pour/script.h"
@@ -36,13 +37,15 @@ Exit run_replay(const Path& script_file, const Path& book_file) {
 Exit run_script(const Path& book_file, const std::string& pour) {
   const auto book = Logbook::open(book_file, Access::read);
   if (!book) return report(book.error());
-  const auto events = book->events(PourId{pour});
-  if (!events) return report(events.error());
-  if (events->empty()) {
-    return report({Error::Kind::input, book_file.string(), "holds no pour " + pour, {}});
-  }
-  fmt::print("{}", write_script(*events));
-  return Exit::fine;
+  const auto chosen = chosen_pours(*book, pour);
+  if (!chosen) return report(chosen.error());
+  const auto found = book->read(chosen->front());
+  if (!found) return report(found.error());
+  // A script has no comments: what it lacks is said beside it.
+  fmt::print("{}", write_script(found->events));
+  const auto read = read_pour(*book, chosen->front());
+  if (!read) return report(read.error());
+  return tell_unread(book->file(), *read) ? Exit::book : Exit::fine;
 }
 
 }  // namespace rb

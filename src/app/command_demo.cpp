@@ -48,9 +48,10 @@ Exit run_demo(const Path& folder) {
   if (const auto kept = book->append_script(*script, script_entry(entry_now())); !kept) {
     return report(kept.error());
   }
-  const auto states = pours_of(*book, script->pour.text);
-  if (!states) return report(states.error());
-  const PourState& state = states->front();
+  const auto read = read_pour(*book, script->pour);
+  if (!read) return report(read.error());
+  if (!read->state) return report(no_plan(book->file(), *read).value());
+  const PourState& state = *read->state;
   const CheckReport checked = check(state, AsOf::end(state));
   fmt::print("{}", to_text(state, checked));
   const std::chrono::minutes utc{0};
@@ -58,7 +59,7 @@ Exit run_demo(const Path& folder) {
                                  {Format::pdf, Format::csv, Format::xlsx});
   if (!written) return report(written.error());
   fmt::print("\nBook   {}\n", book->file().string());
-  for (const Path& path : *written) fmt::print("Record {}\n", path.string());
+  for (const Path& path : written->files) fmt::print("Record {}\n", path.string());
   return checked.clean() ? Exit::fine : Exit::findings;
 }
 

@@ -46,9 +46,13 @@ Exit run_dose(const DoseWish& wish) {
   const Side side = wish.side == "near" ? Side::near_side : Side::far_side;
   const auto book = Logbook::open(wish.book, Access::read);
   if (!book) return report(book.error());
-  const auto states = pours_of(*book, wish.pour);
-  if (!states) return report(states.error());
-  const PourState& state = states->front();
+  const auto pour = chosen_pours(*book, wish.pour);
+  if (!pour) return report(pour.error());
+  const auto read = read_pour(*book, pour->front());
+  if (!read) return report(read.error());
+  const Exit fine = tell_unread(book->file(), *read) ? Exit::book : Exit::fine;
+  if (!read->state) return report(no_plan(book->file(), *read).value());
+  const PourState& state = *read->state;
   const Element* element = state.plan->find(ElementId{wish.element});
   if (element == nullptr) {
     return report({Error::Kind::input, "--element", "the plan has no " + wish.element, {}});
@@ -67,7 +71,7 @@ Exit run_dose(const DoseWish& wish) {
              in_metres(spot->x), in_metres(spot->z), element->bay_at(spot->x) + 1);
   if (!story) {
     fmt::print("  no concrete came here (above the top, or in an opening)\n");
-    return Exit::fine;
+    return fine;
   }
   const auto moment = [&](Seconds at) { return to_text(state.moment(at)); };
   fmt::print("  concrete came  {}\n", moment(story->came));
@@ -80,7 +84,7 @@ Exit run_dose(const DoseWish& wish) {
   }
   fmt::print("  initial set    {}\n  dose           {:.1f} s (least {:g} s)\n", moment(story->sets),
              in_seconds(story->dose), in_seconds(state.plan->limits.dose_min.value));
-  return Exit::fine;
+  return fine;
 }
 
 }  // namespace rb

@@ -4,6 +4,7 @@
 #include "app/book_pours.h"
 #include "app/local_time.h"
 #include "app/picture.h"
+#include "app/pour_list.h"
 #include "pour/fold.h"
 #include "screens/showcase.h"
 
@@ -30,22 +31,22 @@ Result<std::vector<screens::PourCard>> first_cards(const Logbook& book) {
   if (!page) return Failed{page.error()};
   std::vector<screens::PourCard> cards;
   for (const PourMark& mark : page->pours) {
-    const auto state = folded(book, mark.pour);
-    if (!state) return Failed{state.error()};
-    cards.push_back(screens::make_pour_card(*state));
+    const auto read = read_pour(book, mark.pour);
+    if (!read) return Failed{read.error()};
+    cards.push_back(card_of(*read, mark));
   }
   screens::order_cards(cards);
   return cards;
 }
 
 // The pour named, or the one that came into the book last.
-Result<PourState> shown_pour(const Logbook& book, const std::string& named) {
+Result<ReadPour> shown_pour(const Logbook& book, const std::string& named) {
   const auto pours = chosen_pours(book, named.empty() ? std::nullopt : std::optional(named));
   if (!pours) return Failed{pours.error()};
   if (pours->empty()) {
     return fail(Error::Kind::input, book.file().string(), "holds no pour yet");
   }
-  return folded(book, pours->back());
+  return read_pour(book, pours->back());
 }
 
 }  // namespace
@@ -60,7 +61,9 @@ Exit run_picture(const PictureWish& wish) {
   if (!book) return report(book.error());
   const auto shown = shown_pour(*book, wish.pour);
   if (!shown) return report(shown.error());
-  const PourState& state = *shown;
+  const Exit fine = tell_unread(book->file(), *shown) ? Exit::book : Exit::fine;
+  if (!shown->state) return report(no_plan(book->file(), *shown).value());
+  const PourState& state = *shown->state;
   const auto cards = first_cards(*book);
   if (!cards) return report(cards.error());
   Moment now = state.moment(state.last);
@@ -98,6 +101,7 @@ Exit run_picture(const PictureWish& wish) {
   if (screen->of_pour) {
     world.state = &*then;
     world.report = &checked;
+    world.damage = damage_seen(*shown);
   }
   ui.drafts() = screen->drafts(*then);
   if (std::holds_alternative<screens::MirrorDraft>(ui.drafts().dialog)) {
@@ -111,7 +115,7 @@ Exit run_picture(const PictureWish& wish) {
   const auto written = app::write_png((*painter)->paint(ui), wish.to);
   if (!written) return report(written.error());
   fmt::print("{}\n", wish.to.string());
-  return Exit::fine;
+  return fine;
 }
 
 }  // namespace rb

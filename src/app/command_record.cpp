@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <cstdio>
+
 #include "app/book_pours.h"
 #include "app/local_time.h"
 #include "app/write_day.h"
@@ -7,17 +9,21 @@
 
 namespace rb {
 
-Result<std::vector<Path>> write_day(const Logbook& book, Moment day, std::chrono::minutes offset,
-                                    const Path& folder, const std::vector<Format>& formats) {
+Result<DayWritten> write_day(const Logbook& book, Moment day, std::chrono::minutes offset,
+                             const Path& folder, const std::vector<Format>& formats) {
   const auto near = book.pours_in({day, day + std::chrono::hours{24}});
   if (!near) return Failed{near.error()};
   std::vector<PourId> pours;
   std::vector<PourState> touched;
   std::vector<Unread> unread;
   std::vector<PourWithoutPlan> without_plan;
+  bool damaged = false;
   for (const PourId& pour : *near) {
     auto read = read_pour(book, pour);
     if (!read) return Failed{read.error()};
+    if (!read->state || touches(*read->state, day)) {
+      damaged = tell_unread(book.file(), *read) || damaged;
+    }
     if (!read->state) {
       without_plan.push_back({pour, read->whole, std::move(read->unread)});
       continue;
@@ -55,7 +61,10 @@ Result<std::vector<Path>> write_day(const Logbook& book, Moment day, std::chrono
                                                 .looked = looked->looked,
                                                 .head_event = looked->last},
                                                without_plan);
-  return write_record(record, folder, formats);
+  auto files = write_record(record, folder, formats);
+  if (!files) return Failed{files.error()};
+  if (!damage.empty()) fmt::print(stderr, "{}: {}\n", book.file().string(), damage);
+  return DayWritten{std::move(*files), damaged || !damage.empty()};
 }
 
 std::vector<SideDose> dose_maps(const PourState& state) {
@@ -89,8 +98,8 @@ Exit run_record(const RecordWish& wish) {
   if (!book) return report(book.error());
   const auto written = write_day(*book, *parse_day(wish.day, offset), offset, wish.folder, formats);
   if (!written) return report(written.error());
-  for (const Path& path : *written) fmt::print("{}\n", path.string());
-  return Exit::fine;
+  for (const Path& path : written->files) fmt::print("{}\n", path.string());
+  return written->damaged ? Exit::book : Exit::fine;
 }
 
 }  // namespace rb

@@ -13,16 +13,18 @@
 #include "app/clock_asker.h"
 #include "app/commands.h"
 #include "app/device.h"
-#include "app/failure_window.h"
 #include "app/last_book.h"
+#include "app/leaving.h"
 #include "app/local_time.h"
 #include "app/look_beside.h"
 #include "app/mirror_places.h"
+#include "app/opening.h"
 #include "app/press_log.h"
 #include "app/session.h"
 #include "app/settings_file.h"
 #include "app/sound.h"
 #include "app/window.h"
+#include "pour/event_json.h"
 #include "store/entry_now.h"
 
 namespace rb {
@@ -31,8 +33,9 @@ namespace {
 
 std::atomic<bool> g_stop{false};
 constexpr Seconds kBatteryEvery{30};
-constexpr Seconds kMoment{0.2};  // to wait for the disk before the user is asked
-constexpr Seconds kLastTaps{5};  // to wait for it when the program ends
+constexpr Seconds kMoment{0.2};      // to wait for the disk before the user is asked
+constexpr Seconds kLastTaps{15};     // for the disk to keep one more, when the program ends
+constexpr Seconds kMostLeaving{15};  // for the last taps, note, mirror and closing the book
 
 // Written before the screen says it: what stands there must be in the book whatever comes next.
 std::function<void(const BookHead&)> tell_kept(const Path& path) {
@@ -44,39 +47,256 @@ std::function<void(const BookHead&)> tell_kept(const Path& path) {
   };
 }
 
-// When the newest event of a book was entered; none where it has none or cannot be read.
-std::optional<Moment> last_entry_of(const Path& path) {
-  const auto book = Logbook::open(path, Access::read);
-  if (!book) return std::nullopt;
-  const auto head = book->head();
-  if (!head || head->seq == 0) return std::nullopt;
-  const auto event = book->event(head->seq);
-  if (!event || !event->entry) return std::nullopt;
-  return event->entry->wall;
-}
-
 void ask_to_stop(int) {
   g_stop = true;
 }
 
 // What stands against the book, before the first tap.
-void tell_of_book(Session& session, const Path& book, const LastBook& before,
-                  const std::optional<Error>& no_key) {
-  if (auto lacking = note_trouble(book)) session.tell(std::move(*lacking));
-  if (auto missing = missed_book(before, session.book())) session.tell(std::move(*missing));
+std::vector<screens::Trouble> told_of(const Session& session, const Path& book,
+                                      const LastBook& before, const std::optional<Error>& no_key) {
+  std::vector<screens::Trouble> told;
+  if (auto lacking = note_trouble(book)) told.push_back(std::move(*lacking));
+  if (auto missing = missed_book(before, session.book())) told.push_back(std::move(*missing));
   if (no_key && session.keeper() != nullptr) {
-    session.tell({.text = to_text(*no_key), .word = screens::Word::key_none});
+    told.push_back({.text = to_text(*no_key), .word = screens::Word::key_none});
   }
+  return told;
+}
+
+Exit report_lost(const Path& book, const Session* session) {
+  const auto waiting = session != nullptr && session->keeper() != nullptr
+                           ? session->keeper()->waiting()
+                           : std::vector<Tapped>{};
+  if (waiting.empty()) {
+    return report(
+        {Error::Kind::book, book.string(), "its disk does not answer", {}, BookTrouble::no_answer});
+  }
+  for (const Tapped& tap : waiting) {
+    fmt::print(stderr, "not kept: pour {}: {}\n", tap.pour.text, to_line(tap.event));
+  }
+  return report({Error::Kind::book, book.string(),
+                 fmt::format("{} of the last taps waited for the disk and are NOT KEPT: they are "
+                             "printed above",
+                             waiting.size()),
+                 "Look whether they are in the book before you enter them again",
+                 BookTrouble::no_answer});
+}
+
+/// The screens from the first frame to the last.
+class Screens {
+ public:
+  explicit Screens(const ScreensWish& wish, Path book)
+      : wish_(wish),
+        book_(std::move(book)),
+        offset_(system_utc_offset(entry_now().wall)),
+        settings_file_(settings_path()),
+        ui_(settings_of(wish, settings_file_)),
+        presses_(wish.log_presses) {}
+
+  Exit run();
+
+ private:
+  static screens::Settings settings_of(const ScreensWish& wish, const Path& file) {
+    screens::Settings settings = read_settings(file);
+    if (wish.diagonal_inches > 0) settings.diagonal_inches = wish.diagonal_inches;
+    return settings;
+  }
+  void begin_opening();
+  Result<Opening::Opened> open_book();
+  void take_opened(Result<Opening::Opened> opened);
+  void follow();
+  screens::World look(Moment now);
+  bool act(const screens::Intents& intents);
+  bool act_early(const screens::Intents& intents);
+  void changed(const screens::Settings& settings);
+  [[nodiscard]] app::Program program();
+  void bound_leaving();
+  Exit end();
+
+  const ScreensWish& wish_;
+  const Path book_;
+  const std::chrono::minutes offset_;
+  const Path settings_file_;
+  screens::Ui ui_;
+  app::PressLog presses_;
+  app::Sound sound_;
+  std::optional<screens::Battery> battery_ = read_battery();
+  Moment battery_at_ = entry_now().wall;
+  std::optional<ClockAsker> clock_;        ///< once the book is open
+  std::optional<screens::Trouble> early_;  ///< told before the book is there
+  std::optional<Error> failure_;           ///< why it could not be opened
+  std::optional<Leaving> leaving_;
+  Beside beside_;
+  std::unique_ptr<Session> session_;
+  std::unique_ptr<Opening> opening_;
+};
+
+void Screens::begin_opening() {
+  failure_.reset();
+  opening_.reset();
+  opening_ = std::make_unique<Opening>([this] { return open_book(); }, app::wake_window);
+}
+
+// On the opening's thread.
+Result<Opening::Opened> Screens::open_book() {
+  const LastBook before = read_last_book(last_book_path());
+  const auto key = store::DeviceKey::ready(data_folder());
+  Keeper::Hooks hooks{.on_kept =
+                          [tell = tell_kept(wish_.tell_kept), this](const BookHead& head) {
+                            if (tell) tell(head);
+                            beside_.kept(head);
+                          },
+                      .wake = app::wake_window};
+  auto session = Session::open(book_, entry_now, offset_, std::move(hooks),
+                               key ? std::optional(*key) : std::nullopt);
+  if (!session) return Failed{session.error()};
+  auto told = told_of(**session, book_, before, key ? std::nullopt : std::optional(key.error()));
+  write_last_book(last_book_path(), (*session)->book());
+  return Opening::Opened{std::move(*session), std::move(told)};
+}
+
+void Screens::take_opened(Result<Opening::Opened> opened) {
+  if (!opened) {
+    failure_ = opened.error();
+    return;
+  }
+  session_ = std::move(opened->session);
+  for (screens::Trouble& one : opened->told) session_->tell(std::move(one));
+  session_->held_by(ui_.settings().holder);
+  session_->on_settings = [this](const screens::Settings& settings) { changed(settings); };
+  clock_.emplace(program_made(), session_->last_entry(), offset_);
+  follow();
 }
 
 // A book that is only read is followed by nothing.
-void follow(Beside& beside, Session& session, const Path& book, const Path& settings) {
-  if (session.keeper() == nullptr) return;
-  session.on_second_copy = [&beside](const screens::Intent& wish) { beside.act(wish); };
-  beside.begin(book, mirror_folder(settings),
-               {.changed = app::wake_window,
-                .chosen = [settings](const Path& folder) { keep_mirror_folder(settings, folder); },
-                .roots = places_roots()});
+void Screens::follow() {
+  if (session_->keeper() == nullptr) return;
+  session_->on_second_copy = [this](const screens::Intent& wish) { beside_.act(wish); };
+  beside_.begin(
+      book_, mirror_folder(settings_file_),
+      {.changed = app::wake_window,
+       .chosen = [this](const Path& folder) { keep_mirror_folder(settings_file_, folder); },
+       .roots = places_roots()});
+}
+
+screens::World Screens::look(Moment now) {
+  if (between(battery_at_, now) > kBatteryEvery || now < battery_at_) {
+    battery_ = read_battery();
+    battery_at_ = now;
+  }
+  if (!session_ && opening_) {
+    if (auto opened = opening_->take()) take_opened(std::move(*opened));
+  }
+  ui_.drafts().failure.reset();
+  if (failure_) {
+    ui_.drafts().failure =
+        screens::FailureDraft{failure_->trouble, failure_->where, to_text(*failure_), false};
+  }
+  screens::World world{.now = now, .utc_offset = offset_, .opening = true, .trouble = early_};
+  if (session_) {
+    for (std::string& what : beside_.take_told()) session_->tell({.text = std::move(what)});
+    world = session_->look();
+    world.mirror = beside_.seen();
+    ui_.drafts().clock = clock_->question(entry_now().wall);
+  }
+  world.battery = battery_;
+  world.sound_works = sound_.works();
+  world.leaving = g_stop;
+  return world;
+}
+
+// Before the book is there.
+bool Screens::act_early(const screens::Intents& intents) {
+  for (const screens::Intent& intent : intents) {
+    if (const auto* change = std::get_if<screens::ChangeSettings>(&intent)) {
+      changed(change->settings);
+    } else if (std::holds_alternative<screens::OpenPour>(intent)) {
+      early_ = screens::Trouble{.text = {}, .not_kept = true, .word = screens::Word::still_opening};
+    } else if (std::holds_alternative<screens::PutTroubleAway>(intent)) {
+      early_.reset();
+    }
+  }
+  return true;
+}
+
+void Screens::changed(const screens::Settings& settings) {
+  ui_.set(settings);
+  write_settings(settings_file_, settings);
+}
+
+bool Screens::act(const screens::Intents& intents) {
+  const auto any = [&]<class Kind>(const Kind&) {
+    return std::any_of(intents.begin(), intents.end(), [](const screens::Intent& intent) {
+      return std::holds_alternative<Kind>(intent);
+    });
+  };
+  if (any(screens::TryAgain{})) {
+    begin_opening();
+    return true;
+  }
+  if (!session_) return act_early(intents) && !any(screens::Quit{});
+  if (any(screens::ClockIsRight{})) {
+    clock_->answered(entry_now().wall);
+    return true;  // no other target stands beside the question
+  }
+  return session_->act(intents);
+}
+
+app::Program Screens::program() {
+  app::Program made;
+  made.look = [this](Moment now) { return look(now); };
+  made.act = [this](const screens::Intents& intents) { return act(intents); };
+  made.sound = [this](Weight weight) { sound_.sound(weight); };
+  made.pressed = [this](const screens::Press& press) { presses_.add(press); };
+  made.would_lose = [this] { return session_ ? session_->waiting() : 0; };
+  made.may_leave = [this] {
+    return !session_ || !session_->would_lose() || session_->settle(kMoment);
+  };
+  made.stop = &g_stop;
+  made.patience = kLastTaps;
+  return made;
+}
+
+// From here on nobody waits for a disk for ever.
+void Screens::bound_leaving() {
+  leaving_.emplace(kMostLeaving, [this] { return report_lost(book_, session_.get()); });
+}
+
+Exit Screens::run() {
+  app::WindowSpec spec;
+  spec.width = wish_.width;
+  spec.height = wish_.height;
+  spec.full_screen = wish_.full_screen;
+  begin_opening();
+  const auto shown = app::show(spec, ui_, program());
+  if (!session_) bound_leaving();
+  if (!shown) {
+    // Without a display what ails the book is still told.
+    if (opening_) take_opened(opening_->wait());
+    beside_.end();
+    return report(failure_ ? *failure_ : shown.error());
+  }
+  return end();
+}
+
+Exit Screens::end() {
+  if (failure_) return report(*failure_);
+  if (!session_) {  // left before it was open
+    const auto late = opening_->take();
+    return late && !*late ? report(late->error()) : Exit::fine;
+  }
+  // What is still on its way gets its time; a disk that does not answer is not waited for for ever.
+  const Seconds patience = g_stop ? kMoment : kLastTaps;
+  for (std::size_t left = session_->waiting(); !session_->settle(patience);) {
+    const std::size_t now = session_->waiting();
+    if (now > 0 && now >= left) leave_now(report_lost(book_, session_.get()));
+    if (now == 0) break;  // something is still being read: nobody will look at it
+    left = now;
+  }
+  bound_leaving();
+  write_last_book(last_book_path(), session_->book());
+  beside_.end();
+  return Exit::fine;
 }
 
 }  // namespace
@@ -89,91 +309,10 @@ Exit run_screens(const ScreensWish& wish) {
     return report({Error::Kind::input, book.string(), "is neither a command nor a book",
                    "risebook --help lists the commands; a new book's name ends in .risebook"});
   }
-  const std::chrono::minutes offset = system_utc_offset(entry_now().wall);
-  const LastBook before = read_last_book(last_book_path());
-  Beside beside;
-  Keeper::Hooks hooks{.on_kept =
-                          [tell = tell_kept(wish.tell_kept), &beside](const BookHead& head) {
-                            if (tell) tell(head);
-                            beside.kept(head);
-                          },
-                      .wake = app::wake_window};
-  const Path settings_file = settings_path();
-  screens::Settings settings = read_settings(settings_file);
-  if (wish.diagonal_inches > 0) settings.diagonal_inches = wish.diagonal_inches;
-  app::WindowSpec spec;
-  spec.width = wish.width;
-  spec.height = wish.height;
-  spec.full_screen = wish.full_screen;
   std::signal(SIGINT, ask_to_stop);
   std::signal(SIGTERM, ask_to_stop);
-  ClockAsker clock{program_made(), last_entry_of(book), offset};
-  const auto key = store::DeviceKey::ready(data_folder());
-  const auto open_book = [&] {
-    return Session::open(book, entry_now, offset, hooks, key ? std::optional(*key) : std::nullopt);
-  };
-  auto session = open_book();
-  while (!session) {
-    const auto after = show_failure(session.error(), spec, settings, &g_stop);
-    if (!after || *after == AfterFailure::leave) return report(session.error());
-    session = open_book();
-  }
-  screens::Ui ui{settings};
-  (*session)->held_by(settings.holder);
-  tell_of_book(**session, book, before, key ? std::nullopt : std::optional(key.error()));
-  write_last_book(last_book_path(), (*session)->book());
-  (*session)->on_settings = [&](const screens::Settings& changed) {
-    ui.set(changed);
-    write_settings(settings_file, changed);
-  };
-  app::Program program;
-  app::Sound sound;
-  std::optional<screens::Battery> battery = read_battery();
-  Moment battery_at = entry_now().wall;
-  program.look = [&](Moment now) {
-    if (between(battery_at, now) > kBatteryEvery || now < battery_at) {
-      battery = read_battery();
-      battery_at = now;
-    }
-    for (std::string& what : beside.take_told()) (*session)->tell({.text = std::move(what)});
-    screens::World world = (*session)->look();
-    world.mirror = beside.seen();
-    world.battery = battery;
-    world.sound_works = sound.works();
-    ui.drafts().clock = clock.question(entry_now().wall);
-    return world;
-  };
-  program.sound = [&](Weight weight) { sound.sound(weight); };
-  program.act = [&](const screens::Intents& intents) {
-    const auto is_right = [](const screens::Intent& intent) {
-      return std::holds_alternative<screens::ClockIsRight>(intent);
-    };
-    if (std::any_of(intents.begin(), intents.end(), is_right)) {
-      clock.answered(entry_now().wall);
-      return true;  // no other target stands beside the question
-    }
-    return (*session)->act(intents);
-  };
-  program.may_leave = [&] { return !(*session)->would_lose() || (*session)->settle(kMoment); };
-  app::PressLog presses{wish.log_presses};
-  program.pressed = [&](const screens::Press& press) { presses.add(press); };
-  program.stop = &g_stop;
-  follow(beside, **session, book, settings_file);
-  const auto shown = app::show(spec, ui, program);
-  if (!shown) {
-    beside.end();
-    return report(shown.error());
-  }
-  write_last_book(last_book_path(), (*session)->book());
-  // What is still on its way gets its time; a disk that does not answer is not waited for for ever.
-  const bool settled = (*session)->settle(kLastTaps);
-  beside.end();
-  if (!settled && (*session)->waiting() > 0) {
-    return report({Error::Kind::book, book.string(),
-                   fmt::format("{} taps waited for the disk and are LOST", (*session)->waiting()),
-                   "Enter them again"});
-  }
-  return Exit::fine;
+  std::signal(SIGHUP, ask_to_stop);
+  return Screens(wish, book).run();
 }
 
 }  // namespace rb

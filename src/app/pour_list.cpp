@@ -1,7 +1,5 @@
 #include "app/pour_list.h"
 
-#include "pour/fold.h"
-
 namespace rb {
 
 namespace {
@@ -16,15 +14,24 @@ screens::PourCard card_of_mark(const PourMark& mark) {
 
 }  // namespace
 
-screens::PourCard PourList::card_of(const Logbook& book, const PourMark& mark) {
+screens::DamageSeen damage_seen(const ReadPour& read) {
+  return {read.unread.damaged.size(), read.damaged_ids};
+}
+
+screens::PourCard card_of(const ReadPour& read, const PourMark& mark) {
+  screens::PourCard card = read.state ? screens::make_pour_card(*read.state) : card_of_mark(mark);
+  card.damage = damage_seen(read);
+  return card;
+}
+
+screens::PourCard PourList::known_card(const Logbook& book, const PourMark& mark) {
   Known& known = known_[mark.pour];
   if (known.last == mark.last) return known.card;
-  const auto events = book.events(mark.pour);
-  const auto state = events ? fold(*events) : Result<PourState>(Failed{events.error()});
+  const auto read = read_pour(book, mark.pour);
   // A pour that cannot be read stands in the list all the same; what ails it shows when it is
   // opened.
-  if (!state) return card_of_mark(mark);
-  known = {mark.last, screens::make_pour_card(*state)};
+  if (!read) return card_of_mark(mark);
+  known = {mark.last, card_of(*read, mark)};
   return known.card;
 }
 
@@ -38,7 +45,7 @@ Result<ListPart> PourList::part(const Logbook& book, const ListWish& wish, bool 
   if (!page) return Failed{page.error()};
   ListPart answer{{}, {.first = wish.first, .total = page->all, .find = wish.find}};
   for (const PourMark& mark : page->pours) {
-    answer.cards.push_back(folded ? card_of(book, mark) : card_of_mark(mark));
+    answer.cards.push_back(folded ? known_card(book, mark) : card_of_mark(mark));
   }
   return answer;
 }

@@ -6,6 +6,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "app/book_pours.h"
 #include "base/result.h"
 #include "screens/pours_view.h"
 #include "store/logbook.h"
@@ -22,6 +23,11 @@ struct ListPart {
   screens::PoursPart part;
 };
 
+/// A pour of the list as it reads; as its mark tells it where its plan does not.
+screens::PourCard card_of(const ReadPour& read, const PourMark& mark);
+/// What the screens say of its damage.
+screens::DamageSeen damage_seen(const ReadPour& read);
+
 class PourList {
  public:
   explicit PourList(std::chrono::minutes utc_offset) : utc_offset_(utc_offset) {}
@@ -36,7 +42,7 @@ class PourList {
     std::int64_t last = 0;  ///< number of the newest event
     screens::PourCard card;
   };
-  screens::PourCard card_of(const Logbook& book, const PourMark& mark);
+  screens::PourCard known_card(const Logbook& book, const PourMark& mark);
   std::chrono::minutes utc_offset_;
   std::unordered_map<PourId, Known> known_;
 };

@@ -3,9 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <unordered_set>
 #include <utility>
 
+#include "app/book_pours.h"
 #include "pour/fold.h"
 #include "pour/plan_draft.h"
 
@@ -20,19 +20,6 @@ constexpr Seconds kClockBehind{60};
 
 Seconds steady_now() {
   return std::chrono::steady_clock::now().time_since_epoch();
-}
-
-// The pour as the book has it, and behind that what waits to be kept.
-Result<PourState> read_pour(const Logbook& book, const PourId& pour,
-                            const std::vector<Tapped>& waiting) {
-  auto events = book.events(pour);
-  if (!events) return Failed{events.error()};
-  std::unordered_set<EventId> there;
-  for (const Event& event : *events) there.insert(event.id);
-  for (const Tapped& tap : waiting) {
-    if (tap.pour == pour && !there.contains(tap.event.id)) events->push_back(tap.event);
-  }
-  return fold(*events);
 }
 
 // A name no pour of the book has.
@@ -51,9 +38,11 @@ Result<PourId> free_name(const Logbook& book, const screens::OpenPour& wish, con
 
 /// A pour read and checked on the reader's thread.
 struct Session::Arrival {
-  PourState state;
-  CheckReport report;
-  CheckMemory memory;
+  std::size_t whole = 0;  ///< events
+  screens::DamageSeen damage{};
+  std::optional<PourState> state{};  ///< none where the event that opens it is damaged
+  CheckReport report{};
+  CheckMemory memory{};
 };
 
 Session::Session(std::filesystem::path book, ClockFn clock, std::chrono::minutes utc_offset,
@@ -66,12 +55,27 @@ Session::Session(std::filesystem::path book, ClockFn clock, std::chrono::minutes
 
 Session::~Session() = default;
 
+namespace {
+
+std::optional<Moment> last_entry_of(const Logbook& book) {
+  const auto head = book.head();
+  if (!head || head->seq == 0) return std::nullopt;
+  const auto event = book.event(head->seq);
+  return event && event->entry ? std::optional(event->entry->wall) : std::nullopt;
+}
+
+}  // namespace
+
 Result<std::unique_ptr<Session>> Session::open(const std::filesystem::path& book, ClockFn clock,
                                                std::chrono::minutes utc_offset, Keeper::Hooks hooks,
                                                std::optional<store::DeviceKey> key) {
   auto opened = Logbook::open_or_create(book);
   std::unique_ptr<Session> session{new Session(book, std::move(clock), utc_offset, hooks.wake)};
-  if (opened) session->head_->set(opened->head());
+  if (opened) {
+    session->head_->set(opened->head());
+    session->last_entry_ = last_entry_of(*opened);
+  }
+  const auto wake = hooks.wake;
   hooks.on_kept = [head = session->head_, told = std::move(hooks.on_kept)](const BookHead& kept) {
     head->set(kept);
     if (told) told(kept);
@@ -88,9 +92,11 @@ Result<std::unique_ptr<Session>> Session::open(const std::filesystem::path& book
     if (!keeper) return Failed{keeper.error()};
     session->keeper_ = std::move(*keeper);
     session->kept_ = session->keeper_->status().kept;
+    session->rest_look_ = std::make_unique<store::RestLook>(book, wake);
   } else if (const auto reading = Logbook::open(book, Access::read)) {
     const auto head = reading->head();
     session->head_->set(head);
+    session->last_entry_ = last_entry_of(*reading);
     session->book_ = {reading->file(), reading->uuid(), head ? head->seq : 0};
     session->reading_only_ = opened.error();
   } else {
@@ -154,14 +160,17 @@ void Session::go_to(const PourId& pour) {
   reader_.ask([this, pour, mine = ++asked_, tapped = tapped_,
                waiting = keeper_ ? keeper_->waiting() : std::vector<Tapped>{},
                now = clock_().wall](const Result<Logbook>& book) -> Reader::Delivery {
-    auto state = book ? read_pour(*book, pour, waiting) : Result<PourState>(Failed{book.error()});
+    auto read = book ? read_pour(*book, pour, waiting) : Result<ReadPour>(Failed{book.error()});
     auto arrived = std::make_shared<Result<Arrival>>(Failed{Error{}});
-    if (state) {
-      Arrival arrival{std::move(*state), {}, {}};
-      arrival.report = check(arrival.state, AsOf::now(arrival.state, now), arrival.memory);
-      *arrived = std::move(arrival);
+    if (!read) {
+      *arrived = Failed{read.error()};
     } else {
-      *arrived = Failed{state.error()};
+      Arrival arrival{.whole = read->whole, .damage = damage_seen(*read)};
+      arrival.state = std::move(read->state);
+      if (arrival.state) {
+        arrival.report = check(*arrival.state, AsOf::now(*arrival.state, now), arrival.memory);
+      }
+      *arrived = std::move(arrival);
     }
     return [this, pour, mine, tapped, arrived] {
       if (mine == asked_) arrive(pour, std::move(*arrived), tapped);
@@ -173,18 +182,30 @@ void Session::arrive(const PourId& pour, Result<Arrival> arrived, std::size_t ta
   going_.reset();
   const bool beginning = std::exchange(beginning_, false);
   if (!arrived) return fail_with(arrived.error(), false);
+  if (!arrived->state) {
+    trouble_ = screens::Trouble{
+        .text = {}, .word = screens::Word::damaged_opening, .number = arrived->whole};
+    if (beginning) ask_list(wanted_);
+    return;
+  }
   // Its mark did not know that it is closed: the list stays.
-  if (beginning && arrived->state.closed) return ask_list(wanted_);
+  if (beginning && arrived->state->closed) return ask_list(wanted_);
   // Taps made while it was read are not in it.
   if (tapped != tapped_) return go_to(pour);
   memory_ = std::move(arrived->memory);
-  shown(std::move(arrived->state));
+  const bool news = !state_ || state_->pour != pour || damage_ != arrived->damage;
+  shown(std::move(*arrived->state));
+  damage_ = std::move(arrived->damage);
+  if (news && damage_.events > 0 && keeper_) {
+    tell({.text = {}, .word = screens::Word::damaged_judged, .number = damage_.events});
+  }
   report_ = std::move(arrived->report);
   checked_at_ = now();
 }
 
 void Session::shown(PourState state) {
   state_ = std::move(state);
+  damage_ = {};
   report_.reset();
   // A clock set back since then would put every tap before what was tapped already.
   const Seconds behind = state_->last - state_->clock(now());
@@ -233,6 +254,7 @@ void Session::hear_keeper() {
 screens::World Session::look() {
   reader_.deliver();
   hear_keeper();
+  hear_look();
   screens::World world;
   world.now = now();
   world.utc_offset = utc_offset_;
@@ -250,6 +272,7 @@ screens::World Session::look() {
     }
     world.state = &*state_;
     world.report = &*report_;
+    world.damage = damage_;
   }
   return world;
 }
@@ -268,6 +291,7 @@ void Session::keep(const screens::KeepEvent& wish) {
   event.at = wish.at;  // by the wall clock, as its entry is: fold() takes steps out of both
   event.uncertain = wish.uncertain;
   if (const auto may = admissible(*state_, event); !may) return fail_with(may.error(), true);
+  rest_look_->tapped();
   const auto kept = keeper_->keep(state_->pour, std::move(event), clock_());
   if (!kept) return fail_with(kept.error(), true);
   ++tapped_;
@@ -302,6 +326,7 @@ void Session::open_pour_as(const screens::OpenPour& wish, const PourId& id) {
                                     [](const Person& p) { return p.role == "foreman"; });
   event.by = foreman == wish.plan->people.end() ? PersonId{"foreman"} : foreman->id;
   event.what = event::PourOpen{id, wish.plan};
+  rest_look_->tapped();
   const auto kept = keeper_->keep(id, std::move(event), clock_());
   if (!kept) return fail_with(kept.error(), true);
   trouble_.reset();

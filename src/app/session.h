@@ -15,6 +15,7 @@
 #include "store/device_key.h"
 #include "store/keeper.h"
 #include "store/reader.h"
+#include "store/rest_look.h"
 
 namespace rb {
 
@@ -71,6 +72,9 @@ class Session {
   /// Which book it is, and how far it has come.
   [[nodiscard]] LastBook book() const;
 
+  /// When its newest event was entered, as it was opened; none in an empty book.
+  [[nodiscard]] std::optional<Moment> last_entry() const { return last_entry_; }
+
   /// The writer; null where the book is only read.
   [[nodiscard]] const Keeper* keeper() const { return keeper_.get(); }
 
@@ -92,6 +96,7 @@ class Session {
   void open_pour(const screens::OpenPour& wish);
   void open_pour_as(const screens::OpenPour& wish, const PourId& id);
   void hear_keeper();
+  void hear_look();  ///< what the look at rest found
   void fail_with(const Error& error, bool not_kept);
   void refuse_reading();  ///< a tap on a book that is only read
   [[nodiscard]] screens::Keeping keeping() const;
@@ -106,12 +111,14 @@ class Session {
   ListWish wanted_;  ///< the part of the list shown
   std::optional<PourState> state_;
   std::optional<CheckReport> report_;
-  CheckMemory memory_;  ///< of the pour on the screen
+  CheckMemory memory_;          ///< of the pour on the screen
+  screens::DamageSeen damage_;  ///< of it
   Moment checked_at_{};
   std::optional<screens::Trouble> trouble_;
   std::deque<screens::Trouble> told_;  ///< to be read: no tap puts it away
   std::shared_ptr<Head> head_;
   LastBook book_;                      ///< as it was opened
+  std::optional<Moment> last_entry_;   ///< the same
   std::optional<Error> reading_only_;  ///< why the book is not written
   std::optional<PourId> going_;        ///< being read
   bool beginning_ = false;             ///< it is the pour the tablet was in, if still open
@@ -121,8 +128,9 @@ class Session {
   std::size_t tapped_ = 0;  ///< taps of the pour on the screen
   std::int64_t kept_ = 0;   ///< as the writer said last
   std::unique_ptr<Keeper> keeper_;
-  std::shared_ptr<PourList> lists_;  ///< the reader's
-  Reader reader_;                    ///< goes first: its jobs speak of all that stands above
+  std::unique_ptr<store::RestLook> rest_look_;  ///< where the book is written
+  std::shared_ptr<PourList> lists_;             ///< the reader's
+  Reader reader_;  ///< goes first: its jobs speak of all that stands above
 };
 
 }  // namespace rb

@@ -9,6 +9,13 @@ void Session::Head::set(const Result<BookHead>& head) {
   if (head) last = *head;
 }
 
+void Session::hear_look() {
+  if (!rest_look_) return;
+  const auto found = rest_look_->take();
+  if (!found || found->empty()) return;
+  tell({.text = found->front(), .word = screens::Word::look_found, .number = found->size()});
+}
+
 screens::Keeping Session::keeping() const {
   using State = screens::Keeping::State;
   screens::Keeping out;

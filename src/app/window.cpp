@@ -120,7 +120,7 @@ class Loop {
   WindowReport run() {
     Seconds due = steady_now();
     back_ = due;
-    while (!closing() && (program_.stop == nullptr || !*program_.stop)) {
+    while (!closing() && !stopping()) {
       watch(due);
       const bool answered = g_waker.changed.exchange(false);
       const bool asked = !events_.queue.empty() || events_.damaged || always_ || answered || stall_;
@@ -157,6 +157,19 @@ class Loop {
     ui_.drafts().dialog = screens::QuitDraft{};
     events_.damaged = true;
     return false;
+  }
+
+  // Asked to leave from elsewhere: what waits for the disk gets its time, in sight.
+  bool stopping() {
+    if (program_.stop == nullptr || !*program_.stop) return false;
+    const std::size_t left = program_.would_lose ? program_.would_lose() : 0;
+    const Seconds now = steady_now();
+    if (!stop_since_ || left < left_) {
+      stop_since_ = now;
+      events_.damaged = true;
+    }
+    left_ = left;
+    return left == 0 || now - *stop_since_ >= program_.patience;
   }
 
   // Waits, takes what has come in, and notes whether the loop stood still meanwhile.
@@ -245,6 +258,8 @@ class Loop {
   WindowReport report_;
   Awake awake_;
   std::optional<screens::Stall> stall_;  ///< not yet told
+  std::optional<Seconds> stop_since_;    ///< or since less is left
+  std::size_t left_ = 0;
   Seconds last_ = steady_now();
   Seconds polled_ = steady_now(), drawing_{0};
   Seconds back_{};   ///< when the loop last came round

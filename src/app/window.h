@@ -36,6 +36,10 @@ struct Program {
   std::function<void(const screens::Press& press)> pressed;
   /// Set from elsewhere (a signal) to leave within half a second; may be null.
   const std::atomic<bool>* stop = nullptr;
+  /// How much leaving now would lose: leaving for `stop` waits, the screens shown, until that is
+  /// nothing or has not become less for `patience`; may be empty.
+  std::function<std::size_t()> would_lose;
+  Seconds patience{10};
 };
 
 struct WindowReport {

@@ -140,7 +140,8 @@ struct SettingsDraft {};
 /// The mirror's folder and copies by hand.
 struct MirrorDraft {
   int page = 0;
-  std::optional<Moment> looked{};  ///< for folders to choose from
+  std::optional<Moment> looked{};       ///< for folders to choose from
+  std::optional<std::string> typing{};  ///< the path of another one, so far
 };
 struct CloseDraft {};
 struct QuitDraft {};
@@ -184,6 +185,7 @@ struct Drafts {
   std::optional<PlanEdit> plan{};  ///< begun and not yet opened as a pour
   bool plan_sent = false;          ///< START was tapped; kept until the pour is seen to be open
   bool figures = false;            ///< the keys show figures instead of letters
+  int path_keys = 0;               ///< which page of keys a path is typed with
   bool wipe = false;               ///< asked for: the glass is to be locked for cleaning
   std::optional<FailureDraft> failure{};
   std::optional<ClockQuestion> clock{};

@@ -25,6 +25,17 @@ constexpr std::array kFigures{"1",      "2",      "3",      "4",      "5",      
                               "/",      ":",      "(",      ")",      "%",      "'", "\u00C1",
                               "\u00C9", "\u00CD", "\u00D3", "\u00DA", "\u00DC", "?", "ABC"};
 
+// Of a path, page after page.
+constexpr std::array kSmall{"a", "b", "c", "d", "e", "f", "g", "h", "i", "j", "k", "l", "m", "n",
+                            "o", "p", "q", "r", "s", "t", "u", "v", "w", "x", "y", "z", "/", "ABC"};
+constexpr std::array kCapital{"A", "B", "C", "D", "E", "F", "G", "H",  "I", "J",
+                              "K", "L", "M", "N", "O", "P", "Q", "R",  "S", "T",
+                              "U", "V", "W", "X", "Y", "Z", "/", "123"};
+constexpr std::array kOfPath{"1", "2", "3", "4", "5", "6", "7", "8",  "9", "0",
+                             ".", ",", "-", "_", "/", ":", "(", ")",  "%", "'",
+                             "+", "&", "=", "!", "#", "@", "~", "abc"};
+constexpr std::array kPathPages{&kSmall, &kCapital, &kOfPath};
+
 }  // namespace
 
 int keys_across(const Scale& scale, float width) {
@@ -46,12 +57,16 @@ void erase_letter(std::string& text) {
   if (!text.empty()) text.pop_back();
 }
 
-void draw_keyboard(Stage& stage, const Box& box, std::string& text, const TextBound& bound) {
+void draw_keyboard(Stage& stage, const Box& box, std::string& text, const TextBound& bound,
+                   Keys kind) {
   Canvas& canvas = stage.canvas;
   const float gap = canvas.gap();
   bool& figures = stage.drafts.figures;
   const auto& letters = stage.say.language == Language::spanish ? kSpanishKeys : kEnglishKeys;
-  const auto& keys = figures ? kFigures : letters;
+  int& page = stage.drafts.path_keys;
+  const auto& keys = kind == Keys::path ? *kPathPages.at(static_cast<std::size_t>(page))
+                     : figures          ? kFigures
+                                        : letters;
   const int across = keys_across(canvas.scale(), box.w());
   const int lines = (kKeys + across - 1) / across + 1;
   std::string_view add;
@@ -62,7 +77,9 @@ void draw_keyboard(Stage& stage, const Box& box, std::string& text, const TextBo
     const bool turn = i + 1 == keys.size();
     if (button(canvas, key,
                {.id = fmt::format("key {}", letter), .text = letter, .repeats = true})) {
-      if (turn) {
+      if (turn && kind == Keys::path) {
+        page = (page + 1) % static_cast<int>(kPathPages.size());
+      } else if (turn) {
         figures = !figures;
       } else {
         add = letter;
@@ -84,7 +101,7 @@ void draw_keyboard(Stage& stage, const Box& box, std::string& text, const TextBo
 }
 
 PanelEnd draw_text_entry(Stage& stage, const Box& box, const std::string& title, std::string& text,
-                         const TextBound& bound) {
+                         const TextBound& bound, Keys keys) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const float gap = canvas.gap();
@@ -121,7 +138,7 @@ PanelEnd draw_text_entry(Stage& stage, const Box& box, const std::string& title,
               .enabled = text.find_first_not_of(' ') != std::string::npos})) {
     end = PanelEnd::kept;
   }
-  draw_keyboard(stage, in, text, bound);
+  draw_keyboard(stage, in, text, bound, keys);
   return end;
 }
 

@@ -26,7 +26,11 @@ struct TextBound {
 inline constexpr TextBound kText{};
 inline constexpr TextBound kName{most::kIdBytes, most::kIdBytes};  ///< of what becomes an id
 
-void draw_keyboard(Stage& stage, const Box& box, std::string& text, const TextBound& bound);
+/// What is typed: words, or the path of a folder, which tells small letters from capitals.
+enum class Keys { words, path };
+
+void draw_keyboard(Stage& stage, const Box& box, std::string& text, const TextBound& bound,
+                   Keys keys = Keys::words);
 
 /// Takes the last letter off, however many bytes it has.
 void erase_letter(std::string& text);
@@ -34,7 +38,7 @@ void erase_letter(std::string& text);
 /// A line of text with the keys, whatever it is for. Draws over `box` (which must be
 /// keyboard_height() tall) and adds to `text`. `kept` only when there is something to keep.
 PanelEnd draw_text_entry(Stage& stage, const Box& box, const std::string& title, std::string& text,
-                         const TextBound& bound = kText);
+                         const TextBound& bound = kText, Keys keys = Keys::words);
 
 /// The dialog: the same, and what is done with the text.
 void draw_typing(Stage& stage, const Box& box, TypeDraft& draft);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "screens/keyboard.h"
 #include "screens/paging.h"
 
 namespace rb::screens {
@@ -72,6 +73,18 @@ void draw_copy_end(Stage& stage, Box& in, const CopySeen& copy) {
       made ? Look::well : Look::stop, Face::small, true);
 }
 
+// One that was not found: a share mounted somewhere of its own.
+void draw_typed_place(Stage& stage, const Box& box, MirrorDraft& draft) {
+  const PanelEnd end = draw_text_entry(stage, box, stage.say(Word::mirror_type_title),
+                                       *draft.typing, kText, Keys::path);
+  if (end == PanelEnd::open) return;
+  if (end == PanelEnd::kept) {
+    const bool whole = draft.typing->front() == '/';
+    stage.intents.emplace_back(UseMirror{(whole ? "" : "/") + *draft.typing});
+  }
+  draft.typing.reset();
+}
+
 void draw_place(Stage& stage, const Box& box, const MirrorPlace& place, bool on) {
   if (button(stage.canvas, box,
              {.id = "mirror at " + place.folder,
@@ -105,6 +118,7 @@ void draw_mirror_light(Stage& stage, const Box& box) {
 }
 
 void draw_mirror(Stage& stage, const Box& box, MirrorDraft& draft) {
+  if (draft.typing && stage.mirror != nullptr) return draw_typed_place(stage, box, draft);
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const float gap = canvas.gap();
@@ -139,16 +153,23 @@ void draw_mirror(Stage& stage, const Box& box, MirrorDraft& draft) {
   }
   draw_copy_end(stage, in, mirror.copy);
   const std::vector<MirrorPlace> places = places_of(mirror);
-  const Pages pages = turn_pages(stage, in, places.size(), draft.page, "mirror", tall);
-  if (places.empty()) {
-    canvas.text(say(Word::mirror_no_place), pages.room,
-                {.face = Face::small, .colours = canvas.soft(), .down = Down::top, .lines = 3});
-  }
-  for (std::size_t i = 0; i < pages.lines && pages.first + i < places.size(); ++i) {
-    const MirrorPlace& place = places[pages.first + i];
+  const Pages pages = turn_pages(stage, in, places.size() + 1, draft.page, "mirror", tall);
+  for (std::size_t i = 0; i < pages.lines && pages.first + i <= places.size(); ++i) {
     const float top = pages.room.y0 + static_cast<float>(i) * (tall + gap);
-    draw_place(stage, {pages.room.x0, top, pages.room.x1, top + tall}, place,
-               place.folder == mirror.folder);
+    const Box place{pages.room.x0, top, pages.room.x1, top + tall};
+    if (pages.first + i < places.size()) {
+      draw_place(stage, place, places[pages.first + i],
+                 places[pages.first + i].folder == mirror.folder);
+    } else if (button(canvas, place, {.id = "mirror type", .text = say(Word::mirror_type)})) {
+      draft.typing = "/";
+    }
+  }
+  if (places.empty()) {
+    Box under = pages.room;
+    under.y0 += tall + gap;
+    if (under.h() < canvas.height(Face::small)) return;
+    canvas.text(say(Word::mirror_no_place), under,
+                {.face = Face::small, .colours = canvas.soft(), .down = Down::top, .lines = 3});
   }
 }
 

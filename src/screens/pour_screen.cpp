@@ -46,7 +46,9 @@ class DrawDialog {
   }
   bool operator()(MoreDraft&) const { return draw_more(stage_, box(), view_, plan_), true; }
   bool operator()(SettingsDraft&) const { return draw_settings(stage_, layout_.tall), true; }
-  bool operator()(MirrorDraft& d) const { return draw_mirror(stage_, layout_.tall, d), true; }
+  bool operator()(MirrorDraft& d) const {
+    return draw_mirror(stage_, d.typing ? layout_.typing : layout_.tall, d), true;
+  }
   bool operator()(CloseDraft&) const { return draw_close(stage_, box(), view_), true; }
   bool operator()(QuitDraft&) const { return draw_quit(stage_, box()), true; }
   bool operator()(PlanFromDraft&) const { return false; }  // over the list of pours only
@@ -81,6 +83,8 @@ const Box& box_of(const Dialog& dialog, const PourLayout& layout) {
   if (const auto* ready = std::get_if<ReadyDraft>(&dialog)) {
     return ready->noting ? layout.typing : layout.tall;
   }
+  const auto* mirror = std::get_if<MirrorDraft>(&dialog);
+  if (mirror != nullptr && mirror->typing) return layout.typing;
   const bool tall =
       std::holds_alternative<CorrectDraft>(dialog) || std::holds_alternative<RowDraft>(dialog) ||
       std::holds_alternative<SettingsDraft>(dialog) || std::holds_alternative<MirrorDraft>(dialog);

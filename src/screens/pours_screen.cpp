@@ -38,8 +38,14 @@ void draw_card(Stage& stage, const Box& box, const PourCard& pour) {
   const TextStyle soft{
       .face = Face::small, .colours = {ground.ground, canvas.theme().ink_soft}, .free_text = true};
   const std::string from = pour.from_script ? say(Word::from_script) : std::string{};
-  canvas.text(from + (from.empty() || pour.site.empty() ? "" : " \u00B7 ") + pour.site,
-              in.cut_top(canvas.height(Face::small)), soft);
+  // What does not read is told in place of where it is.
+  if (const std::string lost = damage_words(say, pour.damage); !lost.empty()) {
+    tag(canvas, in.cut_top(canvas.height(Face::small)), Symbol::stop_sign, lost, Look::stop,
+        Face::small, true);
+  } else {
+    canvas.text(from + (from.empty() || pour.site.empty() ? "" : " \u00B7 ") + pour.site,
+                in.cut_top(canvas.height(Face::small)), soft);
+  }
   const Box state = right.cut_top(canvas.height(Face::strong));
   if (pour.rows_running > 0) {
     tag(canvas, state, Symbol::run, fmt::format("{} {}", say(Word::running), pour.rows_running),

@@ -8,6 +8,7 @@
 
 #include "base/ids.h"
 #include "pour/state.h"
+#include "screens/damage_seen.h"
 
 namespace rb::screens {
 
@@ -22,6 +23,7 @@ struct PourCard {
   std::shared_ptr<const Plan> plan{};  ///< to make a new pour from
   std::string placing{};               ///< the elements being placed, "W1, W2"
   bool from_script = false;            ///< some of it was brought in, not tapped
+  DamageSeen damage{};
 };
 
 /// Which part of the list a screen was given.

@@ -30,6 +30,7 @@ struct StepOf {
       step = mixed(step, draft.figure ? number(draft.figure->what) + 1 : 0);
     }
     if constexpr (requires { draft.noting.has_value(); }) step = mixed(step, draft.noting ? 1 : 0);
+    if constexpr (requires { draft.typing.has_value(); }) step = mixed(step, draft.typing ? 1 : 0);
     return step;
   }
 };

@@ -3,6 +3,7 @@
 namespace rb::screens {
 
 MirrorLight mirror_light(const MirrorSeen& mirror) {
+  if (mirror.note_stuck) return MirrorLight::behind;
   if (mirror.folder.empty()) return MirrorLight::none;
   if (mirror.trouble != MirrorSeen::Trouble::none) return MirrorLight::behind;
   if (!mirror.behind) return MirrorLight::looking;
@@ -10,6 +11,9 @@ MirrorLight mirror_light(const MirrorSeen& mirror) {
 }
 
 std::string mirror_words(const Say& say, const MirrorSeen& mirror) {
+  const bool mirror_well =
+      mirror.folder.empty() || (mirror.trouble == MirrorSeen::Trouble::none && mirror.behind == 0);
+  if (mirror.note_stuck && mirror_well) return say(Word::note_stuck);
   const std::string since = mirror.since ? say.clock_short(*mirror.since) : std::string{"?"};
   switch (mirror_light(mirror)) {
     case MirrorLight::none:
@@ -29,6 +33,8 @@ std::string mirror_words(const Say& say, const MirrorSeen& mirror) {
 }
 
 std::string mirror_advice(const Say& say, const MirrorSeen& mirror) {
+  const bool of_mirror = mirror.trouble != MirrorSeen::Trouble::none;
+  if (mirror.note_stuck && !of_mirror) return say(Word::note_stuck_do);
   if (mirror.folder.empty()) return say(Word::mirror_choose);
   switch (mirror.trouble) {
     case MirrorSeen::Trouble::none:

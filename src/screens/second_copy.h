@@ -36,6 +36,7 @@ struct MirrorSeen {
   std::optional<Moment> since{};
   Trouble trouble = Trouble::none;
   bool same_disk = false;
+  bool note_stuck = false;            ///< the note of the head beside the book cannot be written
   std::vector<MirrorPlace> places{};  ///< to choose from, as they were found last
   CopySeen copy{};
   bool operator==(const MirrorSeen&) const = default;

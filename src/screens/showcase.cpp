@@ -133,6 +133,8 @@ constexpr std::array kScreens{
                    [](const PourState&) { return with(FindDraft{.text = "Core"}); }},
     ShowcaseScreen{"pours-settings", false, [](const PourState&) { return with(SettingsDraft{}); }},
     ShowcaseScreen{"pours-mirror", false, [](const PourState&) { return with(MirrorDraft{}); }},
+    ShowcaseScreen{"pours-mirror-path", false,
+                   [](const PourState&) { return with(MirrorDraft{.typing = "/media/x"}); }},
     ShowcaseScreen{"pours-quit", false, [](const PourState&) { return with(QuitDraft{}); }},
     ShowcaseScreen{"plan-from", false,
                    [](const PourState& s) {
@@ -244,6 +246,8 @@ constexpr std::array kScreens{
     ShowcaseScreen{"more", true, [](const PourState&) { return with(MoreDraft{}); }},
     ShowcaseScreen{"settings", true, [](const PourState&) { return with(SettingsDraft{}); }},
     ShowcaseScreen{"mirror", true, [](const PourState&) { return with(MirrorDraft{}); }},
+    ShowcaseScreen{"mirror-path", true,
+                   [](const PourState&) { return with(MirrorDraft{.typing = "/media/x"}); }},
     ShowcaseScreen{"close", true, [](const PourState&) { return with(CloseDraft{}); }},
     ShowcaseScreen{"quit", true, [](const PourState&) { return with(QuitDraft{}); }},
     ShowcaseScreen{"trucks", true, [](const PourState&) { return with(TrucksDraft{}); }},

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "screens/canvas.h"
+#include "screens/damage_seen.h"
 #include "screens/drafts.h"
 #include "screens/intents.h"
 #include "screens/keeping.h"
@@ -45,6 +46,7 @@ struct Stage {
   Keeping keeping{};                      ///< how the taps stand with the disk
   const MirrorSeen* mirror = nullptr;     ///< null: the book is only read
   std::optional<HeadSeen> head{};         ///< none: an empty book
+  DamageSeen damage{};                    ///< of the pour on the screen
 
   void open(Dialog dialog) const { next = std::move(dialog); }
   void close() const { next = std::monostate{}; }

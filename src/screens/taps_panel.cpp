@@ -91,6 +91,15 @@ void draw_tap(Stage& stage, const Box& box, const TapView& tap, const PourView& 
               {.face = Face::small, .colours = {pair.ground, soft}});
 }
 
+// What of the pour does not read stands apart from what does, in sign and words.
+void draw_damage(Stage& stage, Box& in) {
+  const std::string words = damage_words(stage.say, stage.damage);
+  if (words.empty()) return;
+  Canvas& canvas = stage.canvas;
+  tag(canvas, in.cut_top(2 * canvas.height(Face::small), canvas.mm(1)), Symbol::stop_sign, words,
+      Look::stop, Face::small, true);
+}
+
 void draw_lines(Stage& stage, const Box& room, std::size_t first, std::size_t lines,
                 const PourView& view) {
   Canvas& canvas = stage.canvas;
@@ -124,6 +133,7 @@ void draw_last_taps(Stage& stage, const Box& box, const PourView& view) {
   } else if (stage.head) {
     draw_head_code(stage, in.cut_top(canvas.scale().target(), canvas.gap()));
   }
+  draw_damage(stage, in);
   const std::size_t room = lines_in(canvas, in.h());
   // The heading gives way before a line does.
   if (lines_in(canvas, in.h() - canvas.height(Face::small) - canvas.mm(1.6)) == room) {
@@ -139,6 +149,7 @@ void draw_last_taps(Stage& stage, const Box& box, const PourView& view) {
 void draw_all_taps(Stage& stage, const Box& box, TapsDraft& draft, const PourView& view) {
   Canvas& canvas = stage.canvas;
   Box in = panel_with_title(stage, box, stage.say(Word::last_taps));
+  draw_damage(stage, in);
   const Pages pages = turn_pages(stage, in, view.taps.size(), draft.page, "taps");
   if (view.taps.empty()) {
     canvas.text(stage.say(Word::last_taps_none), pages.room, {.colours = canvas.soft()});

@@ -113,7 +113,7 @@ void draw_over_pours(Stage& stage, const std::vector<PourCard>& pours, const Wor
   if (std::holds_alternative<SettingsDraft>(stage.drafts.dialog)) {
     draw_settings(stage, all);
   } else if (auto* mirror = std::get_if<MirrorDraft>(&stage.drafts.dialog)) {
-    draw_mirror(stage, all, *mirror);
+    draw_mirror(stage, mirror->typing ? typing_box(scale, all) : all, *mirror);
   } else if (std::holds_alternative<QuitDraft>(stage.drafts.dialog)) {
     draw_quit(stage, all);
   } else if (auto* from = std::get_if<PlanFromDraft>(&stage.drafts.dialog)) {
@@ -213,7 +213,7 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
               drafts,        out.intents,   world.now,
               next,          input.typed,   world.sound_works,
               world.battery, world.keeping, world.mirror ? &*world.mirror : nullptr,
-              world.head};
+              world.head,    world.damage};
   const Box all{0, 0, static_cast<float>(scale->width_px()),
                 static_cast<float>(scale->height_px())};
   canvas.fill(all, colours.page);
@@ -231,7 +231,9 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
   if (!world.opening) drafts.plan_sent = false;
   const Seconds steady = steady_of(input, world);
   draw_screen(stage, world, steady, out);
-  if (world.trouble) {
+  if (world.leaving && world.keeping.waiting > 0) {
+    draw_trouble(stage, say(Word::leaving), say(Word::leaving_waits, world.keeping.waiting));
+  } else if (world.trouble) {
     const std::size_t before = out.intents.size();
     draw_trouble(stage, say(world.trouble->not_kept ? Word::not_kept : Word::trouble),
                  world.trouble->word == Word::count_

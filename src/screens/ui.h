@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "check/check.h"
+#include "screens/damage_seen.h"
 #include "screens/drafts.h"
 #include "screens/intents.h"
 #include "screens/keeping.h"
@@ -44,6 +45,8 @@ struct World {
   std::optional<MirrorSeen> mirror{};  ///< none: the book is only read, nothing follows it
   std::optional<HeadSeen> head{};      ///< of the book; none: it is empty
   std::optional<Trouble> trouble{};
+  bool leaving = false;              ///< the program was asked to end, and waits for the disk
+  DamageSeen damage{};               ///< of the open pour: it is judged with what reads
   bool sound_works = true;           ///< false: settings say that there is no sound
   std::optional<Battery> battery{};  ///< none: the system does not tell
 };

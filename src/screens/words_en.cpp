@@ -352,6 +352,13 @@ constexpr WordTable kTable{{
     {Word::quit, "LEAVE RISEBOOK"},
     {Word::quit_ask, "Every tap is kept. Running rows keep counting."},
 
+    {Word::damaged_one, "1 event damaged: {}"},
+    {Word::damaged_many, "{} events damaged: {}"},
+    {Word::damaged_judged,
+     "{} events of this pour are damaged. What reads is shown and judged; copy the book, rescue it "
+     "later."},
+    {Word::damaged_opening,
+     "The event that opens this pour is damaged, and its plan with it. {} events of it are whole."},
     {Word::trouble, "Something went wrong"},
     {Word::trouble_repeats, "seen {} times"},
     {Word::not_kept, "NOT KEPT"},
@@ -366,6 +373,8 @@ constexpr WordTable kTable{{
     {Word::keep_moved, "The book is no longer where it was: put it back."},
     {Word::keep_read_only, "This book can be read, not written: no tap is kept."},
     {Word::keep_refused, "The book is open for reading only."},
+    {Word::leaving, "LEAVING"},
+    {Word::leaving_waits, "Taps that wait for the disk: {}. A few seconds more."},
     {Word::keep_other_book,
      "The book that stood here before is gone; it had {} events. This is another one."},
     {Word::quit_waits, "What waits is lost if you leave now. Better wait until it is kept."},
@@ -541,6 +550,8 @@ constexpr WordTable kTable{{
     {Word::mirror_book, "The book could not be read for it."},
     {Word::mirror_use_none, "NO MIRROR"},
     {Word::mirror_no_place, "No stick, card or shared folder was found that may be written to."},
+    {Word::mirror_type, "OTHER FOLDER"},
+    {Word::mirror_type_title, "Its path, such as /media/stick"},
     {Word::copy_now, "COPY NOW"},
     {Word::copy_choose, "choose a folder first"},
     {Word::copy_doing, "copying, {} %"},
@@ -552,6 +563,11 @@ constexpr WordTable kTable{{
     {Word::note_other,
      "This book is not what the note beside it tells. Compare it with a record, its mirror or a "
      "copy."},
+    {Word::note_stuck, "note beside the book not written"},
+    {Word::note_stuck_do, "Without it last taps could go missing unnoticed. Look at the disk."},
+    {Word::look_found,
+     "The book is damaged ({} faults). Taps are kept; copy it today and have it rescued."},
+    {Word::still_opening, "The book is still being opened. Tap again when it is there."},
     {Word::key_none,
      "This tablet's key cannot be used: closes and signatures go unsealed by it. All else is "
      "kept."},

@@ -352,6 +352,14 @@ constexpr WordTable kTable{{
     {Word::quit, "SALIR DE RISEBOOK"},
     {Word::quit_ask, "Cada toque está guardado. Las filas que vibran siguen contando."},
 
+    {Word::damaged_one, "1 evento dañado: {}"},
+    {Word::damaged_many, "{} eventos dañados: {}"},
+    {Word::damaged_judged,
+     "{} eventos de este colado están dañados. Lo que se lee se muestra y se juzga; copie el "
+     "libro."},
+    {Word::damaged_opening,
+     "El evento que abre este colado está dañado, y con él su plan. {} eventos suyos están "
+     "enteros."},
     {Word::trouble, "Algo salió mal"},
     {Word::trouble_repeats, "visto {} veces"},
     {Word::not_kept, "NO GUARDADO"},
@@ -366,6 +374,8 @@ constexpr WordTable kTable{{
     {Word::keep_moved, "El libro ya no está donde estaba: devuélvalo."},
     {Word::keep_read_only, "Este libro se lee, no se escribe: ningún toque se guarda."},
     {Word::keep_refused, "El libro está abierto solo para leer."},
+    {Word::leaving, "SALIENDO"},
+    {Word::leaving_waits, "Toques que esperan al disco: {}. Unos segundos más."},
     {Word::keep_other_book,
      "El libro que estaba aquí ya no está; tenía {} entradas. Este es otro."},
     {Word::quit_waits, "Lo que espera se pierde si sale ahora. Mejor espere a que se guarde."},
@@ -541,6 +551,8 @@ constexpr WordTable kTable{{
     {Word::mirror_book, "No se pudo leer el libro para él."},
     {Word::mirror_use_none, "SIN ESPEJO"},
     {Word::mirror_no_place, "No se encontró memoria, tarjeta ni carpeta donde escribir."},
+    {Word::mirror_type, "OTRA CARPETA"},
+    {Word::mirror_type_title, "Su ruta, como /media/memoria"},
     {Word::copy_now, "COPIAR YA"},
     {Word::copy_choose, "elija antes carpeta"},
     {Word::copy_doing, "copiando, {} %"},
@@ -552,6 +564,11 @@ constexpr WordTable kTable{{
     {Word::note_other,
      "Este libro no es el que dice la nota a su lado. Compárelo con un registro, su espejo o una "
      "copia."},
+    {Word::note_stuck, "nota junto al libro sin escribir"},
+    {Word::note_stuck_do, "Sin ella podrían faltar los últimos toques sin notarse. Mire el disco."},
+    {Word::look_found,
+     "El libro está dañado ({} fallos). Los toques se guardan; cópielo hoy y mándelo rescatar."},
+    {Word::still_opening, "El libro aún se está abriendo. Toque de nuevo cuando esté."},
     {Word::key_none,
      "La clave de esta tableta no sirve: cierres y firmas van sin su sello. Lo demás se guarda."},
 

@@ -261,7 +261,7 @@ std::string work_with(const Sample& sample, const Folder& folder) {
     const auto day = *parse_moment("2026-03-02T00:00:00.000Z");
     const auto written = write_day(book, day, {}, at, {*parse_format("json")});
     if (!written) return "cannot be recorded: " + to_text(written.error());
-    const auto text = bytes_of(written->front());
+    const auto text = bytes_of(written->files.front());
     for (const auto& pour : kPours) {
       if (text.find('"' + pour.text + '"') == std::string::npos) {
         return pour.text + " is not in the record";

@@ -60,6 +60,7 @@ MirrorSeen mirror_at(Moment now, std::size_t turn) {
   if (turn % 4 == 0) seen.copy = {CopySeen::State::failed, 0, "there is no room left on it"};
   if (turn % 4 == 1) seen.copy = {CopySeen::State::under_way, 1, {}};
   if (turn % 7 == 0) seen.folder.clear();
+  seen.note_stuck = turn % 3 == 0;
   return seen;
 }
 
@@ -109,6 +110,7 @@ TEST_CASE("targets are 15 mm with 3 mm between, text is whole and contrast is 7 
     std::vector<PourCard> pours(9, make_pour_card(*state));
     for (PourCard& card : pours) {
       card.id.text += "-" + std::to_string(&card - pours.data());
+      if ((&card - pours.data()) % 2 == 1) card.damage = {3, "K3F7Q-5, K3F7Q-7, K3F7Q-8"};
     }
     for (const Size size : kSizes) {
       for (const ThemeName theme : {ThemeName::sun, ThemeName::night}) {
@@ -128,6 +130,7 @@ TEST_CASE("targets are 15 mm with 3 mm between, text is whole and contrast is 7 
               if (screen.of_pour) {
                 world.state = &*state;
                 world.report = &report;
+                if (looked % 3 == 0) world.damage = {1'204, "K3F7Q-5 to K3F7Q-1208"};
               }
               ui.drafts() = screen.drafts(*state);
               ui.frame({.width_px = size.width, .height_px = size.height}, world);

@@ -133,6 +133,9 @@ void Rig::start(const std::map<std::string, std::string>& environment) {
     setenv("XDG_CONFIG_HOME", (folder_ / "config").c_str(), 1);
     setenv("XDG_DATA_HOME", (folder_ / "data").c_str(), 1);
     for (const auto& [name, value] : environment) setenv(name.c_str(), value.c_str(), 1);
+    if (const auto errors = environment.find("RISEBOOK_RIG_ERRORS"); errors != environment.end()) {
+      dup2(open(errors->second.c_str(), O_WRONLY | O_CREAT | O_TRUNC, 0600), 2);
+    }
     const std::string book = (folder_ / "live.risebook").string();
     const std::string log = (folder_ / "presses.jsonl").string();
     execl(program_.c_str(), "risebook", book.c_str(), "--width", "1280", "--height", "800",
@@ -158,16 +161,38 @@ void Rig::start(const std::map<std::string, std::string>& environment) {
 }
 
 bool Rig::stop() {
-  kill(program_pid_, SIGTERM);
-  for (int tries = 0; tries < 300; ++tries) {
-    if (waitpid(program_pid_, nullptr, WNOHANG) == program_pid_) {
+  return ask_to_end(SIGTERM, Millis{30'000}) >= 0;
+}
+
+int Rig::ask_to_end(int signal, Millis at_most) {
+  kill(program_pid_, signal);
+  return wait_end(at_most);
+}
+
+int Rig::wait_end(Millis at_most) {
+  const auto until = Clock::now() + at_most;
+  for (;;) {
+    int status = 0;
+    if (waitpid(program_pid_, &status, WNOHANG) == program_pid_) {
       program_pid_ = 0;
       window_ = 0;
-      return true;
+      return WIFEXITED(status) ? WEXITSTATUS(status) : 128;
     }
+    if (Clock::now() > until) return -1;
     std::this_thread::sleep_for(Millis{100});
   }
-  return false;
+}
+
+void Rig::close_window() {
+  XEvent event{};
+  event.xclient.type = ClientMessage;
+  event.xclient.window = window_;
+  event.xclient.message_type = XInternAtom(display_, "WM_PROTOCOLS", False);
+  event.xclient.format = 32;
+  event.xclient.data.l[0] = static_cast<long>(XInternAtom(display_, "WM_DELETE_WINDOW", False));
+  event.xclient.data.l[1] = CurrentTime;
+  XSendEvent(display_, window_, False, NoEventMask, &event);
+  XSync(display_, False);
 }
 
 Made Rig::press(Place at, Millis held) {

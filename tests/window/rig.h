@@ -52,10 +52,16 @@ class Rig {
   Rig(const Rig&) = delete;
   Rig& operator=(const Rig&) = delete;
 
-  /// Starts the program and waits for its window; `environment` is added to ours for it alone.
+  /// Starts the program and waits for its window; `environment` is added to ours for it alone. Its
+  /// errors go to the file RISEBOOK_RIG_ERRORS names there.
   void start(const std::map<std::string, std::string>& environment = {});
   /// Asks it to leave and waits; false when it had to be killed.
   bool stop();
+  /// Sends a signal and gives the exit code; -1 when it did not end in time.
+  int ask_to_end(int signal, Millis at_most);
+  int wait_end(Millis at_most);
+  /// As a window's own cross does.
+  void close_window();
   [[nodiscard]] pid_t pid() const { return program_pid_; }
   [[nodiscard]] Display* display() const { return display_; }
   [[nodiscard]] const std::filesystem::path& folder() const { return folder_; }
