@@ -222,7 +222,8 @@ class Planner {
   // One inverter or more for each set of motors.
   Fault feed() {
     if (!wish_.inverter_amps) return std::nullopt;
-    const auto each = static_cast<std::size_t>(*wish_.inverter_amps / wish_.motor.amps + 1e-9);
+    const double feeds = *wish_.inverter_amps / wish_.motor.amps + 1e-9;
+    const auto each = static_cast<std::size_t>(std::min(feeds, 1e6));
     if (each == 0) {
       return error_of(
           refuse("power",

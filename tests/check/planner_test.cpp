@@ -223,3 +223,9 @@ TEST_CASE("what a plan cannot be opened with is refused, not planned") {
   wish.mix.set_reference = celsius(1e9);
   check_refused(wish, "set_ref_temp");
 }
+
+TEST_CASE("an inverter greater than any feeds every motor of a row") {
+  auto wish = wall();
+  wish.inverter_amps = amperes(1e99);
+  CHECK(!planned(wish).plan.power.empty());
+}
