@@ -8,7 +8,7 @@ $sudo env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-rec
   g++ cmake ninja-build pkg-config \
   libimgui-dev libglfw3-dev libgl-dev libopengl-dev libegl-dev libgl1-mesa-dri \
   libsqlite3-dev libsqlitecpp-dev libsodium-dev \
-  nlohmann-json3-dev libcli11-dev libfmt-dev libexpected-dev libboost-dev \
+  nlohmann-json3-dev libcli11-dev libfmt-dev libexpected-dev libboost-dev libboost-locale-dev gettext \
   libhowardhinnant-date-dev tzdata \
   libcairo2-dev libpango1.0-dev libfontconfig-dev libxlsxwriter-dev zlib1g-dev libasound2-dev \
   libx11-dev libxi-dev libxext-dev libxss-dev libxtst-dev libsystemd-dev \

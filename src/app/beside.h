@@ -8,7 +8,7 @@
 #include <string>
 #include <vector>
 
-#include "app/commands.h"
+#include "base/path.h"
 #include "screens/intents.h"
 #include "screens/second_copy.h"
 #include "store/copy_job.h"

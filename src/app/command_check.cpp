@@ -3,8 +3,8 @@
 #include <cstdio>
 
 #include "app/book_pours.h"
-#include "check/check.h"
 #include "check/report_unread.h"
+#include "check/say_finding.h"
 
 namespace rb {
 
@@ -46,8 +46,8 @@ Exit run_rules() {
     fmt::print(
         "{} ({})\n  guards against: {}\n  source:         {}\n  limit:          {}\n"
         "  changed by:     {}\n  do:             {}\n\n",
-        card.id, to_text(card.weight), card.guards, card.source, card.limit, card.changed_by,
-        card.advice);
+        card.id, to_text(card.weight), card.guards, filled(card.source, {}, kTerminal),
+        filled(card.limit, {}, kTerminal), card.changed_by, card.advice);
   }
   return Exit::fine;
 }

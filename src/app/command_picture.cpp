@@ -90,7 +90,7 @@ Exit run_picture(const PictureWish& wish) {
 
   screens::Settings settings;
   if (wish.theme == "night") settings.theme = screens::ThemeName::night;
-  if (wish.language == "es") settings.language = screens::Language::spanish;
+  settings.language = Language::of_code(wish.language).value_or(Language{});
   screens::Ui ui{settings};
   auto painter = app::OffscreenPainter::make(wish.width, wish.height);
   if (!painter) return report(painter.error());

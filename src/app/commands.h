@@ -1,17 +1,15 @@
 // The commands of the command line: each does its work, prints and says how it ended.
 #pragma once
 
-#include <filesystem>
 #include <map>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "app/outcome.h"
+#include "base/path.h"
 
 namespace rb {
-
-using Path = std::filesystem::path;
 
 /// Makes a fresh book in a folder, replays the demo pour into it, prints the findings and writes
 /// the record of its day.

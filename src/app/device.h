@@ -1,7 +1,7 @@
 // This device's key, where the program keeps it.
 #pragma once
 
-#include "app/commands.h"
+#include "base/path.h"
 #include "store/device_key.h"
 #include "store/logbook.h"
 

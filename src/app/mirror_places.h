@@ -4,7 +4,7 @@
 
 #include <vector>
 
-#include "app/commands.h"
+#include "base/path.h"
 #include "screens/second_copy.h"
 
 namespace rb {

@@ -8,6 +8,7 @@
 
 #include "app/say_both.h"
 #include "pour/event_json.h"
+#include "pour/plan_json.h"
 #include "pour/form.h"
 
 namespace rb {

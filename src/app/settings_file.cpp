@@ -60,7 +60,7 @@ screens::Settings read_settings(const std::filesystem::path& path) {
     return found != json.end() && found->is_string() ? found->get<std::string>() : std::string{};
   };
   if (text("theme") == "night") settings.theme = screens::ThemeName::night;
-  if (text("language") == "es") settings.language = screens::Language::spanish;
+  settings.language = Language::of_code(text("language")).value_or(Language{});
   if (text("units") == "us") settings.units = Units::us;
   if (text("units") == "si") settings.units = Units::si;
   if (text("rows_on") == "left") settings.rows_on = screens::HandSide::left;
@@ -103,7 +103,7 @@ void keep_mirror_folder(const std::filesystem::path& settings,
 
 void write_settings(const std::filesystem::path& path, const screens::Settings& settings) {
   nlohmann::json json{{"theme", settings.theme == screens::ThemeName::night ? "night" : "sun"},
-                      {"language", settings.language == screens::Language::spanish ? "es" : "en"},
+                      {"language", settings.language.code()},
                       {"rows_on", settings.rows_on == screens::HandSide::left ? "left" : "right"},
                       {"sound", settings.sound},
                       {"diagonal_inches", settings.diagonal_inches}};

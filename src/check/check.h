@@ -75,12 +75,18 @@ std::string to_json(const PourState& state, const CheckReport& report);
 std::string to_text(const PourState& state, const CheckReport& report);
 
 /// What the plan leaves unsaid, so that it is not judged: a form without a rating, inverters
-/// without their motors' amps. Sentences for people; no findings, for nothing was found.
-std::vector<std::string> not_judged(const Plan& plan);
+/// without their motors' amps. No findings, for nothing was found.
+struct NotJudged {
+  std::string what;                    ///< "head", "rise", "power": its own stable id
+  std::optional<std::size_t> element;  ///< index into the plan
+  const char* sentence = "";           ///< in English; may name the element
+};
+std::vector<NotJudged> not_judged(const Plan& plan);
 
 /// One rule as the list shows it.
 struct RuleCard {
   const char* id;
+  const char* title;  ///< a few words: what is wrong
   Weight weight;
   const char* guards;      ///< what it guards against
   const char* source;      ///< clause, "common practice, no source" or "from memory"

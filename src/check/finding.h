@@ -1,13 +1,14 @@
 // What the checker found: one value a finding, each tied to a place, a time, a limit and its
-// source.
+// source. Data, no prose: say_finding.h makes the words, in the reader's language and units.
 #pragma once
 
 #include <optional>
 #include <string>
 #include <vector>
 
-#include "base/quantity.h"
+#include "base/measure.h"
 #include "pour/state.h"
+#include "words/sentence.h"
 
 namespace rb {
 
@@ -18,6 +19,21 @@ enum class Weight {
 };
 const char* to_text(Weight weight);
 
+/// Where a limit comes from.
+struct Source {
+  enum class Code {
+    rule,      ///< as the rule's card says
+    plan,      ///< the plan gives it
+    standard,  ///< the plan gives none: the program's own figure
+    measured,  ///< readings on the concrete itself
+  };
+  Code code = Code::rule;
+  const char* field = "";  ///< of the plan, "form_rating_kpa"
+  const char* words = "";  ///< a clause or practice, in English; may hold names of `facts`
+  Facts facts{};
+  bool operator==(const Source& other) const;
+};
+
 struct Finding {
   std::string rule;  ///< the rule's id, "dose-low"
   Weight weight = Weight::note;
@@ -26,14 +42,14 @@ struct Finding {
   std::optional<Side> side;
   std::optional<TicketId> ticket;  ///< the load it is about
   std::optional<InverterId> inverter;
-  std::optional<Seconds> from, to;        ///< on the pour's clock
-  std::optional<double> measured, limit;  ///< in `unit`, SI
-  std::string unit;                       ///< "s", "kPa", "m/h", "1" (a share), ""
-  std::string source;  ///< where the limit comes from: plan, standard, or common practice
-  std::string advice;  ///< what to do, in plain words
-  std::string says;    ///< one sentence with numbers and places, SI (screens word their own)
+  std::optional<Seconds> from, to;  ///< on the pour's clock
+  std::optional<Amount> measured, limit;
+  Source source;
+  const char* advice = "";      ///< what to do, in English: the card's
+  const char* sentence = "";    ///< in English, with the names of places, figures and `facts`
+  Facts facts{};                ///< what the sentence tells besides place, measured and limit
   std::optional<EventRef> ref;  ///< the event it is about
-  bool operator==(const Finding&) const = default;
+  bool operator==(const Finding& other) const;
 };
 
 }  // namespace rb

@@ -48,7 +48,7 @@ std::vector<Change> changes_of(const Look& look, const Inverter& inverter, Secon
   return changes;
 }
 
-void count(InverterMemory& now, std::size_t inverter, const Change& change) {
+void count_in(InverterMemory& now, std::size_t inverter, const Change& change) {
   if (!now.most_ended) now.most.to = change.at;
   now.most_ended = true;
   now.running += change.more;
@@ -73,7 +73,7 @@ std::vector<InverterMoment> busiest(const Look& look) {
         known = now;
         known.until = look.state.last;
       }
-      count(now, i, change);
+      count_in(now, i, change);
     }
     if (known.until < look.state.last) {
       known = now;

@@ -112,13 +112,8 @@ std::vector<RowReach> look_at_rows(Look& look, ElementMemory& memory, std::size_
     if (!still && !remembered(row, state, state.elements[e].rows[r], look.asof.at)) {
       row.ran = trade::Running{row.runs};
       row.shaken = shaking(state, e, r, look.asof.at);
-      const Length z = element.rows[r].z;
-      RowReach reach{z, z};
-      for (const Motor& motor : element.rows[r].motors) {
-        reach.low = std::min(reach.low, z - motor.reach_z - trade::kSamePlace);
-        reach.high = std::max(reach.high, z + motor.reach_z + trade::kSamePlace);
-      }
-      changed.push_back(reach);
+      const RowSpan span = span_of(element, element.rows[r]);
+      changed.push_back({span.low - trade::kSamePlace, span.high + trade::kSamePlace});
     }
     look.ran.back().push_back(row.ran);
     look.shaken.back().push_back(row.shaken);

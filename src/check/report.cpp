@@ -5,6 +5,7 @@
 
 #include "check/check.h"
 #include "check/report_unread.h"
+#include "check/say_finding.h"
 #include "pour/origin.h"
 
 namespace rb {
@@ -18,11 +19,39 @@ Json maybe(const std::optional<T>& value, Show show) {
   return value ? Json(show(*value)) : Json(nullptr);
 }
 
+const char* code_text(Source::Code code) {
+  switch (code) {
+    case Source::Code::rule:
+      return "rule";
+    case Source::Code::plan:
+      return "plan";
+    case Source::Code::standard:
+      return "default";
+    case Source::Code::measured:
+      return "measured";
+  }
+  return "";
+}
+
+Json fact_json(const FactValue& value) {
+  if (const auto* figure = std::get_if<Amount>(&value)) {
+    return {{"value", figure->si}, {"unit", script_unit(figure->measure)}};
+  }
+  if (const auto* term = std::get_if<Term>(&value)) return term->english;
+  if (const auto* at = std::get_if<Moment>(&value)) return to_text(*at);
+  return std::get<std::string>(value);
+}
+
 Json finding_json(const PourState& state, const Finding& f) {
   const Plan& plan = *state.plan;
   const auto moment = [&](Seconds at) { return to_text(state.moment(at)); };
   const auto row = [&](std::size_t r) { return plan.elements[*f.element].rows[r].id.text; };
-  const auto same = [](double v) { return v; };
+  const auto number = [](const Amount& figure) { return figure.si; };
+  const auto id = [](const auto& named) { return named.text; };
+  const std::string unit =
+      f.measured || f.limit ? script_unit((f.measured ? *f.measured : *f.limit).measure) : "";
+  Json facts = Json::object();
+  for (const Fact& fact : f.facts) facts[fact.name] = fact_json(fact.value);
   return {{"rule", f.rule},
           {"weight", to_text(f.weight)},
           {"element", maybe(f.element, [&](std::size_t e) { return plan.elements[e].id.text; })},
@@ -30,14 +59,19 @@ Json finding_json(const PourState& state, const Finding& f) {
           {"bay", maybe(f.bay, [](std::size_t bay) { return bay + 1; })},
           {"side", maybe(f.side, [](Side side) { return to_text(side); })},
           {"row", maybe(f.row, row)},
+          {"ticket", maybe(f.ticket, id)},
+          {"inverter", maybe(f.inverter, id)},
           {"from", maybe(f.from, moment)},
           {"to", maybe(f.to, moment)},
-          {"measured", maybe(f.measured, same)},
-          {"limit", maybe(f.limit, same)},
-          {"unit", f.unit.empty() ? Json(nullptr) : Json(f.unit)},
-          {"source", f.source},
-          {"advice", f.advice},
-          {"says", f.says}};
+          {"measured", maybe(f.measured, number)},
+          {"limit", maybe(f.limit, number)},
+          {"unit", unit.empty() ? Json(nullptr) : Json(unit)},
+          {"source", source_text(f.source, kTerminal)},
+          {"source_code", code_text(f.source.code)},
+          {"source_field", *f.source.field == '\0' ? Json(nullptr) : Json(f.source.field)},
+          {"advice", advice_text(f, kTerminal)},
+          {"facts", std::move(facts)},
+          {"says", sentence(f, plan, kTerminal)}};
 }
 
 Json lift_json(const PourState& state, const LiftReport& lift) {
@@ -135,18 +169,26 @@ std::string to_json(const PourState& state, const CheckReport& report, const Unr
   return dumped(json);
 }
 
-std::vector<std::string> not_judged(const Plan& plan) {
-  std::vector<std::string> gaps;
-  for (const Element& element : plan.elements) {
+std::vector<NotJudged> not_judged(const Plan& plan) {
+  std::vector<NotJudged> gaps;
+  for (std::size_t e = 0; e < plan.elements.size(); ++e) {
+    const Element& element = plan.elements[e];
     if (element.form_rating || element.kind == ElementKind::deck) continue;
     gaps.push_back(
-        fmt::format("{}: the plan gives no form_rating_kpa, so the head on its running rows is "
-                    "held to nothing, "
-                    "and its rise only to a rise_limit the plan gives ({}).",
-                    element.id.text, element.rise_limit ? "it does" : "it gives none"));
+        {"head", e,
+         element.rise_limit
+             ? said("{element}: the plan gives no form_rating_kpa, so the head on its running rows "
+                    "is "
+                    "held to nothing, and its rise only to a rise_limit the plan gives (it does).")
+             : said("{element}: the plan gives no form_rating_kpa, so the head on its running rows "
+                    "is "
+                    "held to nothing, and its rise only to a rise_limit the plan gives (it gives "
+                    "none).")});
   }
   if (!plan.power.empty() && !plan.motor_type) {
-    gaps.emplace_back("the plan gives no motor_type, so no inverter's load and no cord is judged.");
+    gaps.push_back(
+        {"power", std::nullopt,
+         said("the plan gives no motor_type, so no inverter's load and no cord is judged.")});
   }
   return gaps;
 }
@@ -164,8 +206,10 @@ std::string to_text(const PourState& state, const CheckReport& report, const Unr
                         origin.brought, state.log.size());
   }
   for (const Finding& f : report.findings) {
-    text += fmt::format("  {:4} {:14} {}\n", to_text(f.weight), f.rule, f.says);
-    text += fmt::format("{:20} do: {}\n{:20} limit from: {}\n", "", f.advice, "", f.source);
+    text += fmt::format("  {:4} {:14} {}\n", to_text(f.weight), f.rule,
+                        sentence(f, *state.plan, kTerminal));
+    text += fmt::format("{:20} do: {}\n{:20} limit from: {}\n", "", advice_text(f, kTerminal), "",
+                        source_text(f.source, kTerminal));
   }
   text += "  lift      placed (UTC)         top   rise mean  worst  limit   under  least   mean\n";
   for (const LiftReport& l : report.lifts) {
@@ -183,7 +227,9 @@ std::string to_text(const PourState& state, const CheckReport& report, const Unr
         l.under_share ? fmt::format("{:.1f} %", *l.under_share * 100) : "-", dose(l.min_dose),
         dose(l.mean_dose));
   }
-  for (const std::string& gap : not_judged(*state.plan)) text += "Not judged: " + gap + "\n";
+  for (const NotJudged& gap : not_judged(*state.plan)) {
+    text += "Not judged: " + sentence(gap, *state.plan, kTerminal) + "\n";
+  }
   text += "These figures advise. Local codes, the form designer and licensed practice decide.\n";
   return text;
 }

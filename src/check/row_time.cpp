@@ -1,7 +1,5 @@
 #include "check/row_time.h"
 
-#include <fmt/format.h>
-
 namespace rb {
 
 Finding row_time_finding(const Look& look, const Rule& rule, const LiftReport& report,
@@ -14,14 +12,12 @@ Finding row_time_finding(const Look& look, const Rule& rule, const LiftReport& r
   f.side = planned.side;
   f.from = report.placed_from;
   f.to = look.lift(report).next_start.value_or(look.asof.at);
-  f.measured = in_seconds(ran);
-  f.limit = in_seconds(limit.value);
-  f.unit = "s";
+  f.measured = amount(ran);
+  f.limit = amount(limit.value);
   f.source = limit_source(rule, limit.from);
   f.ref = look.lift(report).ref;
-  f.says = fmt::format("{} lift {}, row {} ({} side): ran {:.0f} s, limit {:g} s",
-                       look.element(report).id.text, report.lift, planned.id.text,
-                       to_text(planned.side), *f.measured, *f.limit);
+  f.sentence =
+      said("{element} lift {lift}, row {row} ({side} side): ran {measured}, limit {limit}");
   return f;
 }
 

@@ -1,6 +1,4 @@
 // cable-open: a row ran without its safety cables confirmed.
-#include <fmt/format.h>
-
 #include <algorithm>
 
 #include "check/rule.h"
@@ -32,8 +30,8 @@ void look_cable_open(const Look& look, const Rule& rule, Findings& out) {
     f.from = run.from;
     f.to = look.run_end(run);
     f.ref = run.ref;
-    f.says = fmt::format("{} row {} ({} side) ran without a hang with every safety cable confirmed",
-                         look.plan().elements[run.element].id.text, row.id.text, to_text(row.side));
+    f.sentence = said(
+        "{element} row {row} ({side} side) ran without a hang with every safety cable confirmed");
     out.push_back(std::move(f));
   }
 }
@@ -41,9 +39,10 @@ void look_cable_open(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 const Rule kCableOpen{
-    {"cable-open", Weight::stop, "a motor that shakes loose and falls on the crew below",
-     "common practice, no source", "a hang with cables confirmed stands as long as a row runs",
-     "nobody", "Rest the row, keep clear below, fix every safety cable, then log the hang"},
+    {"cable-open", said("Ran without cables confirmed"), Weight::stop,
+     "a motor that shakes loose and falls on the crew below", said("common practice, no source"),
+     "a hang with cables confirmed stands as long as a row runs", "nobody",
+     said("Rest the row, keep clear below, fix every safety cable, then log the hang")},
     look_cable_open};
 
 }  // namespace rb

@@ -1,6 +1,4 @@
 // dose-low: too much of a lift got less vibration than it needs while it was plastic.
-#include <fmt/format.h>
-
 #include "check/rule.h"
 
 namespace rb {
@@ -25,16 +23,19 @@ void look_at_zones(const Look& look, const Rule& rule, std::size_t i, Findings& 
     if (patch) f.bay = element.bay_at(patch->box.x + patch->box.w * 0.5);
     f.from = report.placed_from;
     f.to = look.lift(report).next_start.value_or(look.asof.at);
-    f.measured = *shares.under_share();
-    f.limit = limit.value;
-    f.unit = "1";
-    f.source = "plan: dose_min_s of the congested zone";
+    f.measured = share(*shares.under_share());
+    f.limit = share(limit.value);
+    f.source = {
+        .code = Source::Code::plan, .field = "dose_min_s", .words = said(" of the congested zone")};
     f.ref = look.lift(report).ref;
-    f.says = fmt::format(
-        "{} lift {}: {:.1f} % of the congested zone at x {:.2f} m, z {:.2f} m got less than its "
-        "own {:g} s (limit {:.1f} %), least {:.0f} s",
-        element.id.text, report.lift, *f.measured * 100, in_metres(zone.x), in_metres(zone.z),
-        in_seconds(*zone.dose_min), *f.limit * 100, in_seconds(*shares.least));
+    f.sentence = said(
+        "{element} lift {lift}: {measured} of the congested zone at x {x}, z {z} got less than its "
+        "own "
+        "{dose_min} (limit {limit}), least {least}");
+    f.facts = {{"x", amount(zone.x)},
+               {"z", amount(zone.z)},
+               {"dose_min", amount(*zone.dose_min), Rounding::up},
+               {"least", amount(*shares.least), Rounding::down}};
     out.push_back(std::move(f));
   }
 }
@@ -56,18 +57,21 @@ void look_dose_low(const Look& look, const Rule& rule, Findings& out) {
     if (sides.size() == 1) f.side = sides.front();
     f.from = report.placed_from;
     f.to = lift.next_start.value_or(look.asof.at);
-    f.measured = *report.under_share;
-    f.limit = limits.under_share_max.value;
-    f.unit = "1";
+    f.measured = share(*report.under_share);
+    f.limit = share(limits.under_share_max.value);
     f.source = limit_source(rule, limits.under_share_max.from);
     f.ref = lift.ref;
     const trade::Patch& box = worst.patch.box;
-    f.says = fmt::format(
-        "{} lift {}: {:.1f} % of the concrete got less than {:g} s (limit {:.1f} %), most of it in "
-        "bay {}; worst patch {:.2f} x {:.2f} m at x {:.2f} m, z {:.2f} m, least {:.0f} s",
-        look.element(report).id.text, report.lift, *report.under_share * 100,
-        in_seconds(limits.dose_min.value), *f.limit * 100, worst.bay + 1, in_metres(box.w),
-        in_metres(box.h), in_metres(box.x), in_metres(box.z), in_seconds(worst.patch.least));
+    f.sentence = said(
+        "{element} lift {lift}: {measured} of the concrete got less than {dose_min} (limit "
+        "{limit}), "
+        "most of it in bay {bay}; worst patch {w} x {h} at x {x}, z {z}, least {least}");
+    f.facts = {{"dose_min", amount(limits.dose_min.value), Rounding::up},
+               {"w", amount(box.w)},
+               {"h", amount(box.h)},
+               {"x", amount(box.x)},
+               {"z", amount(box.z)},
+               {"least", amount(worst.patch.least), Rounding::down}};
     out.push_back(std::move(f));
   }
 }
@@ -75,12 +79,13 @@ void look_dose_low(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 const Rule kDoseLow{
-    {"dose-low", Weight::mend,
+    {"dose-low", said("Too little vibration"), Weight::mend,
      "concrete that was not vibrated long enough while plastic: honeycomb, bug holes",
-     "common practice, no source (90 to 120 s a lift with form vibrators)",
+     said("common practice, no source (90 to 120 s a lift with form vibrators)"),
      "dose_min_s 90 s over all but under_share_max 2 % of a lift", "plan, by the engineer",
-     "While it is still plastic run the rows that reach it, or insert; else mark the place to be "
-     "inspected when stripped"},
+     said("While it is still plastic run the rows that reach it, or insert; else mark the place to "
+          "be "
+          "inspected when stripped")},
     look_dose_low};
 
 }  // namespace rb

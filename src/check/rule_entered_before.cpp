@@ -1,6 +1,4 @@
 // entered-before: an event that was tapped before it happened, by its own time.
-#include <fmt/format.h>
-
 #include <map>
 
 #include "check/rule.h"
@@ -38,12 +36,11 @@ void look_entered_before(const Look& look, const Rule& rule, Findings& out) {
     if (ahead <= kWobble) continue;
     Finding f = found(rule);
     f.from = f.to = state.clock(entry.when);
-    f.measured = in_seconds(ahead);
-    f.limit = in_seconds(kWobble);
-    f.unit = "s";
+    f.measured = amount(ahead);
+    f.limit = amount(kWobble);
     f.ref = ref;
-    f.says = fmt::format("{} was entered {:.0f} s before it is said to have happened",
-                         kind_text(entry.event.what), in_seconds(ahead));
+    f.facts = {{"event", Term{kind_text(entry.event.what)}}};
+    f.sentence = said("{event} was entered {measured} before it is said to have happened");
     out.push_back(std::move(f));
   }
 }
@@ -51,9 +48,10 @@ void look_entered_before(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 const Rule kEnteredBefore{
-    {"entered-before", Weight::note, "what was expected told as what was seen",
-     "choice of this project", "5 s between an event's time and its entry", "nobody",
-     "Ask who tapped it; correct its time to when it happened"},
+    {"entered-before", said("Entered before it happened"), Weight::note,
+     "what was expected told as what was seen", said("choice of this project"),
+     "{5 s} between an event's time and its entry", "nobody",
+     said("Ask who tapped it; correct its time to when it happened")},
     look_entered_before};
 
 }  // namespace rb

@@ -1,6 +1,4 @@
 // from-script: lines of a script in a pour that was tapped as well.
-#include <fmt/format.h>
-
 #include "check/rule.h"
 #include "pour/origin.h"
 
@@ -19,17 +17,20 @@ void look_from_script(const Look& look, const Rule& rule, Findings& out) {
     if (!f.from || at < *f.from) f.from = at;
     if (!f.to || at > *f.to) f.to = at;
   }
-  f.says = fmt::format("{} of {} events were brought in from a script; the others were tapped",
-                       origin.brought, origin.brought + origin.tapped);
+  f.facts = {{"brought", count(static_cast<double>(origin.brought))},
+             {"all", count(static_cast<double>(origin.brought + origin.tapped))}};
+  f.sentence =
+      said("{brought} of {all} events were brought in from a script; the others were tapped");
   out.push_back(std::move(f));
 }
 
 }  // namespace
 
 const Rule kFromScript{
-    {"from-script", Weight::note, "lines written elsewhere taken for taps on the form",
-     "choice of this project", "none in a pour that was tapped; a pour replayed whole has none",
-     "nobody", "Hold the lines from the script against whoever wrote them"},
+    {"from-script", said("Part of it from a script"), Weight::note,
+     "lines written elsewhere taken for taps on the form", said("choice of this project"),
+     "none in a pour that was tapped; a pour replayed whole has none", "nobody",
+     said("Hold the lines from the script against whoever wrote them")},
     look_from_script};
 
 }  // namespace rb

@@ -1,6 +1,4 @@
 // insert-missing: a thick section without internal vibration logged for a lift and bay.
-#include <fmt/format.h>
-
 #include "check/rule.h"
 
 namespace rb {
@@ -31,12 +29,11 @@ void look_insert_missing(const Look& look, const Rule& rule, Findings& out) {
       f.bay = bay;
       f.from = report.placed_from;
       f.to = report.placed_to;
-      f.measured = in_metres(element.thickness);
-      f.limit = in_metres(kThinSection);
-      f.unit = "m";
+      f.measured = amount(element.thickness);
+      f.limit = amount(kThinSection);
       f.ref = lift.ref;
-      f.says = fmt::format("{} lift {} bay {}: no insertion logged in a section {:.2f} m thick",
-                           element.id.text, report.lift, bay + 1, *f.measured);
+      f.sentence = said(
+          "{element} lift {lift} bay {bay}: no insertion logged in a section {measured} thick");
       out.push_back(std::move(f));
     }
   }
@@ -45,12 +42,13 @@ void look_insert_missing(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 const Rule kInsertMissing{
-    {"insert-missing", Weight::mend,
+    {"insert-missing", said("Insertions missing"), Weight::mend,
      "the core of a thick section, which form vibrators do not reach",
-     "a published trade leaflet puts form vibration at sections under about 300 mm; ACI 309R says "
-     "much the same (from memory)",
-     "sections over 0.3 m need insertions in each lift and bay", "nobody",
-     "Insert in that bay while it is plastic; log it"},
+     said(
+         "the Concrete Society puts form vibration at sections under about {300 mm}; ACI 309R says "
+         "much the same (from memory)"),
+     "sections over {0.3 m} need insertions in each lift and bay", "nobody",
+     said("Insert in that bay while it is plastic; log it")},
     look_insert_missing};
 
 }  // namespace rb

@@ -1,6 +1,4 @@
 // insert-sparse: insertions too far apart, or not down into the lift below.
-#include <fmt/format.h>
-
 #include "check/rule.h"
 #include "trade/internal_vibrator.h"
 
@@ -26,15 +24,15 @@ void look_insert_sparse(const Look& look, const Rule& rule, Findings& out) {
     f.lift = insert.what.lift;
     f.bay = insert.bay;
     f.from = f.to = insert.at;
-    f.measured = in_metres(wide ? insert.what.spacing : insert.what.depth_below);
-    f.limit = in_metres(wide ? widest : limits.knit_depth.value);
-    f.unit = "m";
+    f.measured = amount(wide ? insert.what.spacing : insert.what.depth_below);
+    f.limit = amount(wide ? widest : limits.knit_depth.value);
     f.source =
         limit_source(rule, wide ? limits.insert_spacing_factor.from : limits.knit_depth.from);
     f.ref = insert.ref;
-    f.says = fmt::format("{} lift {}: insertions {} {:.2f} m, limit {:.2f} m",
-                         look.plan().elements[insert.element].id.text, insert.what.lift,
-                         wide ? "apart" : "into the lift below", *f.measured, *f.limit);
+    f.sentence = wide ? said("{element} lift {lift}: insertions apart {measured}, limit {limit}")
+                      : said(
+                            "{element} lift {lift}: insertions into the lift below {measured}, "
+                            "limit {limit}");
     out.push_back(std::move(f));
   }
 }
@@ -42,11 +40,13 @@ void look_insert_sparse(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 const Rule kInsertSparse{
-    {"insert-sparse", Weight::mend, "unvibrated concrete between insertions; lifts not knitted",
-     "ACI 309R: spacing 1.5 x radius of action, 150 mm into the lift below (from memory; radii "
-     "read)",
+    {"insert-sparse", said("Insertions too far apart"), Weight::mend,
+     "unvibrated concrete between insertions; lifts not knitted",
+     said("ACI 309R: spacing 1.5 x radius of action, {150 mm} into the lift below (from memory; "
+          "radii "
+          "read)"),
      "insert_spacing_factor 1.5 x the group's least radius; knit_depth 0.15 m",
-     "plan, by the engineer", "Insert closer together and down into the lift below"},
+     "plan, by the engineer", said("Insert closer together and down into the lift below")},
     look_insert_sparse};
 
 }  // namespace rb

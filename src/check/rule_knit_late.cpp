@@ -1,6 +1,4 @@
 // knit-late: a lift's top set before the next lift was knitted to it.
-#include <fmt/format.h>
-
 #include <algorithm>
 
 #include "check/rule.h"
@@ -49,7 +47,6 @@ std::optional<JointSeen> joint_of(const Look& look, std::size_t element, std::si
 // Whether it was knitted in time, which nothing later can change.
 bool judge(const Look& look, const Rule& rule, const LiftReport& report, LiftLook* known,
            std::size_t bay, Findings& out) {
-  const Element& element = look.element(report);
   const LiftState& lift = look.lift(report);
   const auto joint = joint_of(look, report.element, bay, lift.top[bay], known);
   if (!joint) return false;
@@ -61,22 +58,25 @@ bool judge(const Look& look, const Rule& rule, const LiftReport& report, LiftLoo
   f.bay = bay;
   f.from = joint->came;
   f.to = joint->knits;
-  if (joint->knits) f.measured = in_seconds(*joint->knits - joint->came);
-  f.limit = in_seconds(joint->sets - joint->came);
-  f.unit = "s";
-  f.source = set_measured(look.state, report.element, joint->came)
-                 ? "measured: penetration readings (ASTM C403), the early side of their range, by "
-                   "equivalent age (ASTM C1074; Q 5000 K from memory)"
-                 : "plan: initial_set_h by equivalent age (ASTM C1074; Q 5000 K from memory)";
+  if (joint->knits) f.measured = amount(*joint->knits - joint->came, Measure::long_span);
+  f.limit = amount(joint->sets - joint->came, Measure::long_span);
+  f.source =
+      set_measured(look.state, report.element, joint->came)
+          ? Source{.code = Source::Code::measured,
+                   .words = said("measured: penetration readings (ASTM C403), the early side of "
+                                 "their range, by equivalent age (ASTM C1074; Q 5000 K from "
+                                 "memory)")}
+          : Source{.code = Source::Code::plan,
+                   .field = "initial_set_h",
+                   .words = said(" by equivalent age (ASTM C1074; Q 5000 K from memory)")};
   f.ref = lift.ref;
-  f.says =
-      joint->knits
-          ? fmt::format("{} lift {} bay {}: knitted {:.1f} h after it came; it set after {:.1f} h",
-                        element.id.text, report.lift, bay + 1, *f.measured / 3600, *f.limit / 3600)
-          : fmt::format(
-                "{} lift {} bay {}: never knitted to the lift above; it set {:.1f} h "
-                "after it came",
-                element.id.text, report.lift, bay + 1, *f.limit / 3600);
+  f.sentence = joint->knits
+                   ? said(
+                         "{element} lift {lift} bay {bay}: knitted {measured} after it came; "
+                         "it set after {limit}")
+                   : said(
+                         "{element} lift {lift} bay {bay}: never knitted to the lift above; "
+                         "it set {limit} after it came");
   out.push_back(std::move(f));
   return false;
 }
@@ -99,12 +99,12 @@ void look_knit_late(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 const Rule kKnitLate{
-    {"knit-late", Weight::mend,
+    {"knit-late", said("Lifts knitted too late"), Weight::mend,
      "a cold joint: the lift below set before the next was worked into it",
-     "initial set of ASTM C403 by equivalent age (ASTM C1074)",
+     said("initial set of ASTM C403 by equivalent age (ASTM C1074)"),
      "covered and shaken before the plan's initial_set_h at the concrete's temperature",
      "plan, by the mix's test",
-     "Stop and ask the engineer how the joint is to be treated; mark it to be inspected"},
+     said("Stop and ask the engineer how the joint is to be treated; mark it to be inspected")},
     look_knit_late};
 
 }  // namespace rb

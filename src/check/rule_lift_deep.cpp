@@ -1,6 +1,4 @@
 // lift-deep: a lift was placed deeper than planned.
-#include <fmt/format.h>
-
 #include "check/rule.h"
 
 namespace rb {
@@ -35,14 +33,15 @@ void look_lift_deep(const Look& look, const Rule& rule, Findings& out) {
     f.bay = where;
     f.from = report.placed_from;
     f.to = report.placed_to;
-    f.measured = in_metres(deepest);
-    f.limit = in_metres(limit);
-    f.unit = "m";
-    f.source = planned ? "plan: lifts, plus a tenth (common practice, no source)"
-                       : "ACI 309R, about 0.5 m (from memory)";
+    f.measured = amount(deepest);
+    f.limit = amount(limit);
+    f.source = planned ? Source{.code = Source::Code::plan,
+                                .field = "lifts",
+                                .words = said(", plus a tenth (common practice, no source)")}
+                       : Source{.code = Source::Code::standard,
+                                .words = said("ACI 309R, about {0.5 m} (from memory)")};
     f.ref = lift.ref;
-    f.says = fmt::format("{} lift {}: {:.2f} m deep in bay {}, limit {:.2f} m", element.id.text,
-                         report.lift, *f.measured, where + 1, *f.limit);
+    f.sentence = said("{element} lift {lift}: {measured} deep in bay {bay}, limit {limit}");
     out.push_back(std::move(f));
   }
 }
@@ -50,11 +49,12 @@ void look_lift_deep(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 const Rule kLiftDeep{
-    {"lift-deep", Weight::mend, "a lift too deep for the vibration to let the air out of it",
-     "planned lift plus a tenth (common practice, no source); without a plan 0.5 m "
-     "(ACI 309R, from memory)",
+    {"lift-deep", said("Lift too deep"), Weight::mend,
+     "a lift too deep for the vibration to let the air out of it",
+     said("planned lift plus a tenth (common practice, no source); without a plan {0.5 m} "
+          "(ACI 309R, from memory)"),
      "1.1 x the planned depth", "plan, by the engineer",
-     "Vibrate this lift to the long end of its band; place the next one thinner"},
+     said("Vibrate this lift to the long end of its band; place the next one thinner")},
     look_lift_deep};
 
 }  // namespace rb

@@ -1,6 +1,4 @@
 // load-old: a load was discharged too long after batching, or is about to be.
-#include <fmt/format.h>
-
 #include "check/rule.h"
 
 namespace rb {
@@ -30,14 +28,13 @@ void look_load_old(const Look& look, const Rule& rule, Findings& out) {
     f.from = batched;
     // One that waits is told of when it grows old; it may have been sent back since.
     f.to = truck.discharged ? *until : batched + limit.value;
-    f.measured = in_seconds(age);
-    f.limit = in_seconds(limit.value);
-    f.unit = "s";
+    f.measured = amount(age, Measure::age);
+    f.limit = amount(limit.value, Measure::age);
     f.source = limit_source(rule, limit.from);
     f.ref = truck.discharge ? truck.discharge : truck.ref;
-    f.says =
-        fmt::format("ticket {}: {} {:.0f} min after batching, limit {:.0f} min", truck.ticket.text,
-                    truck.discharged ? "discharged" : "waits", *f.measured / 60, *f.limit / 60);
+    f.sentence = truck.discharged
+                     ? said("ticket {ticket}: discharged {measured} after batching, limit {limit}")
+                     : said("ticket {ticket}: waits {measured} after batching, limit {limit}");
     out.push_back(std::move(f));
   }
 }
@@ -45,10 +42,11 @@ void look_load_old(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 const Rule kLoadOld{
-    {"load-old", Weight::mend, "concrete that is stiffening before it is placed",
-     "ASTM C94, 90 min until its 2021 edition left the figure to the purchaser",
+    {"load-old", said("Load too old"), Weight::mend,
+     "concrete that is stiffening before it is placed",
+     said("ASTM C94, 90 min until its 2021 edition left the figure to the purchaser"),
      "load_age_max_s 5400 s, batching to end of discharge", "plan, by the purchaser",
-     "Test slump and temperature; ask the inspector before placing more of it"},
+     said("Test slump and temperature; ask the inspector before placing more of it")},
     look_load_old};
 
 }  // namespace rb

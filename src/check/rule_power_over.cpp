@@ -1,6 +1,4 @@
 // power-over: more motors ran on an inverter than it can feed.
-#include <fmt/format.h>
-
 #include "check/inverter_look.h"
 
 namespace rb {
@@ -16,11 +14,11 @@ void look_power_over(const Look& look, const Rule& rule, Findings& out) {
     f.inverter = inverter.id;
     f.from = moment.from;
     f.to = moment.to;
-    f.measured = in_amperes(amps);
-    f.limit = in_amperes(inverter.max_amps);
-    f.unit = "A";
-    f.says = fmt::format("inverter {}: {} motors together draw {:.1f} A a phase; it gives {:.1f} A",
-                         inverter.id.text, moment.motors, *f.measured, *f.limit);
+    f.measured = amount(amps);
+    f.limit = amount(inverter.max_amps);
+    f.sentence = said(
+        "inverter {inverter}: {motors} motors together draw {measured} a phase; it gives {limit}");
+    f.facts = {{"motors", count(static_cast<double>(moment.motors))}};
     out.push_back(std::move(f));
   }
 }
@@ -28,11 +26,11 @@ void look_power_over(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 const Rule kPowerOver{
-    {"power-over", Weight::mend,
+    {"power-over", said("Inverter overloaded"), Weight::mend,
      "an inverter that trips in the middle of a lift, cords that overheat",
-     "the plan's ratings; currents added as if in phase", "max_amps of the inverter",
+     said("the plan's ratings; currents added as if in phase"), "max_amps of the inverter",
      "plan, by a licensed electrician",
-     "Run fewer rows at once on it; have a licensed electrician look at the feed"},
+     said("Run fewer rows at once on it; have a licensed electrician look at the feed")},
     look_power_over};
 
 }  // namespace rb

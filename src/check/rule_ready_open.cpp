@@ -1,6 +1,4 @@
 // ready-open: concrete was placed while an item of the walk-down was still not in order.
-#include <fmt/format.h>
-
 #include <map>
 
 #include "check/rule.h"
@@ -25,8 +23,10 @@ void look_ready_open(const Look& look, const Rule& rule, Findings& out) {
     f.from = item->at;
     f.to = *first;
     f.ref = item->ref;
-    f.says = fmt::format("placing began while \"{}\" was not in order{}", name,
-                         item->what.note.empty() ? "" : " (" + item->what.note + ")");
+    f.sentence = item->what.note.empty()
+                     ? said("placing began while \"{item}\" was not in order")
+                     : said("placing began while \"{item}\" was not in order ({note})");
+    f.facts = {{"item", name}, {"note", item->what.note}};
     out.push_back(std::move(f));
   }
 }
@@ -34,9 +34,10 @@ void look_ready_open(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 const Rule kReadyOpen{
-    {"ready-open", Weight::mend, "a pour begun before the form and crew are ready",
-     "common practice, no source", "every item checked is in order before lift 1", "nobody",
-     "Put it in order, or hold; log the item again"},
+    {"ready-open", said("Readiness point open"), Weight::mend,
+     "a pour begun before the form and crew are ready", said("common practice, no source"),
+     "every item checked is in order before lift 1", "nobody",
+     said("Put it in order, or hold; log the item again")},
     look_ready_open};
 
 }  // namespace rb

@@ -1,20 +1,22 @@
 // rise-fast: the concrete rose faster than the form or the plan allows.
-#include <fmt/format.h>
-
 #include <algorithm>
 
 #include "check/rule.h"
+#include "pour/verdicts.h"
 #include "trade/rise.h"
 
 namespace rb {
 
 namespace {
 
-std::string source_of(const Look& look, const std::optional<RiseLimit>& limit) {
-  return limit && limit->from == RiseLimit::From::plan
-             ? std::string{"plan: rise_limit"}
-             : fmt::format("{} against form_rating_kpa",
-                           trade::to_text(look.plan().pressure_method));
+Source source_of(const Look& look, const std::optional<RiseLimit>& limit) {
+  if (limit && limit->from == RiseLimit::From::plan) {
+    return {.code = Source::Code::plan, .field = "rise_limit"};
+  }
+  return {.code = Source::Code::rule,
+          .field = "form_rating_kpa",
+          .words = said("{method} against the form's rating"),
+          .facts = {{"method", std::string{trade::to_text(look.plan().pressure_method)}}}};
 }
 
 // Concrete that was read before the first lift was begun, or where none ever was.
@@ -36,18 +38,18 @@ void look_before_lifts(const Look& look, const Rule& rule, std::size_t e, Findin
   }
   if (!first) return;
   const auto limit = rise_limit(look.state, e, *first);
-  if (!limit || !over(worst, limit->rate)) return;
+  if (!limit || judge_rise(worst, limit->rate) != RiseVerdict::fast) return;
   Finding f = found(rule);
   f.element = e;
   f.from = first;
   f.to = last;
-  f.measured = in_metres_per_hour(worst);
-  f.limit = in_metres_per_hour(limit->rate);
-  f.unit = "m/h";
+  f.measured = amount(worst);
+  f.limit = amount(limit->rate);
   f.source = source_of(look, limit);
-  f.says = fmt::format(
-      "{}: rose {:.2f} m/h over the worst {:.0f} min before any lift was begun; limit {:.2f} m/h",
-      look.plan().elements[e].id.text, *f.measured, in_seconds(window) / 60, *f.limit);
+  f.sentence = said(
+      "{element}: rose {measured} over the worst {window} before any lift was begun; limit "
+      "{limit}");
+  f.facts = {{"window", amount(window, Measure::age)}};
   out.push_back(std::move(f));
 }
 
@@ -56,22 +58,20 @@ void look_rise_fast(const Look& look, const Rule& rule, Findings& out) {
     look_before_lifts(look, rule, e, out);
   }
   for (const LiftReport& report : look.lifts) {
-    if (!report.rise_window || !report.rise_limit) continue;
-    if (!over(*report.rise_window, *report.rise_limit)) continue;
+    if (judge_rise(report.rise_window, report.rise_limit) != RiseVerdict::fast) continue;
     const auto limit = rise_limit_of(look.state, look.asof, report.element, look.lift(report));
     Finding f = found(rule);
     f.element = report.element;
     f.lift = report.lift;
     f.from = report.placed_from;
     f.to = report.placed_to;
-    f.measured = in_metres_per_hour(*report.rise_window);
-    f.limit = in_metres_per_hour(*report.rise_limit);
-    f.unit = "m/h";
+    f.measured = amount(*report.rise_window);
+    f.limit = amount(*report.rise_limit);
     f.source = source_of(look, limit);
     f.ref = look.lift(report).ref;
-    f.says = fmt::format("{} lift {}: rose {:.2f} m/h over the worst {:.0f} min; limit {:.2f} m/h",
-                         look.element(report).id.text, report.lift, *f.measured,
-                         in_seconds(look.plan().limits.rise_window.value) / 60, *f.limit);
+    f.sentence =
+        said("{element} lift {lift}: rose {measured} over the worst {window}; limit {limit}");
+    f.facts = {{"window", amount(look.plan().limits.rise_window.value, Measure::age)}};
     out.push_back(std::move(f));
   }
 }
@@ -79,13 +79,14 @@ void look_rise_fast(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 const Rule kRiseFast{
-    {"rise-fast", Weight::stop, "form pressure over what the form bears: a blown form",
-     "ACI 347, CIRIA 108 or DIN 18218:2010 (from memory), as the plan names",
+    {"rise-fast", said("Rising too fast"), Weight::stop,
+     "form pressure over what the form bears: a blown form",
+     said("ACI 347, CIRIA 108 or DIN 18218:2010 (from memory), as the plan names"),
      "the lower of rise_limit and the rate at which the method's pressure reaches "
      "form_rating_kpa, over rise_window_s (1800 s)",
      "the form designer",
-     "Slow the placing or hold; keep clear of the form and look it over; tell the "
-     "form designer"},
+     said("Slow the placing or hold; keep clear of the form and look it over; tell the "
+          "form designer")},
     look_rise_fast};
 
 }  // namespace rb

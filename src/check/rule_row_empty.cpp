@@ -1,6 +1,4 @@
 // row-empty: a row ran with no concrete in its reach.
-#include <fmt/format.h>
-
 #include <algorithm>
 
 #include "check/rule.h"
@@ -36,13 +34,9 @@ bool hung_off_concrete(const Look& look, const RunState& run) {
     const Motor& motor = row.motors[i];
     if (!hung->places[i]) continue;
     for (std::size_t bay = 0; bay < element.bays.size(); ++bay) {
-      const Length start = element.bay_start(bay);
-      if (motor.x + motor.reach_x <= start + trade::kSamePlace ||
-          motor.x - motor.reach_x >= start + element.bays[bay] - trade::kSamePlace) {
-        continue;
-      }
+      if (!reaches_bay(element, motor, bay)) continue;
       const Length top = look.state.elements[run.element].tops[bay].at(end);
-      if (top > std::max(Length{}, row.z - reach_up(element, motor))) return false;
+      if (top > lowest_reached(element, row, motor)) return false;
     }
   }
   return true;
@@ -61,8 +55,7 @@ void look_row_empty(const Look& look, const Rule& rule, Findings& out) {
     f.from = run.from;
     f.to = look.run_end(run);
     f.ref = run.ref;
-    f.says = fmt::format("{} row {} ({} side) ran with no concrete in its reach",
-                         look.plan().elements[run.element].id.text, row.id.text, to_text(row.side));
+    f.sentence = said("{element} row {row} ({side} side) ran with no concrete in its reach");
     out.push_back(std::move(f));
   }
 }
@@ -70,12 +63,12 @@ void look_row_empty(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 const Rule kRowEmpty{
-    {"row-empty", Weight::mend,
+    {"row-empty", said("Row ran with no concrete"), Weight::mend,
      "a row run against an empty form: ties and clamps work loose, the time is not "
      "vibration of concrete",
-     "common practice, no source", "some concrete in reach by the end of the run",
+     said("common practice, no source"), "some concrete in reach by the end of the run",
      "nobody; it follows from the plan's reach",
-     "Rest the row; check ties, clamps and safety cables before it runs again"},
+     said("Rest the row; check ties, clamps and safety cables before it runs again")},
     look_row_empty};
 
 }  // namespace rb

@@ -1,6 +1,4 @@
 // row-far: placed concrete that no row of the plan reaches.
-#include <fmt/format.h>
-
 #include <algorithm>
 
 #include "check/rule.h"
@@ -31,20 +29,19 @@ Gap widest_gap(std::vector<Gap> covered, Length end) {
   return widest;
 }
 
-void report(const Look& look, const Rule& rule, Findings& out, std::size_t element, Side side,
+void report(const Rule& rule, Findings& out, std::size_t element, Side side,
             std::optional<std::size_t> row, Gap gap, const char* along) {
   if (!over(gap.to - gap.from, trade::kDoseCell)) return;
   Finding f = found(rule);
   f.element = element;
   f.row = row;
   f.side = side;
-  f.measured = in_metres(gap.to - gap.from);
-  f.limit = 0;
-  f.unit = "m";
-  f.says = fmt::format("{} {} side{}: no motor reaches {} {:.2f} to {:.2f} m",
-                       look.plan().elements[element].id.text, to_text(side),
-                       row ? ", row " + look.plan().elements[element].rows[*row].id.text : "",
-                       along, in_metres(gap.from), in_metres(gap.to));
+  f.measured = amount(gap.to - gap.from);
+  f.limit = amount(trade::kDoseCell);
+  f.sentence =
+      row ? said("{element} {side} side, row {row}: no motor reaches {axis} {gap_from} to {gap_to}")
+          : said("{element} {side} side: no motor reaches {axis} {gap_from} to {gap_to}");
+  f.facts = {{"axis", Term{along}}, {"gap_from", amount(gap.from)}, {"gap_to", amount(gap.to)}};
   out.push_back(std::move(f));
 }
 
@@ -66,9 +63,9 @@ void look_row_far(const Look& look, const Rule& rule, Findings& out) {
           reach = std::min(reach, reach_up(element, motor));
         }
         up.push_back({row.z - reach, row.z + reach});
-        report(look, rule, out, e, side, r, widest_gap(along, element.length), "x");
+        report(rule, out, e, side, r, widest_gap(along, element.length), "x");
       }
-      report(look, rule, out, e, side, std::nullopt, widest_gap(up, top), "z");
+      report(rule, out, e, side, std::nullopt, widest_gap(up, top), "z");
     }
   }
 }
@@ -76,9 +73,10 @@ void look_row_far(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 const Rule kRowFar{
-    {"row-far", Weight::mend, "concrete between rows or motors that none of them reaches",
-     "the plan's reach (reach_x, reach_z)", "no gap wider than 50 mm below the top",
-     "plan, by the engineer", "Hang a row or a motor between them, or insert there; log it"},
+    {"row-far", said("Rows too far apart"), Weight::mend,
+     "concrete between rows or motors that none of them reaches",
+     said("the plan's reach (reach_x, reach_z)"), "no gap wider than 50 mm below the top",
+     "plan, by the engineer", said("Hang a row or a motor between them, or insert there; log it")},
     look_row_far};
 
 }  // namespace rb

@@ -16,11 +16,11 @@ void look_row_missed(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 const Rule kRowMissed{
-    {"row-missed", Weight::mend, "a row of the run sheet that was forgotten",
-     "the plan's run sheet (rows[].serves)", "each row runs for each lift it serves",
+    {"row-missed", said("Row never ran"), Weight::mend, "a row of the run sheet that was forgotten",
+     said("the plan's run sheet (rows[].serves)"), "each row runs for each lift it serves",
      "plan, by the engineer",
-     "Run it now if its concrete is still plastic and the head on it allows; else "
-     "mark the place to be inspected when stripped"},
+     said("Run it now if its concrete is still plastic and the head on it allows; else "
+          "mark the place to be inspected when stripped")},
     look_row_missed};
 
 }  // namespace rb

@@ -1,6 +1,4 @@
 // run-unended: a run nobody ended.
-#include <fmt/format.h>
-
 #include "check/rule.h"
 
 namespace rb {
@@ -23,22 +21,21 @@ void look_run_unended(const Look& look, const Rule& rule, Findings& out) {
     f.side = row.side;
     f.from = run.from;
     if (look.asof.live && !run.to) f.to = look.asof.at;  // it is still so
-    f.measured = in_seconds(ran);
-    f.unit = "s";
+    f.measured = amount(ran);
     f.ref = run.ref;
-    f.says = fmt::format("{} row {}: no rest was logged; {:.0f} s up to {}",
-                         look.plan().elements[run.element].id.text, row.id.text, *f.measured,
-                         run.to ? "its take-down" : "the last entry");
+    f.sentence =
+        run.to ? said("{element} row {row}: no rest was logged; {measured} up to its take-down")
+               : said("{element} row {row}: no rest was logged; {measured} up to the last entry");
     out.push_back(std::move(f));
   }
 }
 
 }  // namespace
 
-const Rule kRunUnended{{"run-unended", Weight::mend,
+const Rule kRunUnended{{"run-unended", said("Run without an end"), Weight::mend,
                         "a row left running, or a rest nobody tapped: the dose is not known",
-                        "common practice, no source", "every run has its rest", "nobody",
-                        "Rest the row; if it was rested, enter the rest with its true time"},
+                        said("common practice, no source"), "every run has its rest", "nobody",
+                        said("Rest the row; if it was rested, enter the rest with its true time")},
                        look_run_unended};
 
 }  // namespace rb

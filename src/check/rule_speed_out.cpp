@@ -1,6 +1,4 @@
 // speed-out: a row was run outside the motor's speeds.
-#include <fmt/format.h>
-
 #include "check/rule.h"
 
 namespace rb {
@@ -24,15 +22,15 @@ void look_speed_out(const Look& look, const Rule& rule, Findings& out) {
     f.side = row.side;
     f.from = run.from;
     f.to = look.run_end(run);
-    f.measured = in_vibrations_per_minute(fast ? *run.speed : *run.speed_low);
-    f.limit = in_vibrations_per_minute(fast ? type->top_speed : kSlowest);
-    f.unit = "vpm";
-    f.source = fast ? "plan: motor_type.vpm_max"
-                    : "form vibrators work at 3000 to 6000 vpm and up: common practice, no source";
+    f.measured = amount(fast ? *run.speed : *run.speed_low);
+    f.limit = amount(fast ? type->top_speed : kSlowest);
+    f.source = fast ? Source{.code = Source::Code::plan, .field = "motor_type.vpm_max"}
+                    : Source{.code = Source::Code::standard,
+                             .words = said("form vibrators work at 3000 to 6000 vpm and up: common "
+                                           "practice, no source")};
     f.ref = run.ref;
-    f.says = fmt::format("{} row {}: {:.0f} vpm, {} {:.0f} vpm",
-                         look.plan().elements[run.element].id.text, row.id.text, *f.measured,
-                         fast ? "above" : "below", *f.limit);
+    f.sentence = fast ? said("{element} row {row}: {measured}, above {limit}")
+                      : said("{element} row {row}: {measured}, below {limit}");
     out.push_back(std::move(f));
   }
 }
@@ -40,11 +38,11 @@ void look_speed_out(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 const Rule kSpeedOut{
-    {"speed-out", Weight::mend,
+    {"speed-out", said("Motor speed out"), Weight::mend,
      "a motor overdriven until it fails, or too slow to move the concrete",
-     "plan; the least speed: common practice, no source", "3000 vpm to motor_type.vpm_max",
+     said("plan; the least speed: common practice, no source"), "3000 vpm to motor_type.vpm_max",
      "plan, by the motor's maker",
-     "Set the inverter to the planned speed; force falls with the square of speed"},
+     said("Set the inverter to the planned speed; force falls with the square of speed")},
     look_speed_out};
 
 }  // namespace rb

@@ -1,6 +1,4 @@
 // temp-out: concrete was measured too cold or too warm.
-#include <fmt/format.h>
-
 #include "check/rule.h"
 
 namespace rb {
@@ -17,24 +15,25 @@ void look_temp_out(const Look& look, const Rule& rule, Findings& out) {
     Finding f = found(rule);
     f.ticket = test.what.ticket;
     f.from = f.to = test.at;
-    f.measured = test.what.temp->degrees;
-    f.limit = limit.value.degrees;
-    f.unit = "degC";
+    f.measured = amount(*test.what.temp);
+    f.limit = amount(limit.value);
     f.source = limit_source(rule, limit.from);
     f.ref = test.ref;
-    f.says = fmt::format("ticket {}: concrete at {:.1f} degC, {} {:.1f} degC",
-                         test.what.ticket.text, *f.measured, cold ? "below" : "above", *f.limit);
+    f.sentence = cold ? said("ticket {ticket}: concrete at {measured}, below {limit}")
+                      : said("ticket {ticket}: concrete at {measured}, above {limit}");
     out.push_back(std::move(f));
   }
 }
 
 }  // namespace
 
-const Rule kTempOut{{"temp-out", Weight::mend, "frost or flash setting before it is worked",
-                     "ACI 306 (at least 10 degC placed, sections of 12 to 36 in) and ACI 301 (at "
-                     "most 35 degC)",
-                     "temp_min 10 degC, temp_max 35 degC", "plan, by the engineer",
-                     "Ask the inspector before placing it; mind the knit clock"},
-                    look_temp_out};
+const Rule kTempOut{
+    {"temp-out", said("Concrete temperature out"), Weight::mend,
+     "frost or flash setting before it is worked",
+     said("ACI 306 (at least {10 degC} placed, sections of {304.8 mm} to {914.4 mm}) and ACI "
+          "301 (at most {35 degC})"),
+     "temp_min 10 degC, temp_max 35 degC", "plan, by the engineer",
+     said("Ask the inspector before placing it; mind the knit clock")},
+    look_temp_out};
 
 }  // namespace rb

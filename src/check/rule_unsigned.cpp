@@ -1,6 +1,4 @@
 // unsigned: a closed pour that the foreman or the inspector has not signed.
-#include <fmt/format.h>
-
 #include "check/rule.h"
 
 namespace rb {
@@ -20,7 +18,8 @@ void look_unsigned(const Look& look, const Rule& rule, Findings& out) {
     if (signed_by) continue;
     Finding f = found(rule);
     f.from = look.state.clock(*look.state.closed);
-    f.says = fmt::format("the pour is closed and not signed by the {}", role);
+    f.sentence = said("the pour is closed and not signed by the {role}");
+    f.facts = {{"role", Term{role}}};
     out.push_back(std::move(f));
   }
 }
@@ -28,8 +27,9 @@ void look_unsigned(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 const Rule kUnsigned{
-    {"unsigned", Weight::note, "a record nobody stands for", "common practice, no source",
-     "foreman and inspector sign a closed pour", "nobody", "Review the record and sign it"},
+    {"unsigned", said("Not signed yet"), Weight::note, "a record nobody stands for",
+     said("common practice, no source"), "foreman and inspector sign a closed pour", "nobody",
+     said("Review the record and sign it")},
     look_unsigned};
 
 }  // namespace rb

@@ -1,6 +1,4 @@
 // volts-low: too many volts lost in the cords to the motors.
-#include <fmt/format.h>
-
 #include "check/inverter_look.h"
 #include "trade/power.h"
 
@@ -24,15 +22,19 @@ void look_volts_low(const Look& look, const Rule& rule, Findings& out) {
     f.inverter = inverter.id;
     f.from = moment.from;
     f.to = moment.to;
-    f.limit = kMostLost;
-    f.unit = "1";
+    f.limit = share(kMostLost);
     if (drop) {
-      f.measured = drop->share;
-      f.says = fmt::format(
-          "inverter {}: {:.1f} % of {:g} V is lost in the cord to a motor, limit {:.0f} %",
-          inverter.id.text, drop->share * 100, in_volts(inverter.volts), kMostLost * 100);
+      f.measured = share(drop->share);
+      f.sentence = said(
+          "inverter {inverter}: {measured} of {volts} is lost in the cord to a motor, limit "
+          "{limit}");
+      f.facts = {{"volts", amount(inverter.volts)}};
     } else {
-      f.says = fmt::format("inverter {}: {}", inverter.id.text, to_text(drop.error()));
+      f.sentence = said(
+          "inverter {inverter}: the cord to a motor would lose all of {volts}, limit {limit}, or "
+          "has "
+          "a section under the least of the standard");
+      f.facts = {{"volts", amount(inverter.volts)}};
     }
     out.push_back(std::move(f));
   }
@@ -40,10 +42,12 @@ void look_volts_low(const Look& look, const Rule& rule, Findings& out) {
 
 }  // namespace
 
-const Rule kVoltsLow{{"volts-low", Weight::mend, "motors that run weak at the end of a long cord",
-                      "conductor resistance by IEC 60228; 5 % is common practice, no source",
-                      "5 % of the inverter's volts from the inverter to a motor", "nobody",
-                      "Shorten the cord or take a thicker one; a licensed electrician decides"},
-                     look_volts_low};
+const Rule kVoltsLow{
+    {"volts-low", said("Voltage low at the motors"), Weight::mend,
+     "motors that run weak at the end of a long cord",
+     said("conductor resistance by IEC 60228; 5 % is common practice, no source"),
+     "5 % of the inverter's volts from the inverter to a motor", "nobody",
+     said("Shorten the cord or take a thicker one; a licensed electrician decides")},
+    look_volts_low};
 
 }  // namespace rb

@@ -1,6 +1,4 @@
 // volume-off: what the trucks brought is not what stands in the forms.
-#include <fmt/format.h>
-
 #include <cmath>
 
 #include "check/rule.h"
@@ -25,22 +23,22 @@ void look_volume_off(const Look& look, const Rule& rule, Findings& out) {
   const double off = (brought - stands) / stands;
   if (!over(std::abs(off), tolerance.value)) return;
   Finding f = found(rule);
-  f.measured = off;
-  f.limit = tolerance.value;
-  f.unit = "1";
+  f.measured = share(off);
+  f.limit = share(tolerance.value);
   f.source = limit_source(rule, tolerance.from);
-  f.says = fmt::format(
-      "{:.2f} m3 discharged against {:.2f} m3 below the tops: {:+.1f} %, limit {:.1f} %",
-      in_cubic_metres(brought), in_cubic_metres(stands), off * 100, tolerance.value * 100);
+  f.sentence =
+      said("{brought} discharged against {stands} below the tops: {measured+}, limit {limit}");
+  f.facts = {{"brought", amount(brought)}, {"stands", amount(stands)}};
   out.push_back(std::move(f));
 }
 
 }  // namespace
 
 const Rule kVolumeOff{
-    {"volume-off", Weight::mend, "a void, a form that moved, a lost load or a wrong top",
-     "common practice, no source", "volume_tolerance 8 % of the net volume",
-     "plan, by the engineer", "Check tickets and tops; look for leaks, bulges and voids"},
+    {"volume-off", said("Volumes do not agree"), Weight::mend,
+     "a void, a form that moved, a lost load or a wrong top", said("common practice, no source"),
+     "volume_tolerance 8 % of the net volume", "plan, by the engineer",
+     said("Check tickets and tops; look for leaks, bulges and voids")},
     look_volume_off};
 
 }  // namespace rb

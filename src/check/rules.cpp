@@ -45,13 +45,14 @@ Finding found(const Rule& rule) {
   Finding f;
   f.rule = rule.card.id;
   f.weight = rule.card.weight;
-  f.source = rule.card.source;
+  f.source.words = rule.card.source;
   f.advice = rule.card.advice;
   return f;
 }
 
-std::string limit_source(const Rule& rule, LimitFrom from) {
-  return from == LimitFrom::plan ? "plan" : std::string{"default: "} + rule.card.source;
+Source limit_source(const Rule& rule, LimitFrom from) {
+  if (from == LimitFrom::plan) return {.code = Source::Code::plan};
+  return {.code = Source::Code::standard, .words = rule.card.source};
 }
 
 }  // namespace rb

@@ -1,22 +1,31 @@
 #include "pour/event.h"
 
-#include <array>
+#include <algorithm>
+#include <utility>
 
 namespace rb {
 
 namespace {
 
-// In the order of Happening.
-constexpr std::array<const char*, std::variant_size_v<Happening>> kKinds{
-    "pour-open", "ready",   "hang",   "take-down",  "lift-start", "top",        "lift-end",
-    "run",       "rest",    "insert", "truck",      "discharge",  "test",       "air-temp",
-    "hold",      "resume",  "note",   "fix",        "strike",     "pour-close", "sign",
-    "strip",     "blemish", "repair", "penetration"};
+template <std::size_t... I>
+std::vector<std::string> words_of(std::index_sequence<I...> /*kinds*/) {
+  return {std::variant_alternative_t<I, Happening>::kWord...};
+}
 
 }  // namespace
 
 const char* kind_text(const Happening& what) {
-  return kKinds.at(what.index());
+  return std::visit([](const auto& kind) { return kind.kWord; }, what);
+}
+
+const std::vector<std::string>& kind_words() {
+  static const std::vector<std::string> words =
+      words_of(std::make_index_sequence<std::variant_size_v<Happening>>{});
+  return words;
+}
+
+bool is_kind(std::string_view word) {
+  return std::find(kind_words().begin(), kind_words().end(), word) != kind_words().end();
 }
 
 }  // namespace rb

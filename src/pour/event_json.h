@@ -1,4 +1,4 @@
-// Events and plans as JSON: the lines of a pour script and of the book.
+// Events as JSON: the lines of a pour script and of the book.
 #pragma once
 
 #include <string>
@@ -23,10 +23,8 @@ std::string to_line(const Event& event);
 /// `do` and `id` cannot be changed.
 Result<Event> with_fields(const Event& event, const std::string& fields, const std::string& where);
 
-/// Reads a plan (a JSON object's text). Every number is checked for sign, finiteness and size,
-/// every name for being unique, every row and opening for lying on its element.
-Result<Plan> parse_plan(std::string_view json, const std::string& where,
-                        Bounds bounds = Bounds::kept);
-std::string to_json(const Plan& plan, bool indented = false);
+/// The correction that makes one event of another: of the fields that differ, no more. Neither may
+/// be a correction itself, and `after` keeps kind, id and entry.
+event::Fix make_fix(const Event& before, const Event& after, std::string why);
 
 }  // namespace rb

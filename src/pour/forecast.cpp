@@ -1,4 +1,6 @@
 #include "pour/forecast.h"
+#include "pour/row_reach.h"
+#include "pour/verdicts.h"
 
 #include <algorithm>
 #include <span>
@@ -224,18 +226,16 @@ class Looking {
     std::optional<int> next;
     for (const int lift : planned_.rows[row].serves) {
       if (lift < now || (next && *next <= lift)) continue;
-      const bool done = placing_ != nullptr && lift == now &&
-                        ran_since(state_, element_, row, placing_->started, at_) >=
-                            state_.plan->limits.dose_min.value;
+      const bool done =
+          placing_ != nullptr && lift == now &&
+          ran_enough(ran_since(state_, element_, row, placing_->started, at_), state_.plan->limits);
       if (!done) next = lift;
     }
     return next;
   }
 
   [[nodiscard]] Length reached_at(const Row& row, int lift) const {
-    Length reach;
-    for (const Motor& motor : row.motors) reach = std::max(reach, motor.reach_z);
-    return std::max(bottom_of(lift), row.z - reach);
+    return std::max(bottom_of(lift), row.z - reach_up(planned_, row));
   }
 
   [[nodiscard]] MotorMove move() const {

@@ -61,10 +61,6 @@ trade::Shaker shaker_at(const Element& element, const Row& row, const Motor& mot
   return {motor.x, row.z, motor.reach_x, reach_up(element, motor), {}};
 }
 
-Length reach_up(const Element& element, const Motor& motor) {
-  return motor.reach_z * std::cos(element.batter_deg * std::numbers::pi / 180.0);
-}
-
 const Mix& mix_at(const PourState& state, std::size_t element, Seconds at) {
   const Mix* mix = &state.plan->mixes.front();
   if (state.plan->mixes.size() == 1) return *mix;
@@ -284,22 +280,11 @@ std::vector<trade::Band> lift_bands(const LiftState& lift) {
 }
 
 std::vector<BayReached> bays_reached(const Element& element, std::size_t row) {
-  const Row& hung = element.rows[row];
   std::vector<BayReached> reached;
-  Length start;
   for (std::size_t bay = 0; bay < element.bays.size(); ++bay) {
-    const Length end = start + element.bays[bay];
-    std::optional<Length> lowest;
-    for (const Motor& motor : hung.motors) {
-      if (motor.x + motor.reach_x <= start + trade::kSamePlace ||
-          motor.x - motor.reach_x >= end - trade::kSamePlace) {
-        continue;
-      }
-      const Length low = std::max(Length{}, hung.z - reach_up(element, motor));
-      lowest = lowest ? std::min(*lowest, low) : low;
+    if (const auto low = lowest_in_bay(element, element.rows[row], bay)) {
+      reached.push_back({bay, *low});
     }
-    if (lowest) reached.push_back({bay, *lowest});
-    start = end;
   }
   return reached;
 }

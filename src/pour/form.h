@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "base/result.h"
+#include "pour/row_reach.h"
 #include "pour/state.h"
 #include "trade/dose.h"
 #include "trade/pressure.h"
@@ -38,9 +39,6 @@ bool set_measured(const PourState& state, std::size_t element, Seconds came);
 
 /// The heaviest mix of the plan: what a form is loaded with when it is not known which it holds.
 UnitWeight heaviest(const Plan& plan);
-
-/// Half the height a motor works over: on a battered face its reach along the form covers less.
-Length reach_up(const Element& element, const Motor& motor);
 
 /// When the places of a row shook: one running time a place, shared by places that shook alike.
 using RowShaking = std::vector<trade::Running>;

@@ -21,20 +21,6 @@ Method method_at(const PourState& state, const trade::PressureCase& c, Velocity 
   return {std::nullopt, pressure.error()};
 }
 
-// The lowest height a row shakes in a bay; none when none of its motors reach into it.
-std::optional<Length> reach_in_bay(const Element& element, const Row& row, std::size_t bay) {
-  const Length start = element.bay_start(bay);
-  const Length end = start + element.bays[bay];
-  std::optional<Length> lowest;
-  for (const Motor& motor : row.motors) {
-    if (motor.x + motor.reach_x <= start + trade::kSamePlace) continue;
-    if (motor.x - motor.reach_x >= end - trade::kSamePlace) continue;
-    const Length low = std::max(Length{}, row.z - reach_up(element, motor));
-    if (!lowest || low < *lowest) lowest = low;
-  }
-  return lowest;
-}
-
 // Rows that run at a moment, its ends counted in, and the lowest they shake.
 struct Shaken {
   std::vector<std::size_t> rows;
@@ -48,7 +34,7 @@ Shaken shaken_at(const PourState& state, std::size_t element, std::size_t bay, L
   Shaken shaken;
   for (const RunState& run : state.runs) {
     if (run.element != element || run.from > at || (run.to && *run.to < at)) continue;
-    const auto low = reach_in_bay(planned, planned.rows[run.row], bay);
+    const auto low = lowest_in_bay(planned, planned.rows[run.row], bay);
     if (!low) continue;
     if (std::find(shaken.rows.begin(), shaken.rows.end(), run.row) == shaken.rows.end()) {
       shaken.rows.push_back(run.row);
@@ -176,11 +162,10 @@ std::optional<Seconds> wait_before_running(const PourState& state, std::size_t e
   if (!planned.form_rating) return Seconds{};
   const Row& hung = planned.rows[row];
   const auto sets = set_steps(state, element, SetSide::late);
-  Length reach;
-  for (const Motor& motor : hung.motors) reach = std::max(reach, reach_up(planned, motor));
+  const Length reach = reach_up(planned, hung);
   Seconds longest{};
   for (std::size_t bay = 0; bay < planned.bays.size(); ++bay) {
-    const auto low = reach_in_bay(planned, hung, bay);
+    const auto low = lowest_in_bay(planned, hung, bay);
     if (!low) continue;
     const trade::HeadLimit limit{heaviest(*state.plan), *planned.form_rating, *low, hung.z + reach};
     const auto wait =

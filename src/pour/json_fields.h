@@ -10,6 +10,7 @@
 
 #include "base/moment.h"
 #include "base/result.h"
+#include "pour/field.h"
 #include "pour/most.h"
 
 namespace rb {
@@ -18,14 +19,6 @@ using Json = nlohmann::json;
 
 struct BadField {
   Error error;
-};
-
-/// What a number may be; the message names the unit, so that a value in the wrong unit shows.
-struct Span {
-  double least = 0;
-  double most = 0;
-  const char* unit = "";
-  bool open_least = false;  ///< least itself is not allowed
 };
 
 class Fields {

@@ -2,8 +2,9 @@
 
 #include <algorithm>
 #include <set>
+#include <tuple>
 
-#include "pour/form.h"
+#include "pour/row_head.h"
 
 namespace rb {
 
@@ -32,17 +33,17 @@ int lift_to_come(const PourState& state, std::size_t element) {
   return greatest + 1;
 }
 
-bool ran_enough(const PourState& state, std::size_t element, std::size_t row, Seconds now) {
+bool ran_for_latest(const PourState& state, std::size_t element, std::size_t row, Seconds now) {
   const auto& lifts = state.elements[element].lifts;
   if (lifts.empty()) return true;
   const LiftState& latest = lifts.back();
   if (!serves(state.plan->elements[element].rows[row], latest.lift)) return true;
-  return ran_since(state, element, row, latest.started, now) >= state.plan->limits.dose_min.value;
+  return ran_enough(ran_since(state, element, row, latest.started, now), state.plan->limits);
 }
 
 bool served_no_more(const PourState& state, std::size_t element, std::size_t row, Seconds now) {
   return first_served(state.plan->elements[element].rows[row], lift_to_come(state, element)) == 0 &&
-         ran_enough(state, element, row, now);
+         ran_for_latest(state, element, row, now);
 }
 
 /// The motors on a hung row: those named when it was hung, else the planned ones.
@@ -103,15 +104,18 @@ std::vector<RowToRun> rows_to_run(const PourState& state, std::size_t element, S
   if (lifts.empty() || state.closed) return found;
   const LiftState& latest = lifts.back();
   const auto& rows = state.plan->elements[element].rows;
+  const auto heads = heads_now(state, element, now);
   for (std::size_t r = 0; r < rows.size(); ++r) {
     if (!serves(rows[r], latest.lift)) continue;
     const Seconds ran = ran_since(state, element, r, latest.started, now);
-    const Seconds enough = state.plan->limits.dose_min.value;
-    if (ran >= enough || head_on_row(state, element, r, now) <= kilopascals(0)) continue;
-    found.push_back({r, enough - ran, state.running(element, r) != nullptr});
+    const Limits& limits = state.plan->limits;
+    if (ran_enough(ran, limits) || heads[r].head <= kilopascals(0)) continue;
+    const bool held = heads[r].verdict == HeadVerdict::over;
+    found.push_back({r, limits.dose_min.value - ran, state.running(element, r) != nullptr, held});
   }
   std::stable_sort(found.begin(), found.end(), [&](const RowToRun& a, const RowToRun& b) {
-    return std::pair{a.running, rows[a.row].z} < std::pair{b.running, rows[b.row].z};
+    return std::tuple{a.held, a.running, rows[a.row].z} <
+           std::tuple{b.held, b.running, rows[b.row].z};
   });
   return found;
 }

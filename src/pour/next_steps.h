@@ -18,9 +18,10 @@ struct RowToRun {
   std::size_t row = 0;  ///< index into the element's rows
   Seconds to_go{};      ///< until it has run enough
   bool running = false;
+  bool held = false;  ///< the form does not bear the head on it: it must not run now
   bool operator==(const RowToRun&) const = default;
 };
-/// Those at rest first, then from the bottom up.
+/// Those that may run first; of these those at rest, then from the bottom up.
 std::vector<RowToRun> rows_to_run(const PourState& state, std::size_t element, Seconds now);
 
 /// Motors wanted by a row to come that hangs not yet.

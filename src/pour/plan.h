@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "base/ids.h"
+#include "base/measure.h"
 #include "base/quantity.h"
 #include "trade/patch.h"
 #include "trade/pressure.h"
@@ -16,7 +17,6 @@ namespace rb {
 
 enum class ElementKind { wall, column, deck };
 enum class Side { near_side, far_side };
-enum class Units { si, us };
 
 const char* to_text(ElementKind kind);
 const char* to_text(Side side);

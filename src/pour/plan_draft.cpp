@@ -5,8 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "pour/event_json.h"
 #include "pour/most.h"
+#include "pour/plan_json.h"
 #include "pour/serves.h"
 
 namespace rb {

@@ -6,8 +6,8 @@
 #include <cmath>
 #include <set>
 
-#include "pour/event_json.h"
 #include "pour/json_fields.h"
+#include "pour/plan_json.h"
 #include "pour/serves.h"
 
 namespace rb {

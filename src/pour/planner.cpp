@@ -6,8 +6,8 @@
 #include <array>
 #include <cmath>
 
-#include "pour/event_json.h"
 #include "pour/form.h"
+#include "pour/plan_json.h"
 #include "trade/bounds.h"
 #include "trade/placing.h"
 #include "trade/setting.h"

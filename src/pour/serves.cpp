@@ -1,13 +1,12 @@
 #include "pour/serves.h"
 
-#include <algorithm>
+#include "pour/row_reach.h"
 
 namespace rb {
 
 std::vector<int> lifts_in_reach(const Row& row, const Element& element) {
   std::vector<int> lifts;
-  Length reach;
-  for (const Motor& motor : row.motors) reach = std::max(reach, motor.reach_z);
+  const Length reach = reach_up(element, row);
   Length bottom;
   for (std::size_t i = 0; i < element.lifts.size(); ++i) {
     const Length top = element.lifts[i];

@@ -46,7 +46,7 @@ DailyRecord make_daily_record(const std::vector<RecordInput>& pours, Moment day,
   }
   for (const RecordInput& input : pours) {
     record.as_of = std::max(record.as_of, newest(input.state));
-    record.pours.push_back(make_pour_record(input));
+    record.pours.push_back(make_pour_record(input, Voice{.units = record.units}));
   }
   return record;
 }

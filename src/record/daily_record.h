@@ -58,12 +58,11 @@ struct MixLine {
   Celsius set_reference;
   std::string cement;
 };
-/// A limit the checker held the pour to, in `unit` (SI, as in a finding).
+/// A limit the checker held the pour to.
 struct LimitLine {
   std::string limit;
-  double value = 0;
-  std::string unit;
-  std::string from;  ///< "plan", or "default" with where it comes from
+  Amount value;
+  std::string from;
 };
 struct ReadyLine {
   Moment at;
@@ -133,8 +132,10 @@ struct FindingLine {
   std::string rule, element, side, row;
   std::optional<int> lift, bay;  ///< from 1
   std::optional<Moment> from, to;
-  std::optional<double> measured, limit;  ///< in `unit`
-  std::string unit, source, says, advice;
+  std::optional<Amount> measured, limit;
+  std::string measured_text, limit_text;  ///< in the record's units
+  std::string says, source, advice;       ///< in the record's units
+  std::string says_si;                    ///< as `check --json` has it
 };
 struct CorrectionLine {
   Moment at;

@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "record/measure.h"
+#include "base/measure.h"
 
 namespace rb {
 

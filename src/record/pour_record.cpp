@@ -1,4 +1,5 @@
 #include "record/pour_record.h"
+#include "check/say_finding.h"
 
 #include <fmt/format.h>
 
@@ -31,12 +32,13 @@ const char* method_text(trade::PressureMethod method) {
 
 class Maker {
  public:
-  explicit Maker(const RecordInput& input)
+  Maker(const RecordInput& input, const Voice& voice)
       : state_(input.state),
         report_(input.report),
         unread_(input.unread),
         plan_(*input.state.plan),
-        names_(input.state) {}
+        names_(input.state),
+        voice_(voice) {}
 
   PourRecord make(const std::vector<SideDose>& fields) {
     head();
@@ -85,32 +87,31 @@ class Maker {
 
   void limits() {
     const Limits& l = plan_.limits;
-    const auto add = [this](const char* name, double value, const char* unit, LimitFrom from,
+    const auto add = [this](const char* name, const Amount& value, LimitFrom from,
                             const char* rule) {
-      std::string source = "plan";
+      Source source{.code = Source::Code::plan};
       if (from == LimitFrom::standard) {
-        source = "default";
+        source.code = Source::Code::standard;
         for (const RuleCard& card : rule_cards()) {
-          if (std::string_view{card.id} == rule) source += fmt::format("; {}", card.source);
+          if (std::string_view{card.id} == rule) source.words = card.source;
         }
       }
-      out_.limits.push_back({name, value, unit, std::move(source)});
+      out_.limits.push_back({name, value, source_text(source, voice_)});
     };
-    add("dose at least", in_seconds(l.dose_min.value), "s", l.dose_min.from, "dose-low");
-    add("run of a row at most", in_seconds(l.dose_max.value), "s", l.dose_max.from, "run-long");
-    add("under-dosed share of a lift at most", l.under_share_max.value, "1", l.under_share_max.from,
-        "dose-low");
-    add("window of the rate of rise", in_seconds(l.rise_window.value), "s", l.rise_window.from,
-        "rise-fast");
-    add("age of a load at most", in_seconds(l.load_age_max.value), "s", l.load_age_max.from,
-        "load-old");
-    add("concrete not colder than", l.temp_min.value.degrees, "degC", l.temp_min.from, "temp-out");
-    add("concrete not warmer than", l.temp_max.value.degrees, "degC", l.temp_max.from, "temp-out");
-    add("placed against net volume within", l.volume_tolerance.value, "1", l.volume_tolerance.from,
-        "volume-off");
-    add("spacing of insertions, times the radius of action", l.insert_spacing_factor.value, "",
-        l.insert_spacing_factor.from, "insert-sparse");
-    add("insertions into the lift below", in_metres(l.knit_depth.value), "m", l.knit_depth.from,
+    add("dose at least", amount(l.dose_min.value), l.dose_min.from, "dose-low");
+    add("run of a row at most", amount(l.dose_max.value), l.dose_max.from, "run-long");
+    add("under-dosed share of a lift at most", share(l.under_share_max.value),
+        l.under_share_max.from, "dose-low");
+    add("window of the rate of rise", amount(l.rise_window.value), l.rise_window.from, "rise-fast");
+    add("age of a load at most", amount(l.load_age_max.value), l.load_age_max.from, "load-old");
+    add("concrete not colder than", amount(l.temp_min.value), l.temp_min.from, "temp-out");
+    add("concrete not warmer than", amount(l.temp_max.value), l.temp_max.from, "temp-out");
+    add("placed against net volume within", share(l.volume_tolerance.value),
+        l.volume_tolerance.from, "volume-off");
+    add("spacing of insertions, times the radius of action",
+        Amount{Measure::number, l.insert_spacing_factor.value}, l.insert_spacing_factor.from,
+        "insert-sparse");
+    add("insertions into the lift below", amount(l.knit_depth.value), l.knit_depth.from,
         "insert-sparse");
   }
 
@@ -246,7 +247,9 @@ class Maker {
   }
 
   void findings() {
-    out_.not_judged = not_judged(*state_.plan);
+    for (const NotJudged& gap : not_judged(plan_)) {
+      out_.not_judged.push_back(sentence(gap, plan_, voice_));
+    }
     for (const Finding& f : report_.findings) {
       FindingLine line;
       line.weight = f.weight;
@@ -260,10 +263,12 @@ class Maker {
       line.to = names_.moment(f.to);
       line.measured = f.measured;
       line.limit = f.limit;
-      line.unit = f.unit;
-      line.source = f.source;
-      line.says = f.says;
-      line.advice = f.advice;
+      line.measured_text = measured_text(f, voice_);
+      line.limit_text = limit_text(f, voice_);
+      line.source = source_text(f.source, voice_);
+      line.says = sentence(f, plan_, voice_);
+      line.says_si = sentence(f, plan_, kTerminal);
+      line.advice = advice_text(f, voice_);
       out_.findings.push_back(std::move(line));
     }
   }
@@ -373,13 +378,14 @@ class Maker {
   const Unread& unread_;
   const Plan& plan_;
   Names names_;
+  const Voice voice_;
   PourRecord out_;
 };
 
 }  // namespace
 
-PourRecord make_pour_record(const RecordInput& input) {
-  return Maker{input}.make(input.dose);
+PourRecord make_pour_record(const RecordInput& input, const Voice& voice) {
+  return Maker{input, voice}.make(input.dose);
 }
 
 }  // namespace rb

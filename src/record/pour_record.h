@@ -5,6 +5,7 @@
 
 namespace rb {
 
-PourRecord make_pour_record(const RecordInput& input);
+/// `voice`: whose words and units its sentences are in.
+PourRecord make_pour_record(const RecordInput& input, const Voice& voice);
 
 }  // namespace rb

@@ -5,9 +5,9 @@
 #include <variant>
 #include <vector>
 
+#include "base/measure.h"
 #include "base/moment.h"
 #include "record/daily_record.h"
-#include "record/measure.h"
 
 namespace rb {
 

@@ -5,7 +5,6 @@
 #include <utility>
 
 #include "record/clean_text.h"
-#include "record/says_text.h"
 #include "record/table.h"
 
 namespace rb {
@@ -109,16 +108,12 @@ std::string place_text(const FindingLine& f) {
   return text;
 }
 
-std::string number_text(const std::optional<double>& value, const std::string& unit, Units units) {
-  return value ? finding_number(*value, unit, units) : std::string{};
-}
-
 // What was seen, what to do and where the limit is from, a line each.
-std::string told_text(const FindingLine& f, Units units) {
+std::string told_text(const FindingLine& f) {
   std::string text;
   const auto line = [&](const char* lead, const std::string& more) {
     if (more.empty()) return;
-    text += (text.empty() ? "" : "\n") + (lead + in_units(more, units));
+    text += (text.empty() ? "" : "\n") + (lead + more);
     if (text.back() != '.') text += '.';
   };
   line("", f.says);
@@ -127,7 +122,15 @@ std::string told_text(const FindingLine& f, Units units) {
   return text;
 }
 
-Table findings(const PourRecord& p, Units units) {
+// The number of a figure, and its unit, as a script has them.
+std::optional<double> number_of(const std::optional<Amount>& figure) {
+  return figure ? std::optional{figure->si} : std::nullopt;
+}
+std::string unit_of(const std::optional<Amount>& figure) {
+  return figure ? script_unit(figure->measure) : "";
+}
+
+Table findings(const PourRecord& p) {
   using L = FindingLine;
   return table<L>(
       "findings", "Findings", p.findings,
@@ -141,16 +144,17 @@ Table findings(const PourRecord& p, Units units) {
        {"row", "Row", M::text, of(&L::row), On::data},
        {"from", "From", M::moment, of(&L::from)},
        {"to", "To", M::moment, of(&L::to), On::data},
-       {"measured_text", "Measured", M::text,
-        [units](const L& f) { return cell(number_text(f.measured, f.unit, units)); }, On::paper},
-       {"limit_text", "Limit", M::text,
-        [units](const L& f) { return cell(number_text(f.limit, f.unit, units)); }, On::paper},
-       {"measured", "Measured (SI)", M::number, of(&L::measured), On::data},
-       {"limit", "Limit (SI)", M::number, of(&L::limit), On::data},
-       {"unit", "Unit", M::text, of(&L::unit), On::data},
+       {"measured_text", "Measured", M::text, of(&L::measured_text), On::paper},
+       {"limit_text", "Limit", M::text, of(&L::limit_text), On::paper},
+       {"measured", "Measured (SI)", M::number,
+        [](const L& f) { return cell(number_of(f.measured)); }, On::data},
+       {"limit", "Limit (SI)", M::number, [](const L& f) { return cell(number_of(f.limit)); },
+        On::data},
+       {"unit", "Unit", M::text,
+        [](const L& f) { return cell(unit_of(f.measured ? f.measured : f.limit)); }, On::data},
        {"told", "What was seen, and what to do", M::text,
-        [units](const L& f) { return cell(told_text(f, units)); }, On::paper},
-       {"says", "What was seen (SI)", M::text, of(&L::says), On::data},
+        [](const L& f) { return cell(told_text(f)); }, On::paper},
+       {"says", "What was seen (SI)", M::text, of(&L::says_si), On::data},
        {"source", "Limit from", M::text, of(&L::source), On::data},
        {"advice", "What to do", M::text, of(&L::advice), On::data}});
 }
@@ -339,9 +343,10 @@ Table limits(const PourRecord& p, Units units) {
       "limits", "Limits it was held to", p.limits,
       {{"limit", "Limit", M::text, of(&L::limit)},
        {"value_text", "Value", M::text,
-        [units](const L& l) { return cell(finding_number(l.value, l.unit, units)); }, On::paper},
-       {"value", "Value (SI)", M::number, of(&L::value), On::data},
-       {"unit", "Unit", M::text, of(&L::unit), On::data},
+        [units](const L& l) { return cell(amount_text(l.value, units)); }, On::paper},
+       {"value", "Value (SI)", M::number, [](const L& l) { return cell(l.value.si); }, On::data},
+       {"unit", "Unit", M::text,
+        [](const L& l) { return cell(std::string{script_unit(l.value.measure)}); }, On::data},
        {"from", "From", M::text, of(&L::from)}});
 }
 
@@ -456,7 +461,7 @@ Table signatures(const PourRecord& p) {
 }  // namespace
 
 std::vector<Table> tables_of(const PourRecord& p, Units units) {
-  return {people(p), elements(p),      mixes(p),     damaged(p),   findings(p, units),
+  return {people(p), elements(p),      mixes(p),     damaged(p),   findings(p),
           lifts(p),  runs(p),          moves(p),     inserts(p),   trucks(p),
           ready(p),  limits(p, units), air(p),       holds(p),     corrections(p),
           late(p),   uncertain(p),     aside(p),     set_aside(p), notes(p),

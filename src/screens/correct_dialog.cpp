@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "pour/event_json.h"
 #include "screens/event_words.h"
 #include "screens/number_pad.h"
 #include "screens/paging.h"
@@ -25,20 +26,6 @@ Length height_of(const Happening& what) {
   return {};
 }
 
-// A text as it stands between the quotes of JSON.
-std::string json_text(const std::string& text) {
-  std::string out;
-  for (const char c : text) {
-    if (c == '"' || c == '\\') out += '\\';
-    if (static_cast<unsigned char>(c) < 0x20) {
-      out += fmt::format("\\u{:04x}", static_cast<unsigned>(c));
-    } else {
-      out += c;
-    }
-  }
-  return out;
-}
-
 template <class What>
 auto place_in(What& what) {
   std::conditional_t<std::is_const_v<What>, const RowPlace, RowPlace>* place = nullptr;
@@ -48,19 +35,6 @@ auto place_in(What& what) {
       },
       what);
   return place;
-}
-
-// All the moments an event tells of, by their fields' names: they move together.
-template <class Do>
-void each_moment(Event& event, const Do& with) {
-  with("at", event.at);
-  if (auto* discharge = std::get_if<event::Discharge>(&event.what)) {
-    if (discharge->ended) with("ended", *discharge->ended);
-  }
-  if (auto* truck = std::get_if<event::Truck>(&event.what)) {
-    with("batched", truck->batched);
-    with("arrived", truck->arrived);
-  }
 }
 
 bool has_row(const Happening& what) {
@@ -213,28 +187,9 @@ void draw_why(Stage& stage, Box in, CorrectDraft& draft) {
 
 }  // namespace
 
-std::string fields_of(const CorrectDraft& draft) {
-  std::string fields;
-  const auto add = [&](const std::string& field) {
-    fields += (fields.empty() ? "{" : ",") + field;
-  };
-  if (draft.shift != Seconds{0}) {
-    Event moved = corrected(draft);
-    each_moment(moved, [&](const char* name, const Moment& moment) {
-      add(fmt::format("\"{}\":\"{}\"", name, to_text(moment)));
-    });
-  }
-  if (draft.height) add(fmt::format("\"height\":{}", in_metres(*draft.height)));
-  if (draft.place) {
-    add(fmt::format("\"row\":\"{}\",\"side\":\"{}\"", json_text(draft.place->row.text),
-                    to_text(draft.place->side)));
-  }
-  return fields.empty() ? "{}" : fields + "}";
-}
-
 Event corrected(const CorrectDraft& draft) {
   Event event = draft.before;
-  each_moment(event, [&](const char*, Moment& moment) { moment = after(moment, draft.shift); });
+  for_moments(event, [&](Moment& moment) { moment = after(moment, draft.shift); });
   if (draft.height) {
     if (auto* top = std::get_if<event::Top>(&event.what)) top->height = *draft.height;
     if (auto* end = std::get_if<event::LiftEnd>(&event.what)) end->height = *draft.height;
@@ -248,7 +203,7 @@ void keep_correction(Stage& stage, const CorrectDraft& draft, const std::string&
   if (draft.strike) {
     stage.keep(event::Strike{draft.target, why});
   } else {
-    stage.keep(event::Fix{draft.target, fields_of(draft), why});
+    stage.keep(make_fix(draft.before, corrected(draft), why));
   }
 }
 

@@ -11,9 +11,6 @@ namespace rb::screens {
 void draw_correct(Stage& stage, const Box& box, CorrectDraft& draft, const PourView& view,
                   const Plan& plan);
 
-/// The fields a correction changes, as a fix carries them.
-std::string fields_of(const CorrectDraft& draft);
-
 /// The event as it would read.
 Event corrected(const CorrectDraft& draft);
 

@@ -15,10 +15,8 @@ std::string event_words(const Say& say, const Happening& what, Naming naming);
 
 std::string row_name(const Say& say, const RowPlace& place, bool two_sides);
 
-/// Title of a rule, in the user's language; a rule without words of its own shows its id.
+/// Title of a rule, in the user's language; one not known shows its id.
 std::string rule_title(const Say& say, const std::string& rule);
-/// What to do about it; the checker's own advice where the rule has no words here.
-std::string rule_advice(const Say& say, const Finding& finding);
 /// "W1, lift 3, bay 2, row R4 far"
 std::string finding_place(const Say& say, const Plan& plan, const Finding& finding);
 /// "62 kPa, limit 60 kPa"; empty when nothing was measured.

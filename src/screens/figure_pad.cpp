@@ -13,40 +13,33 @@ namespace {
 
 constexpr std::size_t kMostFigureKeys = 7;
 
+// What a pad may take, in the measure's script unit: wider than any site sees, narrow enough to
+// catch a wrong unit.
 struct FigureRow {
   Figure what;
-  FigureRange si, us;
+  Word title;
+  Measure measure;
+  double least, most;
+  double step_si = 0, step_us = 0;  ///< coarser than the measure's own
+  bool may_be_negative = false;
 };
 
 constexpr std::array kFigureRows{
-    FigureRow{Figure::volume,
-              {Word::truck_volume, "m\u00B3", 2, 0.1, 20, 0.5, false},
-              {Word::truck_volume, "yd\u00B3", 2, 0.1, 25, 0.5, false}},
-    FigureRow{Figure::slump,
-              {Word::test_slump, "mm", 0, 0, 300, 10, false},
-              {Word::test_slump, "in", 2, 0, 12, 0.25, false}},
-    FigureRow{Figure::concrete_temp,
-              {Word::test_temp, "\u00B0C", 1, 0, 60, 0.5, false},
-              {Word::test_temp, "\u00B0F", 0, 32, 140, 1, false}},
-    FigureRow{Figure::air,
-              {Word::test_air, "%", 1, 0, 20, 0.1, false},
-              {Word::test_air, "%", 1, 0, 20, 0.1, false}},
-    FigureRow{Figure::density,
-              {Word::test_density, "kg/m\u00B3", 0, 1000, 5000, 10, false},
-              {Word::test_density, "lb/ft\u00B3", 1, 60, 310, 0.5, false}},
-    FigureRow{Figure::air_temp,
-              {Word::air_temp_title, "\u00B0C", 0, -40, 60, 1, true},
-              {Word::air_temp_title, "\u00B0F", 0, -40, 140, 1, true}},
-    FigureRow{Figure::spacing,
-              {Word::insert_spacing, "mm", 0, 50, 2000, 50, false},
-              {Word::insert_spacing, "in", 0, 2, 80, 2, false}},
-    FigureRow{Figure::each,
-              {Word::insert_seconds, "s", 0, 1, 300, 1, false},
-              {Word::insert_seconds, "s", 0, 1, 300, 1, false}},
-    FigureRow{Figure::depth,
-              {Word::insert_depth, "mm", 0, 0, 1000, 50, false},
-              {Word::insert_depth, "in", 0, 0, 40, 1, false}},
+    FigureRow{Figure::volume, Word::truck_volume, Measure::volume, 0.1, 20},
+    FigureRow{Figure::slump, Word::test_slump, Measure::small_length, 0, 0.3},
+    FigureRow{Figure::concrete_temp, Word::test_temp, Measure::temperature, 0, 60},
+    FigureRow{Figure::air, Word::test_air, Measure::percent, 0, 20},
+    FigureRow{Figure::density, Word::test_density, Measure::density, 1000, 5000},
+    FigureRow{Figure::air_temp, Word::air_temp_title, Measure::temperature, -40, 60, 1, 1, true},
+    FigureRow{Figure::spacing, Word::insert_spacing, Measure::small_length, 0.05, 2, 50, 2},
+    FigureRow{Figure::each, Word::insert_seconds, Measure::span, 1, 300},
+    FigureRow{Figure::depth, Word::insert_depth, Measure::small_length, 0, 1, 50, 1},
 };
+
+const FigureRow& row_of(Figure what) {
+  return *std::find_if(kFigureRows.begin(), kFigureRows.end(),
+                       [&](const FigureRow& r) { return r.what == what; });
+}
 
 std::string with_decimals(double value, int decimals) {
   std::string text = fmt::format("{:.{}f}", value, decimals);
@@ -96,9 +89,18 @@ void draw_steps(Stage& stage, const Box& steps, FigureEntry& entry, const Figure
 }  // namespace
 
 FigureRange figure_range(Figure what, Units units) {
-  const auto row = std::find_if(kFigureRows.begin(), kFigureRows.end(),
-                                [&](const FigureRow& r) { return r.what == what; });
-  return units == Units::si ? row->si : row->us;
+  const FigureRow& row = row_of(what);
+  const int places = decimals(row.measure, units);
+  // Inwards to what can be typed, so that both ends are taken.
+  const double scale = std::pow(10.0, places);
+  const double own_step = units == Units::si ? row.step_si : row.step_us;
+  return {row.title,
+          unit_text(row.measure, units),
+          places,
+          std::ceil(rb::shown(row.least, row.measure, units) * scale - 1e-6) / scale,
+          std::floor(rb::shown(row.most, row.measure, units) * scale + 1e-6) / scale,
+          own_step > 0 ? own_step : entry_step(row.measure, units),
+          row.may_be_negative};
 }
 
 std::string figure_text(Figure what, double value, Units units) {
@@ -165,8 +167,8 @@ PanelEnd draw_figure_pad(Stage& stage, const Box& box, FigureEntry& entry,
   const bool blank = entry.typed.empty() && !entry.guess;
   if (!good && !blank) {
     tag(canvas, says, Symbol::mend_sign,
-        say(Word::figure_between, with_decimals(range.least, range.decimals),
-            with_decimals(range.most, range.decimals) + " " + range.unit),
+        say(Word::figure_between, fmt::format("{:g}", range.least),
+            fmt::format("{:g} {}", range.most, range.unit)),
         Look::mend);
   } else if (blank || entry.typed.empty()) {
     canvas.text(say(blank ? Word::figure_type : Word::figure_guess), says,
@@ -175,41 +177,29 @@ PanelEnd draw_figure_pad(Stage& stage, const Box& box, FigureEntry& entry,
   return keep_or_cancel(stage, last, good.has_value());
 }
 
-namespace {
-
-// Rounded to what the pad can show, so that the book is spared 0.30000000000000004.
-double to_micro(double value) {
-  return std::round(value * 1e6) / 1e6;
-}
-
-}  // namespace
-
 double shown(Volume volume, Units units) {
-  return units == Units::si ? in_cubic_metres(volume) : in_cubic_yards(volume);
+  return rb::shown(amount(volume).si, Measure::volume, units);
 }
 double shown(Length small, Units units) {
-  return units == Units::si ? in_millimetres(small) : in_inches(small);
+  return rb::shown(amount(small).si, Measure::small_length, units);
 }
 double shown(Celsius temperature, Units units) {
-  return units == Units::si ? temperature.degrees : temperature.fahrenheit();
+  return rb::shown(amount(temperature).si, Measure::temperature, units);
 }
 double shown(MassPerVolume density, Units units) {
-  const double kg = in_kilograms_per_m3(density);
-  return units == Units::si ? kg : kg * kFoot * kFoot * kFoot / kPoundMass;
+  return rb::shown(amount(density).si, Measure::density, units);
 }
 Volume volume_of(double value, Units units) {
-  return units == Units::si ? cubic_metres(value)
-                            : cubic_metres(to_micro(in_cubic_metres(cubic_yards(value))));
+  return cubic_metres(from_shown(value, Measure::volume, units));
 }
 Length small_length_of(double value, Units units) {
-  return metres(to_micro(in_metres(units == Units::si ? millimetres(value) : inches(value))));
+  return metres(from_shown(value, Measure::small_length, units));
 }
 Celsius temperature_of(double value, Units units) {
-  return units == Units::si ? celsius(value) : celsius(to_micro(fahrenheit(value).degrees));
+  return celsius(from_shown(value, Measure::temperature, units));
 }
 MassPerVolume density_of(double value, Units units) {
-  return kilograms_per_m3(
-      units == Units::si ? value : to_micro(value * kPoundMass / (kFoot * kFoot * kFoot)));
+  return kilograms_per_m3(from_shown(value, Measure::density, units));
 }
 
 }  // namespace rb::screens

@@ -34,8 +34,8 @@ std::optional<double> entered(const FigureEntry& entry, Units units);
 PanelEnd draw_figure_pad(Stage& stage, const Box& box, FigureEntry& entry,
                          const std::string& title);
 
-// Between the figures shown and the quantities kept. Metric: m\u00B3, mm, \u00B0C, kg/m\u00B3; else
-// yd\u00B3, in, \u00B0F, lb/ft\u00B3.
+// Between the figures shown and the quantities kept, by the table of measures; lengths are small
+// ones (mm, in).
 double shown(Volume volume, Units units);
 double shown(Length small, Units units);
 double shown(Celsius temperature, Units units);

@@ -28,6 +28,10 @@ WeightLook look_of(Weight weight) {
   return {Look::off, Symbol::note_sign, Word::weight_note};
 }
 
+constexpr int kSaysLines = 3;
+constexpr int kAdviceLines = 2;
+constexpr int kSourceLines = 2;
+
 std::string joined(const std::string& a, const std::string& b) {
   if (a.empty() || b.empty()) return a + b;
   return a + " \u00B7 " + b;
@@ -45,20 +49,22 @@ void draw_finding(Stage& stage, const Box& box, const Finding& finding, const Pl
   const Box sign = tag(canvas, first, look.symbol, say(look.word), look.look);
   first.x0 = sign.x1 + canvas.mm(2);
   canvas.text(rule_title(say, finding.rule), first, {.face = Face::strong, .colours = ground});
-  const TextStyle small{.face = Face::small, .colours = ground, .free_text = true};
-  canvas.text(joined(finding_place(say, plan, finding), finding_figures(say, finding)),
-              in.cut_top(canvas.height(Face::small)), small);
-  TextStyle advice = small;
-  advice.lines = 2;
-  advice.free_text = false;
-  advice.down = Down::top;
-  canvas.text(say(Word::what_to_do, rule_advice(say, finding)),
-              in.cut_top(2 * canvas.height(Face::small)), advice);
-  if (!finding.source.empty()) {
-    TextStyle soft = small;
-    soft.colours.ink = canvas.theme().ink_soft;
-    canvas.text(say(Word::finding_source, finding.source), in.cut_top(canvas.height(Face::small)),
-                soft);
+  // Names are a user's own and may be long; the figures stand near the front.
+  TextStyle told{.face = Face::small,
+                 .colours = ground,
+                 .down = Down::top,
+                 .lines = kSaysLines,
+                 .free_text = true};
+  const float line = canvas.height(Face::small);
+  canvas.text(sentence(finding, plan, say.voice()), in.cut_top(kSaysLines * line), told);
+  told.lines = kAdviceLines;
+  told.free_text = false;
+  canvas.text(say(Word::what_to_do, advice_text(finding, say.voice())),
+              in.cut_top(kAdviceLines * line), told);
+  if (const std::string source = source_text(finding.source, say.voice()); !source.empty()) {
+    told.colours.ink = canvas.theme().ink_soft;
+    told.lines = kSourceLines;
+    canvas.text(say(Word::finding_source, source), in.cut_top(kSourceLines * line), told);
   }
 }
 
@@ -145,7 +151,9 @@ void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const Pou
   canvas.text(findings.empty() ? say(Word::findings_none)
                                : say(Word::findings_counts, view.stops, view.mends, view.notes),
               counts, {.face = Face::small, .colours = canvas.soft()});
-  const float tall = canvas.height(Face::strong) + 4 * canvas.height(Face::small) + canvas.mm(2.4);
+  constexpr int kLines = kSaysLines + kAdviceLines + kSourceLines;
+  const float tall =
+      canvas.height(Face::strong) + kLines * canvas.height(Face::small) + canvas.mm(2.4);
   const Pages pages = turn_pages(stage, in, findings.size(), draft.page, "findings", tall);
   Box room = pages.room;
   for (std::size_t i = 0; i < pages.lines && pages.first + i < findings.size(); ++i) {

@@ -4,7 +4,6 @@
 #include <array>
 #include <cmath>
 
-#include "screens/correct_dialog.h"
 #include "screens/paging.h"
 
 namespace rb::screens {
@@ -14,16 +13,33 @@ namespace {
 constexpr int kMostAcross = 7;
 constexpr int kKeys = 28;
 constexpr double kEdgeMm = 2.0;
-constexpr std::array kEnglishKeys{"A", "B", "C", "D", "E", "F", "G", "H",  "I", "J",
-                                  "K", "L", "M", "N", "O", "P", "Q", "R",  "S", "T",
-                                  "U", "V", "W", "X", "Y", "Z", ".", "123"};
-constexpr std::array kSpanishKeys{"A", "B", "C", "D", "E",      "F", "G", "H",  "I", "J",
-                                  "K", "L", "M", "N", "\u00D1", "O", "P", "Q",  "R", "S",
-                                  "T", "U", "V", "W", "X",      "Y", "Z", "123"};
 constexpr std::array kFigures{"1",      "2",      "3",      "4",      "5",      "6", "7",
                               "8",      "9",      "0",      ".",      ",",      "-", "+",
                               "/",      ":",      "(",      ")",      "%",      "'", "\u00C1",
                               "\u00C9", "\u00CD", "\u00D3", "\u00DA", "\u00DC", "?", "ABC"};
+
+using KeyRow = std::array<std::string, kKeys>;
+
+KeyRow keys_of(const std::array<const char*, kKeys>& texts) {
+  KeyRow keys;
+  std::copy(texts.begin(), texts.end(), keys.begin());
+  return keys;
+}
+
+// The alphabet with the language's own letters at their place (after N), and as many marks as then
+// fit.
+KeyRow letters_of(Language language) {
+  std::vector<std::string> letters;
+  for (char letter = 'A'; letter <= 'Z'; ++letter) {
+    letters.emplace_back(1, letter);
+    if (letter == 'N' && !language.letters().empty()) letters.emplace_back(language.letters());
+  }
+  letters.emplace_back(".");
+  KeyRow keys;
+  std::copy_n(letters.begin(), kKeys - 1, keys.begin());
+  keys.back() = "123";
+  return keys;
+}
 
 // Of a path, page after page.
 constexpr std::array kSmall{"a", "b", "c", "d", "e", "f", "g", "h", "i", "j", "k", "l", "m", "n",
@@ -62,18 +78,17 @@ void draw_keyboard(Stage& stage, const Box& box, std::string& text, const TextBo
   Canvas& canvas = stage.canvas;
   const float gap = canvas.gap();
   bool& figures = stage.drafts.figures;
-  const auto& letters = stage.say.language == Language::spanish ? kSpanishKeys : kEnglishKeys;
   int& page = stage.drafts.path_keys;
-  const auto& keys = kind == Keys::path ? *kPathPages.at(static_cast<std::size_t>(page))
-                     : figures          ? kFigures
-                                        : letters;
+  const KeyRow keys = kind == Keys::path ? keys_of(*kPathPages.at(static_cast<std::size_t>(page)))
+                      : figures          ? keys_of(kFigures)
+                                         : letters_of(stage.say.language);
   const int across = keys_across(canvas.scale(), box.w());
   const int lines = (kKeys + across - 1) / across + 1;
   std::string_view add;
   for (std::size_t i = 0; i < keys.size(); ++i) {
     const Box key = box.line(static_cast<int>(i) / across, lines, gap)
                         .column(static_cast<int>(i) % across, across, gap);
-    const char* letter = keys[i];
+    const std::string& letter = keys.at(i);
     const bool turn = i + 1 == keys.size();
     if (button(canvas, key,
                {.id = fmt::format("key {}", letter), .text = letter, .repeats = true})) {
@@ -140,38 +155,6 @@ PanelEnd draw_text_entry(Stage& stage, const Box& box, const std::string& title,
   }
   draw_keyboard(stage, in, text, bound, keys);
   return end;
-}
-
-void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
-  const Word title = draft.use == TypeDraft::Use::note     ? Word::note_title
-                     : draft.use == TypeDraft::Use::hold   ? Word::hold_title
-                     : draft.use == TypeDraft::Use::ticket ? Word::ticket_title
-                                                           : Word::correct_why;
-  const PanelEnd end = draw_text_entry(stage, box, stage.say(title), draft.text,
-                                       draft.use == TypeDraft::Use::ticket ? kName : kText);
-  if (end == PanelEnd::open) return;
-  stage.close();
-  if (end == PanelEnd::cancelled) {
-    if (draft.truck) stage.open(*draft.truck);
-    return;
-  }
-  switch (draft.use) {
-    case TypeDraft::Use::note:
-      stage.keep(event::Note{draft.text, {}, {}}, draft.at);
-      break;
-    case TypeDraft::Use::hold:
-      stage.keep(event::Hold{draft.text}, draft.at);
-      break;
-    case TypeDraft::Use::why:
-      if (draft.correcting) keep_correction(stage, *draft.correcting, draft.text);
-      break;
-    case TypeDraft::Use::ticket:
-      if (draft.truck) {
-        draft.truck->ticket = draft.text;
-        stage.open(*draft.truck);
-      }
-      break;
-  }
 }
 
 }  // namespace rb::screens

@@ -8,8 +8,6 @@
 
 namespace rb::screens {
 
-/// Draws the keys and adds to `text`. Characters from a real keyboard come in through the drafts'
-/// `typed_in` as well.
 /// How many keys stand side by side in a width, none narrower than a target.
 int keys_across(const Scale& scale, float width);
 /// How tall a panel with a line of text and the keys must be.
@@ -29,6 +27,8 @@ inline constexpr TextBound kName{most::kIdBytes, most::kIdBytes};  ///< of what 
 /// What is typed: words, or the path of a folder, which tells small letters from capitals.
 enum class Keys { words, path };
 
+/// Draws the keys and adds to `text`. Characters from a real keyboard come in through the drafts'
+/// `typed_in` as well.
 void draw_keyboard(Stage& stage, const Box& box, std::string& text, const TextBound& bound,
                    Keys keys = Keys::words);
 
@@ -39,8 +39,5 @@ void erase_letter(std::string& text);
 /// keyboard_height() tall) and adds to `text`. `kept` only when there is something to keep.
 PanelEnd draw_text_entry(Stage& stage, const Box& box, const std::string& title, std::string& text,
                          const TextBound& bound = kText, Keys keys = Keys::words);
-
-/// The dialog: the same, and what is done with the text.
-void draw_typing(Stage& stage, const Box& box, TypeDraft& draft);
 
 }  // namespace rb::screens

@@ -26,9 +26,10 @@ CardWords card_words(const Say& say, const PourView& view) {
   CardWords words;
   std::string waiting;
   std::string running;
+  std::string held;
   for (const RunNowView& row : view.run_now) {
-    (row.running ? running : waiting) =
-        listed(row.running ? running : waiting, row_name(say, row.place, view.two_sides));
+    std::string& list = row.held ? held : row.running ? running : waiting;
+    list = listed(list, row_name(say, row.place, view.two_sides));
   }
   if (!waiting.empty()) {
     words.first = say(Word::next_run, waiting);
@@ -37,6 +38,9 @@ CardWords card_words(const Say& say, const PourView& view) {
   } else if (!running.empty()) {
     words.first = say(Word::next_rest, running);
     words.symbol = Symbol::clock;
+  } else if (!held.empty()) {
+    words.first = say(Word::next_held, held);
+    words.symbol = Symbol::stop_sign;
   }
   if (!view.moves.empty()) {
     const MoveView& move = view.moves.front();
@@ -63,7 +67,10 @@ struct NextLine {
 
 NextLine run_line(const Say& say, const RunNowView& run, const PourView& view) {
   const std::string name = row_name(say, run.place, view.two_sides);
-  return {say(run.running ? Word::next_rest : Word::next_run, name),
+  return {say(run.held      ? Word::next_held
+              : run.running ? Word::next_rest
+                            : Word::next_run,
+              name),
           say(Word::seconds_more, whole_seconds(run.to_go)),
           [&run, &view](Stage& stage, const Box& box) {
             for (const RowView& row : view.rows) {

@@ -35,7 +35,7 @@ std::string in_words(const Say& say, const PlannedPour& planned) {
   const auto more = [&](const std::string& part) { words += " \u00B7 " + part; };
   if (!planned.method_holds) more(say(Word::planned_liquid));
   more(say(Word::planned_rows, element.rows.size(), planned.motors_a_row, planned.motors));
-  more(say(Word::planned_loads, planned.trucks, say.figure(in_cubic_metres(planned.load), "m3"),
+  more(say(Word::planned_loads, planned.trucks, say.amount(rb::amount(planned.load)),
            fmt::format("{:.1f}", planned.trucks_an_hour)));
   more(span_text(planned.duration));
   if (planned.insert_too) more(say(Word::planned_insert));

@@ -14,79 +14,6 @@ using Value = std::optional<double>;
 
 constexpr int kMostMotors = 999;  // at hand, and hands to hang them: what three figures hold
 
-// A figure as it is shown in one system of units: `in_shown` of the unit make one of the SI unit
-// kept (kPa, m/h ...), after `offset` was added.
-struct UnitOf {
-  const char* name;
-  double in_shown = 1;
-  double offset = 0;
-  int decimals = 0;
-};
-enum class Measure {
-  length,
-  count,
-  small,
-  pressure,
-  rise,
-  weight,
-  temperature,
-  hours,
-  seconds,
-  minutes,
-  share,
-  factor,
-  force,
-  current,
-  potential,
-  speed,
-  volume,
-  per_hour,
-  face_mass,
-  wire
-};
-struct Units2 {
-  Measure measure;
-  UnitOf si, us;
-};
-constexpr double kM = 1 / rb::kFoot;
-constexpr std::array kUnits{
-    Units2{Measure::length, {"m", 1, 0, 2}, {"ft", kM, 0, 2}},
-    Units2{Measure::count, {"", 1, 0, 0}, {"", 1, 0, 0}},
-    Units2{Measure::small, {"mm", 1000, 0, 0}, {"in", 12 * kM, 0, 1}},
-    Units2{Measure::pressure, {"kPa", 1, 0, 0}, {"psf", 1000 / kPsf, 0, 0}},
-    Units2{Measure::rise, {"m/h", 1, 0, 1}, {"ft/h", kM, 0, 1}},
-    Units2{Measure::weight, {"kN/m\u00B3", 1, 0, 1}, {"pcf", 1000 / kPcf, 0, 0}},
-    Units2{Measure::temperature, {"\u00B0C", 1, 0, 0}, {"\u00B0F", 1.8, 32, 0}},
-    Units2{Measure::hours, {"h", 1, 0, 1}, {"h", 1, 0, 1}},
-    Units2{Measure::seconds, {"s", 1, 0, 0}, {"s", 1, 0, 0}},
-    Units2{Measure::minutes, {"min", 1, 0, 0}, {"min", 1, 0, 0}},
-    Units2{Measure::share, {"%", 100, 0, 0}, {"%", 100, 0, 0}},
-    Units2{Measure::factor, {"", 1, 0, 1}, {"", 1, 0, 1}},
-    Units2{Measure::force, {"kN", 1, 0, 1}, {"lbf", 1000 / rb::kPoundForce, 0, 0}},
-    Units2{Measure::current, {"A", 1, 0, 1}, {"A", 1, 0, 1}},
-    Units2{Measure::potential, {"V", 1, 0, 0}, {"V", 1, 0, 0}},
-    Units2{Measure::speed, {"vpm", 1, 0, 0}, {"vpm", 1, 0, 0}},
-    Units2{Measure::volume, {"m\u00B3", 1, 0, 1}, {"yd\u00B3", 1 / rb::kCubicYard, 0, 1}},
-    Units2{Measure::per_hour, {"/h", 1, 0, 1}, {"/h", 1, 0, 1}},
-    Units2{Measure::face_mass,
-           {"kg/m\u00B2", 1, 0, 0},
-           {"lb/ft\u00B2", kFoot* kFoot / kPoundMass, 0, 1}},
-    Units2{Measure::wire, {"mm\u00B2", 1e6, 0, 1}, {"mm\u00B2", 1e6, 0, 1}},
-};
-
-const UnitOf& unit_of(Measure measure, Units units) {
-  const auto found = std::find_if(kUnits.begin(), kUnits.end(),
-                                  [&](const Units2& u) { return u.measure == measure; });
-  return units == Units::si ? found->si : found->us;
-}
-
-// Twelve figures: a change of units leaves no tail of digits in the plan.
-double tidy(double value) {
-  if (value == 0) return 0;
-  const double scale = std::pow(10.0, 11 - std::floor(std::log10(std::abs(value))));
-  return std::round(value * scale) / scale;
-}
-
 const Element& element(const PlanDraft& d, const FieldRef& r) {
   return d.plan.elements[r.of];
 }
@@ -136,7 +63,7 @@ constexpr std::array kFields{
                return rating ? Value{in_kilopascals(*rating)} : Value{};
              },
              [](D& d, const R& r, double v) { element(d, r).form_rating = kilopascals(v); }},
-    FieldRow{PlanField::rise_limit, Word::plan_rise_limit, Measure::rise,
+    FieldRow{PlanField::rise_limit, Word::plan_rise_limit, Measure::rate,
              [](const D& d, const R& r) {
                const auto& limit = element(d, r).rise_limit;
                return limit ? Value{in_metres_per_hour(*limit)} : Value{};
@@ -196,26 +123,27 @@ constexpr std::array kFields{
                set_pattern(d, r.of, p);
              }},
     FieldRow{
-        PlanField::unit_weight, Word::plan_unit_weight, Measure::weight,
+        PlanField::unit_weight, Word::plan_unit_weight, Measure::unit_weight,
         [](const D& d, const R& r) {
           return Value{in_kilonewtons_per_m3(d.plan.mixes[r.of].unit_weight)};
         },
         [](D& d, const R& r, double v) { d.plan.mixes[r.of].unit_weight = kilonewtons_per_m3(v); }},
-    FieldRow{PlanField::slump, Word::plan_slump, Measure::small,
+    FieldRow{PlanField::slump, Word::plan_slump, Measure::small_length,
              [](const D& d, const R& r) { return Value{in_metres(d.plan.mixes[r.of].slump)}; },
              [](D& d, const R& r, double v) { d.plan.mixes[r.of].slump = metres(v); }},
-    FieldRow{PlanField::initial_set, Word::plan_set, Measure::hours,
-             [](const D& d, const R& r) { return Value{in_hours(d.plan.mixes[r.of].initial_set)}; },
-             [](D& d, const R& r, double v) { d.plan.mixes[r.of].initial_set = hours(v); }},
+    FieldRow{
+        PlanField::initial_set, Word::plan_set, Measure::long_span,
+        [](const D& d, const R& r) { return Value{in_seconds(d.plan.mixes[r.of].initial_set)}; },
+        [](D& d, const R& r, double v) { d.plan.mixes[r.of].initial_set = seconds(v); }},
     FieldRow{PlanField::set_temp, Word::plan_set_temp, Measure::temperature,
              [](const D& d, const R& r) { return Value{d.plan.mixes[r.of].set_reference.degrees}; },
              [](D& d, const R& r, double v) { d.plan.mixes[r.of].set_reference = celsius(v); }},
-    FieldRow{PlanField::dose_min, Word::plan_dose_min, Measure::seconds,
+    FieldRow{PlanField::dose_min, Word::plan_dose_min, Measure::span,
              [](const D& d, const R&) { return Value{in_seconds(d.plan.limits.dose_min.value)}; },
              [](D& d, const R&, double v) {
                d.plan.limits.dose_min = {seconds(v), LimitFrom::plan};
              }},
-    FieldRow{PlanField::dose_max, Word::plan_dose_max, Measure::seconds,
+    FieldRow{PlanField::dose_max, Word::plan_dose_max, Measure::span,
              [](const D& d, const R&) { return Value{in_seconds(d.plan.limits.dose_max.value)}; },
              [](D& d, const R&, double v) {
                d.plan.limits.dose_max = {seconds(v), LimitFrom::plan};
@@ -225,20 +153,18 @@ constexpr std::array kFields{
              [](D& d, const R&, double v) {
                d.plan.limits.under_share_max = {v, LimitFrom::plan};
              }},
-    FieldRow{PlanField::rise_window, Word::plan_rise_window, Measure::minutes,
-             [](const D& d, const R&) {
-               return Value{in_seconds(d.plan.limits.rise_window.value) / 60};
-             },
-             [](D& d, const R&, double v) {
-               d.plan.limits.rise_window = {seconds(v * 60), LimitFrom::plan};
-             }},
-    FieldRow{PlanField::load_age, Word::plan_load_age, Measure::minutes,
-             [](const D& d, const R&) {
-               return Value{in_seconds(d.plan.limits.load_age_max.value) / 60};
-             },
-             [](D& d, const R&, double v) {
-               d.plan.limits.load_age_max = {seconds(v * 60), LimitFrom::plan};
-             }},
+    FieldRow{
+        PlanField::rise_window, Word::plan_rise_window, Measure::age,
+        [](const D& d, const R&) { return Value{in_seconds(d.plan.limits.rise_window.value)}; },
+        [](D& d, const R&, double v) {
+          d.plan.limits.rise_window = {seconds(v), LimitFrom::plan};
+        }},
+    FieldRow{
+        PlanField::load_age, Word::plan_load_age, Measure::age,
+        [](const D& d, const R&) { return Value{in_seconds(d.plan.limits.load_age_max.value)}; },
+        [](D& d, const R&, double v) {
+          d.plan.limits.load_age_max = {seconds(v), LimitFrom::plan};
+        }},
     FieldRow{PlanField::temp_min, Word::plan_temp_min, Measure::temperature,
              [](const D& d, const R&) { return Value{d.plan.limits.temp_min.value.degrees}; },
              [](D& d, const R&, double v) {
@@ -259,7 +185,7 @@ constexpr std::array kFields{
              [](D& d, const R&, double v) {
                d.plan.limits.insert_spacing_factor = {v, LimitFrom::plan};
              }},
-    FieldRow{PlanField::knit_depth, Word::plan_knit_depth, Measure::small,
+    FieldRow{PlanField::knit_depth, Word::plan_knit_depth, Measure::small_length,
              [](const D& d, const R&) { return Value{in_metres(d.plan.limits.knit_depth.value)}; },
              [](D& d, const R&, double v) {
                d.plan.limits.knit_depth = {metres(v), LimitFrom::plan};
@@ -278,7 +204,7 @@ constexpr std::array kFields{
     FieldRow{PlanField::concrete_temp, Word::plan_concrete_temp, Measure::temperature,
              [](const D& d, const R&) { return Value{d.wish.concrete.degrees}; },
              [](D& d, const R&, double v) { d.wish.concrete = celsius(v); }},
-    FieldRow{PlanField::rise_wished, Word::plan_rise_wished, Measure::rise,
+    FieldRow{PlanField::rise_wished, Word::plan_rise_wished, Measure::rate,
              [](const D& d, const R&) { return given(in_metres_per_hour(d.wish.rise_wished)); },
              [](D& d, const R&, double v) { d.wish.rise_wished = metres_per_hour(v); }},
     FieldRow{PlanField::motors_at_hand, Word::plan_motors_at_hand, Measure::count,
@@ -289,19 +215,19 @@ constexpr std::array kFields{
     FieldRow{PlanField::crew, Word::plan_crew, Measure::count,
              [](const D& d, const R&) { return Value(d.wish.crew); },
              [](D& d, const R&, double v) { d.wish.crew = static_cast<int>(v); }},
-    FieldRow{PlanField::hang_time, Word::plan_hang_time, Measure::minutes,
-             [](const D& d, const R&) { return Value{in_seconds(d.wish.hang_time) / 60}; },
-             [](D& d, const R&, double v) { d.wish.hang_time = seconds(v * 60); }},
+    FieldRow{PlanField::hang_time, Word::plan_hang_time, Measure::age,
+             [](const D& d, const R&) { return Value{in_seconds(d.wish.hang_time)}; },
+             [](D& d, const R&, double v) { d.wish.hang_time = seconds(v); }},
     FieldRow{PlanField::load, Word::plan_load, Measure::volume,
              [](const D& d, const R&) { return given(in_cubic_metres(d.wish.load)); },
              [](D& d, const R&, double v) { d.wish.load = cubic_metres(v); }},
     FieldRow{PlanField::trucks_per_hour, Word::plan_trucks, Measure::per_hour,
              [](const D& d, const R&) { return d.wish.trucks_per_hour; },
              [](D& d, const R&, double v) { d.wish.trucks_per_hour = v; }},
-    FieldRow{PlanField::haul, Word::plan_haul, Measure::minutes,
-             [](const D& d, const R&) { return Value{in_seconds(d.wish.haul) / 60}; },
-             [](D& d, const R&, double v) { d.wish.haul = seconds(v * 60); }},
-    FieldRow{PlanField::form_mass, Word::plan_form_mass, Measure::face_mass,
+    FieldRow{PlanField::haul, Word::plan_haul, Measure::age,
+             [](const D& d, const R&) { return Value{in_seconds(d.wish.haul)}; },
+             [](D& d, const R&, double v) { d.wish.haul = seconds(v); }},
+    FieldRow{PlanField::form_mass, Word::plan_form_mass, Measure::mass_per_area,
              [](const D& d, const R& r) {
                const auto& own = element(d, r).form_mass;
                return given(in_kilograms_per_m2(own.value_or(d.wish.form_mass)));
@@ -315,11 +241,12 @@ constexpr std::array kFields{
                return given(in_amperes(d.wish.inverter_amps.value_or(Current{})));
              },
              [](D& d, const R&, double v) { d.wish.inverter_amps = amperes(v); }},
-    FieldRow{PlanField::cord_section, Word::plan_cord_section, Measure::wire,
-             [](const D& d, const R&) { return given(in_square_metres(cable_of(d).section)); },
-             [](D& d, const R&, double v) {
-               d.wish.cable = Cable{square_metres(v), cable_of(d).length};
-             }},
+    FieldRow{
+        PlanField::cord_section, Word::plan_cord_section, Measure::wire_section,
+        [](const D& d, const R&) { return given(in_square_metres(cable_of(d).section) * 1e6); },
+        [](D& d, const R&, double v) {
+          d.wish.cable = Cable{square_metres(v / 1e6), cable_of(d).length};
+        }},
     FieldRow{PlanField::cord_length, Word::plan_cord_length, Measure::length,
              [](const D& d, const R&) { return size(cable_of(d).length); },
              [](D& d, const R&, double v) {
@@ -333,19 +260,19 @@ const FieldRow& row_of(const FieldRef& ref) {
 }
 
 Value typed_value(const FieldRef& ref, const std::string& typed, Units units) {
-  const FieldRow& row = row_of(ref);
-  if (row.measure == Measure::length) {
+  const Measure measure = row_of(ref).measure;
+  if (measure == Measure::length) {
     const auto length = typed_height(typed, units);
-    return length ? Value{tidy(in_metres(*length))} : Value{};
+    // Feet and inches leave no tail of digits in the plan.
+    return length ? Value{from_shown(in_metres(*length), measure, Units::si)} : Value{};
   }
   const auto shown = typed_number(typed);
-  if (!shown) return {};
-  const UnitOf& unit = unit_of(row.measure, units);
-  return tidy((*shown - unit.offset) / unit.in_shown);
+  return shown ? Value{from_shown(*shown, measure, units)} : Value{};
 }
 
-std::string with_unit(const std::string& figure, const UnitOf& unit) {
-  return unit.name[0] == '\0' ? figure : figure + " " + unit.name;
+std::string with_unit(const std::string& figure, Measure measure, Units units) {
+  const std::string unit = unit_text(measure, units);
+  return unit.empty() ? figure : figure + " " + unit;
 }
 
 }  // namespace
@@ -374,9 +301,7 @@ std::string field_text(const Say& say, const PlanDraft& draft, const FieldRef& r
   const Value value = row.get(draft, ref);
   if (!value) return "\u2013";
   if (row.measure == Measure::length) return say.height(metres(*value));
-  const UnitOf& unit = unit_of(row.measure, say.units);
-  return with_unit(fmt::format("{:.{}f}", *value * unit.in_shown + unit.offset, unit.decimals),
-                   unit);
+  return with_unit(entry_text(*value, row.measure, say.units), row.measure, say.units);
 }
 
 std::string typed_text(const FieldRef& ref, const std::string& typed, Units units) {
@@ -387,7 +312,7 @@ std::string typed_text(const FieldRef& ref, const std::string& typed, Units unit
     if (mark == std::string::npos) return typed + "\u2032";
     return fmt::format("{}\u2032 {}\u2033", typed.substr(0, mark), typed.substr(mark + 1));
   }
-  return with_unit(typed, unit_of(measure, units));
+  return with_unit(typed, measure, units);
 }
 
 bool is_length(const FieldRef& ref) {

@@ -16,6 +16,7 @@
 #include "screens/scope.h"
 #include "screens/taps_panel.h"
 #include "screens/truck_panel.h"
+#include "screens/type_dialog.h"
 
 namespace rb::screens {
 

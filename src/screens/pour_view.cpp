@@ -7,6 +7,7 @@
 #include "pour/next_steps.h"
 #include "pour/origin.h"
 #include "pour/reckon.h"
+#include "pour/verdicts.h"
 #include "screens/row_view.h"
 #include "trade/internal_vibrator.h"
 
@@ -61,9 +62,9 @@ LiftView lift_view(const PourState& state, const CheckReport& report, std::size_
     if (lift.element != index || lift.index + 1 != there.lifts.size()) continue;
     view.rise = lift.rise_window;
     view.rise_limit = lift.rise_limit;
-    view.fast = lift.rise_window && lift.rise_limit && *lift.rise_window > *lift.rise_limit;
-    view.near_limit = !view.fast && lift.rise_window && lift.rise_limit &&
-                      *lift.rise_window > kNearLimit * *lift.rise_limit;
+    const RiseVerdict rise = judge_rise(lift.rise_window, lift.rise_limit);
+    view.fast = rise == RiseVerdict::fast;
+    view.near_limit = rise == RiseVerdict::near;
   }
   const LiftState* placing = state.placing(index);
   if (placing == nullptr) {
@@ -169,7 +170,7 @@ void what_comes(PourView& view, const PourState& state, std::size_t index, Secon
 void next_steps(PourView& view, const PourState& state, std::size_t index, Seconds now) {
   const Element& element = state.plan->elements[index];
   for (const RowToRun& run : rows_to_run(state, index, now)) {
-    view.run_now.push_back({place_of(element, run.row), run.to_go, run.running});
+    view.run_now.push_back({place_of(element, run.row), run.to_go, run.running, run.held});
   }
   for (const MotorShift& move : motors_to_move(state, index, now)) {
     MoveView shown{.to = place_of(element, move.row), .lift = move.lift, .down = move.down};

@@ -56,7 +56,7 @@ struct LiftView {
   Length guess_top{}, guess_end{};  ///< what the number pad starts from
   Length ceiling{};                 ///< the form's height
   bool fast = false;
-  bool near_limit = false;  ///< of rise, by kNearLimit
+  bool near_limit = false;  ///< of rise
 };
 
 /// One line of the last taps.
@@ -138,6 +138,7 @@ struct RunNowView {
   RowPlace place{};
   Seconds to_go{};
   bool running = false;
+  bool held = false;  ///< the form does not bear the head on it
 };
 /// Motors to move next, from the plan.
 struct MoveView {
@@ -198,8 +199,6 @@ struct PourView {
   std::vector<ReadyLine> ready{};  ///< the walk-down
 };
 
-/// A rise above this share of its limit is said to be near it (our own choice).
-inline constexpr double kNearLimit = 0.9;
 /// An open joint this near its setting is told beside the lift (our own choice).
 inline constexpr Seconds kKnitSoon{3600};
 /// A tap can be taken back by one more within this.

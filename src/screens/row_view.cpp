@@ -2,32 +2,31 @@
 
 #include <algorithm>
 
-#include "pour/form.h"
 #include "pour/next_steps.h"
-#include "pour/reckon.h"
+#include "pour/row_head.h"
+#include "pour/row_reach.h"
 
 namespace rb::screens {
 
 namespace {
 
-struct Reach {
-  Length low, high, left, right;
-};
-
-Reach reach_of(const Row& row) {
-  Reach reach{row.z, row.z, {}, {}};
-  bool first = true;
-  for (const Motor& motor : row.motors) {
-    reach.low = std::min(reach.low, row.z - motor.reach_z);
-    reach.high = std::max(reach.high, row.z + motor.reach_z);
-    const Length left = motor.x - motor.reach_x;
-    const Length right = motor.x + motor.reach_x;
-    reach.left = first ? left : std::min(reach.left, left);
-    reach.right = first ? right : std::max(reach.right, right);
-    first = false;
+// How it stands to its band, and how far from the end it is at.
+void word_dose(RowView& view, const Limits& limits) {
+  const bool begun = view.ran > Seconds{} || view.running_since;
+  switch (judge_band(view.ran, limits)) {
+    case BandVerdict::past:
+      view.word = DoseWord::over;
+      view.to_go = view.ran - view.high;
+      break;
+    case BandVerdict::within:
+      view.word = DoseWord::enough;
+      break;
+    case BandVerdict::short_of:
+    case BandVerdict::none:
+      if (begun) view.word = DoseWord::more;
+      if (begun) view.to_go = view.low - view.ran;
+      break;
   }
-  reach.low = std::max(reach.low, metres(0));
-  return reach;
 }
 
 }  // namespace
@@ -39,23 +38,18 @@ std::vector<RowView> make_row_views(const PourState& state, std::size_t element,
   const Seconds at = state.clock(now);
   const Seconds since = there.lifts.empty() ? Seconds{} : there.lifts.back().started;
   const int lift = there.lifts.empty() ? 1 : there.lifts.back().lift;
-  std::vector<Length> tops;
-  const auto about = reckoned_tops(state, element, at);
-  for (std::size_t bay = 0; bay < about.size(); ++bay) {
-    const Length standing = there.tops[bay].at(at);
-    tops.push_back(std::max(standing, about[bay].value_or(standing)));
-  }
+  const auto heads = heads_now(state, element, at);
   std::vector<RowView> views;
   for (std::size_t i = 0; i < planned.rows.size(); ++i) {
     const Row& row = planned.rows[i];
-    const Reach reach = reach_of(row);
+    const RowSpan reach = span_of(planned, row);
     RowView view{.row = i,
                  .place = {planned.id, row.side, row.id},
                  .z = row.z,
                  .reach_low = reach.low,
                  .reach_high = reach.high,
-                 .reach_left = std::max(reach.left, metres(0)),
-                 .reach_right = std::min(reach.right, planned.length),
+                 .reach_left = reach.left,
+                 .reach_right = reach.right,
                  .low = limits.dose_min.value,
                  .high = limits.dose_max.value,
                  .rating = planned.form_rating};
@@ -64,15 +58,7 @@ std::vector<RowView> make_row_views(const PourState& state, std::size_t element,
       view.running_since = state.moment(run->from);
     }
     view.ran = ran_since(state, element, i, since, at);
-    if (view.ran >= view.high && view.ran > view.low) {
-      view.word = view.ran > view.high ? DoseWord::over : DoseWord::enough;
-      view.to_go = view.ran - view.high;
-    } else if (view.ran >= view.low) {
-      view.word = DoseWord::enough;
-    } else if (view.ran > Seconds{0} || view.running_since) {
-      view.word = DoseWord::more;
-      view.to_go = view.low - view.ran;
-    }
+    word_dose(view, limits);
     const HangState* hung = state.hanging(element, i);
     if (hung != nullptr) {
       view.hung = true;
@@ -83,14 +69,10 @@ std::vector<RowView> make_row_views(const PourState& state, std::size_t element,
     }
     std::sort(view.spots.begin(), view.spots.end(),
               [](const MotorSpot& a, const MotorSpot& b) { return a.x < b.x; });
-    // Before it runs, the greater of what was read and what it will be about by now: the top is
-    // read now and then, the concrete comes on.
-    const Pressure read = head_on_row(state, element, i, at);
-    const Pressure head = std::max(read, head_on_row(state, element, i, tops));
-    if (head > kilopascals(0)) view.head = head;
-    view.head_about = head > read;
+    if (heads[i].head > kilopascals(0)) view.head = heads[i].head;
+    view.head_about = heads[i].about;
     const bool nothing = !view.head;
-    if (view.head && view.rating && *view.head > *view.rating) {
+    if (heads[i].verdict == HeadVerdict::over) {
       view.caution = RowCaution::head_over;
     } else if (!view.hung) {
       view.caution = RowCaution::not_hung;

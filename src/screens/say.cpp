@@ -18,7 +18,18 @@ std::string feet_and_inches(Length height) {
   return fmt::format("{}{}\u2032 {}{}\u2033", sign, ft, in, half);
 }
 
+// Shorter than in the record: what is read at arm's length.
+std::string rounded(const Amount& amount, int places, Units units, bool with_unit = true) {
+  std::string text = fmt::format("{:.{}f}", rb::shown(amount.si, amount.measure, units), places);
+  if (with_unit) text += std::string{" "} + unit_text(amount.measure, units);
+  return text;
+}
+
 }  // namespace
+
+Voice Say::voice() const {
+  return {.language = language, .units = units, .utc_offset = utc_offset};
+}
 
 std::string Say::height(Length height) const {
   if (units == Units::us) return feet_and_inches(height);
@@ -31,26 +42,23 @@ std::string Say::height_bare(Length height) const {
 }
 
 std::string Say::pressure(Pressure pressure) const {
-  return pressure_bare(pressure) + (units == Units::us ? " psf" : " kPa");
+  return rounded(rb::amount(pressure), 0, units);
 }
 
 std::string Say::pressure_bare(Pressure pressure) const {
-  if (units == Units::us) return fmt::format("{:.0f}", in_psf(pressure));
-  return fmt::format("{:.0f}", in_kilopascals(pressure));
+  return rounded(rb::amount(pressure), 0, units, false);
 }
 
 std::string Say::rise(Velocity rise) const {
-  return rise_bare(rise) + (units == Units::us ? " ft/h" : " m/h");
+  return rounded(rb::amount(rise), 1, units);
 }
 
 std::string Say::rise_bare(Velocity rise) const {
-  return fmt::format("{:.1f}",
-                     units == Units::us ? in_feet_per_hour(rise) : in_metres_per_hour(rise));
+  return rounded(rb::amount(rise), 1, units, false);
 }
 
 std::string Say::temperature(Celsius temperature) const {
-  if (units == Units::us) return fmt::format("{:.0f} \u00B0F", temperature.fahrenheit());
-  return fmt::format("{:.0f} \u00B0C", temperature.degrees);
+  return rounded(rb::amount(temperature), 0, units);
 }
 
 std::string Say::clock(Moment moment) const {
@@ -65,19 +73,23 @@ std::string Say::day(Moment moment) const {
   return day_text(moment, utc_offset);
 }
 
-std::string Say::figure(double value, const std::string& unit) const {
-  if (unit == "s") return value < 600 ? fmt::format("{:.0f} s", value) : span_text(Seconds{value});
-  if (unit == "kPa") return pressure(kilopascals(value));
-  if (unit == "m/h") return rise(metres_per_hour(value));
-  if (unit == "m") return height(metres(value));
-  if (unit == "degC") return temperature(celsius(value));
-  if (unit == "1") return fmt::format("{:.1f} %", value * 100);
-  if (unit == "m3" && units == Units::us) {
-    return fmt::format("{:.1f} yd\u00B3", in_cubic_yards(cubic_metres(value)));
+std::string Say::amount(const Amount& figure) const {
+  switch (figure.measure) {
+    case Measure::span:
+    case Measure::age:
+    case Measure::long_span:
+      return figure.si < 600 ? fmt::format("{:.0f} s", figure.si) : span_text(Seconds{figure.si});
+    case Measure::pressure:
+      return pressure(kilopascals(figure.si));
+    case Measure::rate:
+      return rise(metres_per_hour(figure.si));
+    case Measure::length:
+      return height(metres(figure.si));
+    case Measure::temperature:
+      return temperature(celsius(figure.si));
+    default:
+      return amount_text(figure, units);
   }
-  if (unit == "m3") return fmt::format("{:.1f} m\u00B3", value);
-  if (unit.empty()) return fmt::format("{:g}", value);
-  return fmt::format("{:.3g} {}", value, unit);
 }
 
 std::string timer(Seconds span) {

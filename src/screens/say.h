@@ -7,18 +7,19 @@
 
 #include "base/moment.h"
 #include "base/quantity.h"
-#include "check/finding.h"
+#include "check/say_finding.h"
 #include "pour/plan.h"
 #include "screens/words.h"
 
 namespace rb::screens {
 
 struct Say {
-  Language language = Language::english;
+  Language language{};
   Units units = Units::si;
   std::chrono::minutes utc_offset{0};
 
   [[nodiscard]] std::string operator()(Word id) const { return word(language, id); }
+  [[nodiscard]] Voice voice() const;
   template <class... Args>
   [[nodiscard]] std::string operator()(Word id, Args&&... args) const {
     return filled(language, id, std::forward<Args>(args)...);
@@ -37,7 +38,7 @@ struct Say {
   [[nodiscard]] std::string clock_short(Moment moment) const;        ///< "05:12"
   [[nodiscard]] std::string day(Moment moment) const;                ///< "2026-03-02"
   /// A figure of a finding, from its SI unit to what is shown.
-  [[nodiscard]] std::string figure(double value, const std::string& unit) const;
+  [[nodiscard]] std::string amount(const Amount& figure) const;
 };
 
 /// "1:45", "1:02:03": minutes and seconds, hours when there are any. Never negative.

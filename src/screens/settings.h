@@ -15,7 +15,7 @@ enum class HandSide { right, left };
 
 struct Settings {
   ThemeName theme = ThemeName::sun;
-  Language language = Language::english;
+  Language language{};
   std::optional<Units> units{};  ///< none: as the pour's plan says
   double diagonal_inches = kDefaultDiagonalInches;
   HandSide rows_on = HandSide::right;  ///< where the run buttons are

@@ -104,11 +104,14 @@ void draw_settings(Stage& stage, const Box& box) {
               {"theme night", say(Word::set_night), changed.theme == ThemeName::night}});
   if (theme >= 0) changed.theme = theme == 0 ? ThemeName::sun : ThemeName::night;
   draw_sound(stage, in.line(0, 5, gap).column(1, 2, gap), changed);
-  const int language =
-      choose(stage, in.line(1, 5, gap), Word::set_language,
-             {{"language en", "English", changed.language == Language::english},
-              {"language es", "Espa\u00F1ol", changed.language == Language::spanish}});
-  if (language >= 0) changed.language = language == 0 ? Language::english : Language::spanish;
+  const auto languages = Language::all();
+  std::vector<Option> offered;
+  for (const Language one : languages) {
+    offered.push_back({"language " + std::string{one.code()}, std::string{one.own_name()},
+                       changed.language == one});
+  }
+  const int language = choose(stage, in.line(1, 5, gap), Word::set_language, offered);
+  if (language >= 0) changed.language = languages[static_cast<std::size_t>(language)];
   const int units = choose(stage, in.line(2, 5, gap), Word::set_units,
                            {{"units plan", say(Word::units_plan), !changed.units},
                             {"units si", say(Word::units_si), changed.units == Units::si},

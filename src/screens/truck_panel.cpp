@@ -48,7 +48,7 @@ Word stage_word(TruckView::Stage stage) {
 std::string load_name(const Say& say, const TruckView& truck) {
   std::string name = truck.ticket.text;
   if (!truck.mix.empty()) name += " \u00B7 " + truck.mix.text;
-  if (truck.volume) name += " \u00B7 " + say.figure(in_cubic_metres(*truck.volume), "m3");
+  if (truck.volume) name += " \u00B7 " + say.amount(rb::amount(*truck.volume));
   return name;
 }
 

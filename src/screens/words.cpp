@@ -1,16 +1,28 @@
 #include "screens/words.h"
 
+#include <vector>
+
 namespace rb::screens {
 
-extern const WordTable kEnglish;
-extern const WordTable kSpanish;
+extern const WordTable kWordTable;
 
-const WordTable& table_of(Language language) {
-  return language == Language::spanish ? kSpanish : kEnglish;
+const WordTable& word_table() {
+  return kWordTable;
 }
 
 const char* word(Language language, Word id) {
-  return table_of(language)[static_cast<std::size_t>(id)].text;
+  // Asked some hundred times a frame: each language's words are looked up once.
+  static const auto tables = [] {
+    std::vector<std::array<const char*, kWords>> all;
+    for (const Language one : Language::all()) {
+      auto& table = all.emplace_back();
+      for (std::size_t i = 0; i < kWords; ++i) {
+        table.at(i) = told(one, kWordTable[i].text, kWordTable[i].context);
+      }
+    }
+    return all;
+  }();
+  return tables[language.index()][static_cast<std::size_t>(id)];
 }
 
 }  // namespace rb::screens

@@ -1,5 +1,6 @@
-// Every word the screens write, by id. One table a language (words_en.cpp, words_es.cpp); a word
-// missing from a table, or out of place in it, fails the build. `{}` stands for what is filled in.
+// Every word the screens write, by id: in English in words_en.cpp, in other languages in the
+// catalogues of src/words. A word missing from the table, or out of place in it, fails the build;
+// one missing from a finished catalogue a test. `{}` stands for what is filled in.
 #pragma once
 
 #include <fmt/format.h>
@@ -10,9 +11,9 @@
 #include <string_view>
 #include <utility>
 
-namespace rb::screens {
+#include "words/catalogue.h"
 
-enum class Language { english, spanish };
+namespace rb::screens {
 
 enum class Word {
   // everywhere
@@ -61,7 +62,6 @@ enum class Word {
   ready_note,
   ready_note_title,
   ready_advice,
-  ev_not_ready,
   // before the pour: plan
   plan_title,
   plan_from,
@@ -302,31 +302,6 @@ enum class Word {
   why_typed,
   next_step,
   // events in words
-  ev_open,
-  ev_ready,
-  ev_hang,
-  ev_take_down,
-  ev_lift_start,
-  ev_top,
-  ev_lift_end,
-  ev_run,
-  ev_rest,
-  ev_insert,
-  ev_truck,
-  ev_discharge,
-  ev_test,
-  ev_air,
-  ev_penetration,
-  ev_hold,
-  ev_resume,
-  ev_note,
-  ev_fix,
-  ev_strike,
-  ev_close,
-  ev_sign,
-  ev_strip,
-  ev_blemish,
-  ev_repair,
   in_bay,
   // more
   more_title,
@@ -385,56 +360,6 @@ enum class Word {
   find_all,
   find_none,
   // rules, by their ids; a title and what to do
-  rule_dose_low,
-  rule_dose_high,
-  rule_run_short,
-  rule_run_long,
-  rule_row_missed,
-  rule_row_empty,
-  rule_head_high,
-  rule_rise_fast,
-  rule_lift_deep,
-  rule_knit_late,
-  rule_top_fell,
-  rule_load_old,
-  rule_temp_out,
-  rule_volume_off,
-  rule_power_over,
-  rule_volts_low,
-  rule_speed_out,
-  rule_cable_open,
-  rule_row_far,
-  rule_insert_missing,
-  rule_insert_sparse,
-  rule_clock_step,
-  rule_run_unended,
-  rule_ready_open,
-  rule_unsigned,
-  do_dose_low,
-  do_dose_high,
-  do_run_short,
-  do_run_long,
-  do_row_missed,
-  do_row_empty,
-  do_head_high,
-  do_rise_fast,
-  do_lift_deep,
-  do_knit_late,
-  do_top_fell,
-  do_load_old,
-  do_temp_out,
-  do_volume_off,
-  do_power_over,
-  do_volts_low,
-  do_speed_out,
-  do_cable_open,
-  do_row_far,
-  do_insert_missing,
-  do_insert_sparse,
-  do_clock_step,
-  do_run_unended,
-  do_ready_open,
-  do_unsigned,
   // live
   trucks,
   insert,
@@ -494,6 +419,7 @@ enum class Word {
   next_title,
   next_run,
   next_rest,
+  next_held,
   next_move,
   next_hang,
   next_run_none,
@@ -567,7 +493,6 @@ enum class Word {
   // live: events
   full_about,
   wanted_about,
-  ev_discharge_began,
   // how a press was taken
   off_by,
   stood_kept,
@@ -589,12 +514,6 @@ enum class Word {
   wipe_lift,
   wipe_first,
   // manners: what came how, what cannot be opened, the clock
-  rule_entered_before,
-  rule_kept_late,
-  rule_from_script,
-  do_entered_before,
-  do_kept_late,
-  do_from_script,
   from_script,
   fail_none,
   fail_do_none,
@@ -645,6 +564,8 @@ inline constexpr std::size_t kWords = static_cast<std::size_t>(Word::count_);
 struct WordEntry {
   Word word;
   const char* text;
+  /// Tells apart what is one word in English and two elsewhere: a catalogue's msgctxt.
+  const char* context = nullptr;
 };
 using WordTable = std::array<WordEntry, kWords>;
 
@@ -657,7 +578,8 @@ constexpr bool complete(const WordTable& table) {
   return true;
 }
 
-const WordTable& table_of(Language language);
+/// In English.
+const WordTable& word_table();
 const char* word(Language language, Word id);
 
 /// A word with its gaps filled.

@@ -2,7 +2,6 @@
 
 #include <utility>
 
-#include "pour/kinds.h"
 #include "store/keeping.h"
 
 namespace rb::store {

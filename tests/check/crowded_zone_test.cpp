@@ -2,7 +2,7 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
-#include "check/check.h"
+#include "check/say_finding.h"
 #include "pour/event_json.h"
 #include "pour/fold.h"
 #include "pour/script.h"
@@ -48,9 +48,9 @@ TEST_CASE("a zone that asks for 150 s is found wanting, it alone") {
   REQUIRE(found.size() == 1);
   CHECK(found[0].lift == 1);
   CHECK(found[0].bay == 0);
-  CHECK(*found[0].measured == doctest::Approx(1));  // all of it
-  CHECK(found[0].source == "plan: dose_min_s of the congested zone");
-  CHECK(found[0].says.find("its own 150 s") != std::string::npos);
+  CHECK(found[0].measured->si == doctest::Approx(1));  // all of it
+  CHECK(source_text(found[0].source, kTerminal) == "plan: dose_min_s of the congested zone");
+  CHECK(sentence(found[0], *state.plan, kTerminal).find("its own 150 s") != std::string::npos);
   CHECK(state.plan->elements[0].congested[0].dose_min == seconds(150));
 }
 

@@ -67,14 +67,14 @@ TEST_CASE("2 % of a lift may have less") {
   CHECK_FALSE(one_lift(all_but(2)).ran("R1", 1000, 1100).checked().has("dose-low"));
   const Finding f = one_lift(all_but(3)).ran("R1", 1000, 1100).checked().only("dose-low");
   CHECK(f.weight == Weight::mend);
-  CHECK(*f.measured == near_enough(0.03));
-  CHECK(f.limit == 0.02);
-  CHECK(f.unit == "1");
+  CHECK(f.measured->si == near_enough(0.03));
+  CHECK(f.limit->si == 0.02);
+  CHECK(unit_of(f) == "1");
   CHECK(f.lift == 1);
   CHECK(f.side == Side::near_side);
   CHECK(f.from == seconds(0));
   CHECK(f.to == seconds(1100));
-  CHECK(f.source.starts_with("default"));
+  CHECK(source_text(f.source, kTerminal).starts_with("default"));
 }
 
 TEST_CASE("the share that may have less is the plan's where it names one, and the source says so") {
@@ -84,9 +84,9 @@ TEST_CASE("the share that may have less is the plan's where it names one, and th
   plan = all_but(4);
   plan.limits = R"("under_share_max":0.03)";
   const Finding f = one_lift(plan).ran("R1", 1000, 1100).checked().only("dose-low");
-  CHECK(*f.measured == near_enough(0.04));
-  CHECK(f.limit == 0.03);
-  CHECK(f.source == "plan");
+  CHECK(f.measured->si == near_enough(0.04));
+  CHECK(f.limit->si == 0.03);
+  CHECK(source_text(f.source, kTerminal) == "plan");
 }
 
 TEST_CASE("what comes while a row runs gets the rest of the run, exactly in height") {
@@ -95,7 +95,7 @@ TEST_CASE("what comes while a row runs gets the rest of the run, exactly in heig
   CHECK(under(seen) == near_enough(0.09 / 0.6));
   CHECK(least(seen) == near_enough(0));
   CHECK(mean(seen) == near_enough((0.3 * 300 + 0.3 * 150) / 0.6));
-  CHECK(*seen.only("dose-low").measured == near_enough(0.15));
+  CHECK(seen.only("dose-low").measured->si == near_enough(0.15));
 }
 
 TEST_CASE("rows that reach the same spot count once while they run together") {
@@ -331,9 +331,9 @@ TEST_CASE("a spot may get 4 x 120 s; a second more is told") {
   CHECK_FALSE(one_lift().ran("R1", 1000, 1480).checked().has("dose-high"));
   const Finding f = one_lift().ran("R1", 1000, 1481).checked().only("dose-high");
   CHECK(f.weight == Weight::note);
-  CHECK(*f.measured == near_enough(481));
-  CHECK(*f.limit == near_enough(480));
-  CHECK(f.unit == "s");
+  CHECK(f.measured->si == near_enough(481));
+  CHECK(f.limit->si == near_enough(480));
+  CHECK(unit_of(f) == "s");
   const PlanText plan{.limits = R"("dose_max_s":150)"};
   CHECK_FALSE(one_lift(plan).ran("R1", 1000, 1600).checked().has("dose-high"));
   CHECK(one_lift(plan).ran("R1", 1000, 1601).checked().has("dose-high"));
@@ -344,5 +344,5 @@ TEST_CASE("what a spot got in two lifts adds up") {
   plan.rows = {full_row("R1", 0.6, "[1,2]")};
   Pour pour = one_lift(plan).ran("R1", 700, 1000);
   pour.placed(2, 1200, 1800, 1.2).ran("R1", 2000, 2181);
-  CHECK(*pour.checked().only("dose-high").measured == near_enough(481));
+  CHECK(pour.checked().only("dose-high").measured->si == near_enough(481));
 }

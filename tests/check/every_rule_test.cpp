@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cctype>
 #include <functional>
+#include <regex>
 #include <set>
 
 #include "pour_text.h"
@@ -181,22 +182,108 @@ TEST_CASE(
     const Checked seen = pour.checked();
     for (const Finding& f : seen.report.findings) {
       CAPTURE(f.rule);
-      CHECK_FALSE(f.says.empty());
-      CHECK_FALSE(f.source.empty());
-      CHECK_FALSE(f.advice.empty());
-      CHECK((f.limit.has_value() || f.unit.empty() || f.rule == "run-unended"));
-      CHECK((!f.limit || !f.unit.empty()));
+      CHECK_FALSE(seen.says(f).empty());
+      CHECK(seen.says(f).find('{') == std::string::npos);
+      CHECK_FALSE(source_text(f.source, kTerminal).empty());
+      CHECK_FALSE(std::string{f.advice}.empty());
+      CHECK((f.limit.has_value() || !f.measured || f.rule == "run-unended"));
+      CHECK((!f.limit || !f.measured || f.limit->measure == f.measured->measure));
       const auto card = std::find_if(rule_cards().begin(), rule_cards().end(),
                                      [&](const RuleCard& c) { return f.rule == c.id; });
       REQUIRE(card != rule_cards().end());
       CHECK(f.weight == card->weight);
-      CHECK(f.advice == card->advice);
-      for (const std::string& text : {f.says, f.source, f.advice}) {
+      CHECK(std::string{f.advice} == card->advice);
+      for (const std::string& text :
+           {seen.says(f), source_text(f.source, kTerminal), std::string{f.advice}}) {
         CHECK_FALSE(has_word(text, "safe"));
       }
     }
     CHECK_FALSE(has_word(to_text(seen.state, seen.report), "safe"));
     CHECK_FALSE(has_word(to_json(seen.state, seen.report), "safe"));
+  }
+}
+
+// All that is told of a finding.
+std::vector<std::string> told_of(const Finding& f, const Plan& plan, const Voice& voice) {
+  return {sentence(f, plan, voice), source_text(f.source, voice), advice_text(f, voice),
+          measured_text(f, voice), limit_text(f, voice)};
+}
+
+TEST_CASE("all that is told of a finding is in the reader's language and units") {
+  // A figure and a unit of the metric system that has another in US customary units.
+  const std::regex metric{
+      "[0-9](\u00A0| )(mm?|kPa|m/h|m\u00B3|\u00B0C|k[Ng]/m\u00B3|kN)(?![A-Za-z0-9/])"};
+  for (const Spoilt& s : spoilt()) {
+    Pour pour = good_pour();
+    s.spoil(pour);
+    const Checked seen = pour.checked();
+    for (const Finding& f : seen.report.findings) {
+      CAPTURE(f.rule);
+      const auto english = told_of(f, *seen.state.plan, Voice{});
+      for (const Language language : Language::all()) {
+        for (const Units units : {Units::si, Units::us}) {
+          const auto told = told_of(f, *seen.state.plan, Voice{language, units});
+          for (std::size_t i = 0; i < told.size(); ++i) {
+            CAPTURE(told[i]);
+            CHECK(told[i].find_first_of("{}") == std::string::npos);
+            if (units == Units::us) CHECK_FALSE(std::regex_search(told[i], metric));
+            // Sentence, source and advice are words; the figures are the same in any language.
+            if (units == Units::si && i < 3 && language != Language{} && told[i] != "plan")
+              CHECK(told[i] != english[i]);
+          }
+        }
+      }
+    }
+  }
+}
+
+TEST_CASE("a name that looks like a figure stays as it was written") {
+  const std::string item = "50 mm hose";
+  const TicketId ticket{"12 psi"};
+  std::size_t named = 0;
+  for (const Spoilt& s : spoilt()) {
+    Pour pour = good_pour();
+    s.spoil(pour);
+    const Checked seen = pour.checked();
+    Plan plan = *seen.state.plan;
+    for (Element& element : plan.elements) element.id = ElementId{"Wall 3 m"};
+    for (Finding f : seen.report.findings) {
+      if (f.ticket) f.ticket = ticket;
+      for (Fact& fact : f.facts) {
+        if (fact.name == "item") fact.value = item;
+      }
+      const auto names = names_in(f.sentence);
+      const auto has = [&](const char* name) {
+        return std::find(names.begin(), names.end(), name) != names.end();
+      };
+      for (const Language language : Language::all()) {
+        const std::string text = sentence(f, plan, Voice{language, Units::us});
+        CAPTURE(text);
+        if (has("element")) CHECK(text.find("Wall 3 m") != std::string::npos);
+        if (has("ticket")) CHECK(text.find(ticket.text) != std::string::npos);
+        if (has("item")) CHECK(text.find(item) != std::string::npos);
+        named += static_cast<std::size_t>(has("element")) +
+                 static_cast<std::size_t>(has("ticket")) + static_cast<std::size_t>(has("item"));
+      }
+    }
+  }
+  CHECK(named > 30);
+}
+
+TEST_CASE("a translated sentence tells the same facts") {
+  for (const Spoilt& s : spoilt()) {
+    Pour pour = good_pour();
+    s.spoil(pour);
+    for (const Finding& f : pour.checked().report.findings) {
+      auto english = names_in(f.sentence);
+      std::sort(english.begin(), english.end());
+      for (const Language language : Language::all()) {
+        auto names = names_in(told(language, f.sentence));
+        std::sort(names.begin(), names.end());
+        CAPTURE(f.sentence);
+        CHECK(names == english);
+      }
+    }
   }
 }
 

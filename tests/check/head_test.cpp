@@ -43,13 +43,13 @@ TEST_CASE("a row runs under too much head above what the form bears, not at it")
     CHECK(head(run_under(plan, c.top)) == about(30));
     const Finding f = run_under(plan, c.top + 0.01).only("head-high");
     CHECK(f.weight == Weight::stop);
-    CHECK(*f.measured == about(30.24));
-    CHECK(*f.limit == about(30));
-    CHECK(f.unit == "kPa");
+    CHECK(f.measured->si == about(30.24));
+    CHECK(f.limit->si == about(30));
+    CHECK(unit_of(f) == "kPa");
     CHECK(f.row == 0);
     CHECK(f.from == seconds(4000));
     CHECK(f.to == seconds(4100));
-    CHECK(f.source.starts_with("plan: form_rating_kpa"));
+    CHECK(source_text(f.source, kTerminal).starts_with("plan: form_rating_kpa"));
   }
 }
 
@@ -67,7 +67,8 @@ TEST_CASE("the head is the one at the end of the run") {
   pour.placed(1, 0, 1800, 1.8);
   CHECK(head(Pour{pour}.ran("R1", 1000, 1500).checked()) == about(1.2 * 24));
   CHECK_FALSE(Pour{pour}.ran("R1", 1000, 1500).checked().has("head-high"));
-  CHECK(*Pour{pour}.ran("R1", 1000, 1600).checked().only("head-high").measured == about(1.3 * 24));
+  CHECK(Pour{pour}.ran("R1", 1000, 1600).checked().only("head-high").measured->si ==
+        about(1.3 * 24));
   // What comes after the run does not count.
   CHECK_FALSE(Pour{pour}.ran("R1", 800, 900).checked().has("head-high"));
 }
@@ -144,7 +145,7 @@ TEST_CASE("the full head counts whatever rise the pressure method allows") {
   // Placed at 0.2 m/h in ten hours: no method finds 40 kPa there, the liquid head is 40.8.
   const Checked seen = Pour{plan}.placed(1, 0, 36000, 2).ran("R1", 36100, 36200).checked();
   CHECK_FALSE(seen.has("rise-fast"));
-  CHECK(*seen.only("head-high").measured == about(40.8));
+  CHECK(seen.only("head-high").measured->si == about(40.8));
 }
 
 TEST_CASE("a form without a rating is not judged, but its head is given") {
@@ -161,12 +162,12 @@ TEST_CASE("each side's row has its own head") {
   pour.placed(1, 0, 3600, 1.6).ran("R1", 4000, 4100).ran("R1", 4000, 4100, "far");
   const Finding f = pour.checked().only("head-high");
   CHECK(f.side == Side::far_side);
-  CHECK(*f.measured == about(31.2));
+  CHECK(f.measured->si == about(31.2));
 }
 
 TEST_CASE("a running row is told of at once, by the head it has now") {
   Pour pour{bearing(full_row("R1", 0.9))};
   pour.at(0, lift_start(1)).at(1000, top(1.5)).at(1100, run("R1")).at(1200, top(1.6));
   CHECK_FALSE(pour.live(1150).has("head-high"));
-  CHECK(*pour.live(1200).only("head-high").measured == about(31.2));
+  CHECK(pour.live(1200).only("head-high").measured->si == about(31.2));
 }

@@ -35,9 +35,9 @@ TEST_CASE("sections over 0.3 m want insertions, in every bay") {
   CHECK(found[0].lift == 1);
   CHECK(found[0].bay == 0);
   CHECK(found[1].bay == 1);
-  CHECK(*found[0].measured == about(0.301));
-  CHECK(*found[0].limit == about(0.3));
-  CHECK(found[0].unit == "m");
+  CHECK(found[0].measured->si == about(0.301));
+  CHECK(found[0].limit->si == about(0.3));
+  CHECK(unit_of(found[0]) == "m");
 }
 
 TEST_CASE("an insertion counts for its bay, one without a bay for all") {
@@ -91,12 +91,12 @@ TEST_CASE("insertions stand no wider apart than 1.5 x the least radius of their 
     CHECK_FALSE(inserted(group, most, 0.15).has("insert-sparse"));
     const Finding f = inserted(group, most + 0.001, 0.15).only("insert-sparse");
     CHECK(f.weight == Weight::mend);
-    CHECK(*f.measured == about(most + 0.001));
-    CHECK(*f.limit == about(most));
-    CHECK(f.unit == "m");
+    CHECK(f.measured->si == about(most + 0.001));
+    CHECK(f.limit->si == about(most));
+    CHECK(unit_of(f) == "m");
     CHECK(f.lift == 2);
     CHECK(f.bay == 0);
-    CHECK(f.source.starts_with("default: ACI 309R"));
+    CHECK(source_text(f.source, kTerminal).starts_with("default: ACI 309R"));
   }
 }
 
@@ -104,8 +104,8 @@ TEST_CASE("insertions go 0.15 m into the lift below, where there is one") {
   CHECK_FALSE(inserted(3, 0.27, 0.16).has("insert-sparse"));
   CHECK_FALSE(inserted(3, 0.27, 0.15).has("insert-sparse"));
   const Finding f = inserted(3, 0.27, 0.14).only("insert-sparse");
-  CHECK(*f.measured == about(0.14));
-  CHECK(*f.limit == about(0.15));
+  CHECK(f.measured->si == about(0.14));
+  CHECK(f.limit->si == about(0.15));
   CHECK_FALSE(inserted(3, 0.27, 0, 1).has("insert-sparse"));
 }
 
@@ -113,21 +113,24 @@ TEST_CASE("both limits may be the plan's, and the source says which is") {
   const PlanText plan{.limits = R"("insert_spacing_factor":1.2)"};
   CHECK_FALSE(inserted(4, 0.36, 0.15, 2, plan).has("insert-sparse"));
   const Finding wide = inserted(4, 0.37, 0.15, 2, plan).only("insert-sparse");
-  CHECK(*wide.limit == about(0.36));
-  CHECK(wide.source == "plan");
-  CHECK(inserted(4, 0.36, 0.14, 2, plan).only("insert-sparse").source.starts_with("default"));
+  CHECK(wide.limit->si == about(0.36));
+  CHECK(source_text(wide.source, kTerminal) == "plan");
+  CHECK(source_text(inserted(4, 0.36, 0.14, 2, plan).only("insert-sparse").source, kTerminal)
+            .starts_with("default"));
   const PlanText deep{.limits = R"("knit_depth":0.2)"};
   CHECK_FALSE(inserted(4, 0.45, 0.2, 2, deep).has("insert-sparse"));
-  CHECK(inserted(4, 0.45, 0.19, 2, deep).only("insert-sparse").source == "plan");
-  CHECK(inserted(4, 0.46, 0.2, 2, deep).only("insert-sparse").source.starts_with("default"));
+  CHECK(source_text(inserted(4, 0.45, 0.19, 2, deep).only("insert-sparse").source, kTerminal) ==
+        "plan");
+  CHECK(source_text(inserted(4, 0.46, 0.2, 2, deep).only("insert-sparse").source, kTerminal)
+            .starts_with("default"));
 }
 
 TEST_CASE("any factor a plan may name is held to") {
   const PlanText plan{.limits = R"("insert_spacing_factor":5)"};
   CHECK_FALSE(inserted(1, 0.4, 0.15, 2, plan).has("insert-sparse"));
-  CHECK(*inserted(1, 0.41, 0.15, 2, plan).only("insert-sparse").limit == about(0.4));
+  CHECK(inserted(1, 0.41, 0.15, 2, plan).only("insert-sparse").limit->si == about(0.4));
 }
 
 TEST_CASE("an insertion both too wide and too shallow is told of once") {
-  CHECK(*inserted(3, 0.5, 0.1).only("insert-sparse").measured == about(0.5));
+  CHECK(inserted(3, 0.5, 0.1).only("insert-sparse").measured->si == about(0.5));
 }

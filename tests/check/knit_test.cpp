@@ -40,9 +40,9 @@ TEST_CASE("a joint must be worked before it sets, not as it sets") {
     CHECK(f.bay == 0);
     CHECK(f.from == seconds(600));
     CHECK(f.to == seconds(kSets + late));
-    CHECK(*f.measured == doctest::Approx(18000 + late));
-    CHECK(*f.limit == doctest::Approx(18000));
-    CHECK(f.unit == "s");
+    CHECK(f.measured->si == doctest::Approx(18000 + late));
+    CHECK(f.limit->si == doctest::Approx(18000));
+    CHECK(unit_of(f) == "s");
     CHECK(found[1].bay == 1);
   }
 }
@@ -57,7 +57,7 @@ TEST_CASE("a row that ran before the next lift came knits nothing") {
   REQUIRE(found.size() == 2);
   CHECK_FALSE(found[0].to);
   CHECK_FALSE(found[0].measured);
-  CHECK(*found[0].limit == doctest::Approx(18000));
+  CHECK(found[0].limit->si == doctest::Approx(18000));
 }
 
 TEST_CASE("a row that does not reach the joint knits nothing") {
@@ -87,12 +87,12 @@ TEST_CASE("the worst spot along a bay counts") {
   CHECK_FALSE(
       covered(2000, plan).ran("R2", 4000, 4100).ran("R3", 9000, 9100).checked().has("knit-late"));
   plan.bays = "[4]";
-  CHECK(*covered(2000, plan)
-             .ran("R2", 4000, 4100)
-             .ran("R3", kSets + 60, kSets + 160)
-             .checked()
-             .only("knit-late")
-             .measured == doctest::Approx(18060));
+  CHECK(covered(2000, plan)
+            .ran("R2", 4000, 4100)
+            .ran("R3", kSets + 60, kSets + 160)
+            .checked()
+            .only("knit-late")
+            .measured->si == doctest::Approx(18060));
 }
 
 TEST_CASE("motors that were not hung knit nothing") {
@@ -142,7 +142,7 @@ TEST_CASE("warm concrete must be knitted sooner and cold may be later, by equiva
     CAPTURE(degrees);
     CHECK_FALSE(knitted(std::floor(sets) - 1).has("knit-late"));
     REQUIRE(knitted(std::ceil(sets) + 1).has("knit-late"));
-    CHECK(*knitted(std::ceil(sets) + 1).of("knit-late")[0].limit == doctest::Approx(sets - 600));
+    CHECK(knitted(std::ceil(sets) + 1).of("knit-late")[0].limit->si == doctest::Approx(sets - 600));
   }
 }
 

@@ -34,8 +34,8 @@ TEST_CASE("an event may carry a time up to 5 s after its entry, not more") {
   CHECK_FALSE(noted(105, 100, 0).checked().has("entered-before"));
   const Finding f = noted(105.001, 100, 0).checked().only("entered-before");
   CHECK(f.weight == Weight::note);
-  CHECK(*f.measured == about(5.001));
-  CHECK(f.limit == 5.);
+  CHECK(f.measured->si == about(5.001));
+  CHECK(f.limit->si == 5.);
   CHECK(f.ref == EventRef{1});
 }
 
@@ -62,10 +62,12 @@ TEST_CASE("an event may wait 2 min for the disk, not more, and is not kept befor
   CHECK_FALSE(noted(100, 100, 120).checked().has("kept-late"));
   const Finding late = noted(100, 100, 120.001).checked().only("kept-late");
   CHECK(late.weight == Weight::note);
-  CHECK(*late.measured == about(120.001));
-  CHECK(late.limit == 120.);
+  CHECK(late.measured->si == about(120.001));
+  CHECK(late.limit->si == 120.);
   const Finding days = noted(100, 100, 3 * 86400.0).checked().only("kept-late");
-  CHECK(days.says.find("3.0 days later") != std::string::npos);
+  CHECK(days.measured->si == about(3 * 86400.0));
+  const Checked seen = noted(100, 100, 3 * 86400.0).checked();
+  CHECK(sentence(days, *seen.state.plan, kTerminal).ends_with("3 d 0 h later"));
   CHECK_FALSE(noted(100, 100, -5).checked().has("kept-late"));
   CHECK(noted(100, 100, -5.001).checked().has("kept-late"));
 }
@@ -125,7 +127,7 @@ TEST_CASE("taps that follow a replayed pour are told apart from what was brought
   CHECK(origin_of(seen.state) == Origin{2, 1});
   const Finding f = seen.only("from-script");
   CHECK(f.weight == Weight::note);
-  CHECK(f.says.find("2 of 3 events") != std::string::npos);
+  CHECK(sentence(f, *seen.state.plan, kTerminal).find("2 of 3 events") != std::string::npos);
   CHECK(f.ref == EventRef{0});
   CHECK_FALSE(seen.has("kept-late"));
 }

@@ -9,6 +9,7 @@
 #include "pour/event_json.h"
 #include "pour/fold.h"
 #include "pour/form_pressure.h"
+#include "pour/plan_json.h"
 #include "pour/script.h"
 
 using namespace rb;

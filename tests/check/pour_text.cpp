@@ -56,6 +56,11 @@ std::string PlanText::json() const {
       also(element), limits, also(more));
 }
 
+std::string unit_of(const Finding& finding) {
+  const auto& figure = finding.measured ? finding.measured : finding.limit;
+  return figure ? script_unit(figure->measure) : "";
+}
+
 std::vector<Finding> Checked::of(const std::string& rule) const {
   std::vector<Finding> some;
   std::copy_if(report.findings.begin(), report.findings.end(), std::back_inserter(some),

@@ -10,7 +10,7 @@
 #include <utility>
 #include <vector>
 
-#include "check/check.h"
+#include "check/say_finding.h"
 
 namespace rb::test {
 
@@ -48,6 +48,9 @@ struct PlanText {
   [[nodiscard]] std::string json() const;
 };
 
+/// The unit a finding's figures stand in, as a script writes it.
+std::string unit_of(const Finding& finding);
+
 /// What the checker found, with the state it looked at.
 struct Checked {
   PourState state;
@@ -57,6 +60,9 @@ struct Checked {
   [[nodiscard]] bool has(const std::string& rule) const { return !of(rule).empty(); }
   [[nodiscard]] Finding only(
       const std::string& rule) const;  ///< fails the test unless there is one
+  [[nodiscard]] std::string says(const Finding& finding) const {
+    return sentence(finding, *state.plan, kTerminal);
+  }
   [[nodiscard]] LiftReport lift(int lift) const;
   [[nodiscard]] std::vector<std::string> rules() const;  ///< found, each once, sorted
 };

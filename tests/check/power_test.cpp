@@ -55,12 +55,12 @@ TEST_CASE("an inverter is overloaded above its amps, not at them") {
   CHECK_FALSE(both_rows(fed(30)).checked().has("power-over"));
   const Finding f = both_rows(fed(29.9)).checked().only("power-over");
   CHECK(f.weight == Weight::mend);
-  CHECK(*f.measured == about(30));
-  CHECK(*f.limit == about(29.9));
-  CHECK(f.unit == "A");
+  CHECK(f.measured->si == about(30));
+  CHECK(f.limit->si == about(29.9));
+  CHECK(unit_of(f) == "A");
   CHECK(f.from == seconds(750));  // both rows run from 750 to 800 s
   CHECK(f.to == seconds(800));
-  CHECK(f.source.find("plan") != std::string::npos);
+  CHECK(source_text(f.source, kTerminal).find("plan") != std::string::npos);
 }
 
 TEST_CASE("rows that run one after the other do not add up") {
@@ -68,14 +68,14 @@ TEST_CASE("rows that run one after the other do not add up") {
   pour.placed(1, 0, 600, 0.6).ran("R1", 700, 800).ran("R2", 800, 900).ran("R1", 900, 1000);
   CHECK_FALSE(pour.checked().has("power-over"));
   pour.plan = fed(14.9);
-  CHECK(*pour.checked().only("power-over").measured == about(15));
+  CHECK(pour.checked().only("power-over").measured->si == about(15));
 }
 
 TEST_CASE("motors that hang on no place draw nothing") {
   Pour pour = both_rows(fed(22.5)).at(10, hang("R1", {"R1-1"}));
   CHECK_FALSE(pour.checked().has("power-over"));
   pour.plan = fed(22.4);
-  CHECK(*pour.checked().only("power-over").measured == about(22.5));
+  CHECK(pour.checked().only("power-over").measured->si == about(22.5));
 }
 
 TEST_CASE("motors of another inverter do not count on this one") {
@@ -88,8 +88,10 @@ TEST_CASE("each inverter is judged for itself") {
   plan.more = R"("power":[{"id":"I1","volts":42,"max_amps":14,"motors":["R1-1","R1-2"]},)"
               R"({"id":"I2","volts":42,"max_amps":15,"motors":["R2-1","R2-2"]}],)" +
               kType;
-  const Finding f = both_rows(plan).checked().only("power-over");
-  CHECK(f.says.find("I1") != std::string::npos);
+  const Checked seen = both_rows(plan).checked();
+  const Finding f = seen.only("power-over");
+  CHECK(f.inverter == InverterId{"I1"});
+  CHECK(seen.says(f).find("I1") != std::string::npos);
 }
 
 TEST_CASE("without a motor type there are no amps to add") {
@@ -126,16 +128,17 @@ TEST_CASE("a cord loses too much over 5 % of the volts, not at it") {
     CHECK_FALSE(corded(most, mm2).has("volts-low"));
     const Finding f = corded(most * 1.001, mm2).only("volts-low");
     CHECK(f.weight == Weight::mend);
-    CHECK(*f.measured == about(0.05005));
-    CHECK(f.limit == 0.05);
-    CHECK(f.unit == "1");
+    CHECK(f.measured->si == about(0.05005));
+    CHECK(f.limit->si == 0.05);
+    CHECK(unit_of(f) == "1");
   }
 }
 
 TEST_CASE("a cord that would lose more volts than there are is told of without a figure") {
-  const Finding f = corded(longest(13.3) * 25, 1.5).only("volts-low");
+  const Checked seen = corded(longest(13.3) * 25, 1.5);
+  const Finding f = seen.only("volts-low");
   CHECK_FALSE(f.measured);
-  CHECK_FALSE(f.says.empty());
+  CHECK(seen.says(f).find("42.0 V") != std::string::npos);
 }
 
 TEST_CASE("a cord nothing ran on, or that the plan does not give, is not judged") {
@@ -148,13 +151,13 @@ TEST_CASE("a row runs from 3000 vpm to the motor's own highest speed") {
   for (const double fine : {3000., 3001., 5999., 6000.}) CHECK_FALSE(sped(fine).has("speed-out"));
   const Finding fast = sped(6001).only("speed-out");
   CHECK(fast.weight == Weight::mend);
-  CHECK(*fast.measured == about(6001));
-  CHECK(*fast.limit == about(6000));
-  CHECK(fast.unit == "vpm");
-  CHECK(fast.source == "plan: motor_type.vpm_max");
+  CHECK(fast.measured->si == about(6001));
+  CHECK(fast.limit->si == about(6000));
+  CHECK(unit_of(fast) == "vpm");
+  CHECK(source_text(fast.source, kTerminal) == "plan: motor_type.vpm_max");
   const Finding slow = sped(2999).only("speed-out");
-  CHECK(*slow.measured == about(2999));
-  CHECK(*slow.limit == about(3000));
+  CHECK(slow.measured->si == about(2999));
+  CHECK(slow.limit->si == about(3000));
 }
 
 TEST_CASE("without a motor type only the lowest speed is known") {
@@ -172,8 +175,8 @@ TEST_CASE("a speed changed in the middle of a run counts at its highest and its 
   Pour pour{fed(40)};
   pour.placed(1, 0, 600, 0.6).at(700, run("R1", "near", 5000)).at(800, rest("R1"));
   CHECK_FALSE(pour.checked().has("speed-out"));
-  CHECK(*Pour{pour}.at(750, run("R1", "near", 6500)).checked().only("speed-out").measured ==
+  CHECK(Pour{pour}.at(750, run("R1", "near", 6500)).checked().only("speed-out").measured->si ==
         about(6500));
-  CHECK(*Pour{pour}.at(750, run("R1", "near", 2500)).checked().only("speed-out").measured ==
+  CHECK(Pour{pour}.at(750, run("R1", "near", 2500)).checked().only("speed-out").measured->si ==
         about(2500));
 }

@@ -33,19 +33,19 @@ TEST_CASE("a row runs short under 90 s, is missed at none, and is neither at 90 
     CAPTURE(begin);
     const Finding f = row_lift().ran("R1", begin, begin + 89.9).checked().only("run-short");
     CHECK(f.weight == Weight::mend);
-    CHECK(*f.measured == about(89.9));
-    CHECK(f.limit == 90.);
-    CHECK(f.unit == "s");
+    CHECK(f.measured->si == about(89.9));
+    CHECK(f.limit->si == 90.);
+    CHECK(unit_of(f) == "s");
     CHECK(f.lift == 1);
     CHECK(f.row == 0);
     CHECK(f.side == Side::near_side);
-    CHECK(f.source.starts_with("default"));
+    CHECK(source_text(f.source, kTerminal).starts_with("default"));
     CHECK_FALSE(row_lift().ran("R1", begin, begin + 90).checked().has("run-short"));
     CHECK_FALSE(row_lift().ran("R1", begin, begin + 90.1).checked().has("run-short"));
   }
   const Checked missed = row_lift().checked();
   CHECK_FALSE(missed.has("run-short"));
-  CHECK(missed.only("row-missed").measured == 0.);
+  CHECK(missed.only("row-missed").measured->si == 0.);
   CHECK_FALSE(row_lift().ran("R1", 1000, 1000.1).checked().has("row-missed"));
 }
 
@@ -56,29 +56,30 @@ TEST_CASE("a row runs long over 120 s, not at it") {
     CHECK_FALSE(row_lift().ran("R1", begin, begin + 120).checked().has("run-long"));
     const Finding f = row_lift().ran("R1", begin, begin + 120.1).checked().only("run-long");
     CHECK(f.weight == Weight::note);
-    CHECK(*f.measured == about(120.1));
-    CHECK(f.limit == 120.);
-    CHECK(f.source.starts_with("default"));
+    CHECK(f.measured->si == about(120.1));
+    CHECK(f.limit->si == 120.);
+    CHECK(source_text(f.source, kTerminal).starts_with("default"));
   }
 }
 
 TEST_CASE("the band is the plan's where it names one, and the source says so") {
   const PlanText plan{.limits = R"("dose_min_s":60,"dose_max_s":80)"};
   const Finding brief = row_lift(plan).ran("R1", 1000, 1059).checked().only("run-short");
-  CHECK(brief.limit == 60.);
-  CHECK(brief.source == "plan");
+  CHECK(brief.limit->si == 60.);
+  CHECK(source_text(brief.source, kTerminal) == "plan");
   CHECK_FALSE(row_lift(plan).ran("R1", 1000, 1060).checked().has("run-short"));
   CHECK_FALSE(row_lift(plan).ran("R1", 1000, 1080).checked().has("run-long"));
   const Finding drawn = row_lift(plan).ran("R1", 1000, 1081).checked().only("run-long");
-  CHECK(drawn.limit == 80.);
-  CHECK(drawn.source == "plan");
-  CHECK(row_lift(plan).checked().only("row-missed").source == "plan");
+  CHECK(drawn.limit->si == 80.);
+  CHECK(source_text(drawn.source, kTerminal) == "plan");
+  CHECK(source_text(row_lift(plan).checked().only("row-missed").source, kTerminal) == "plan");
 }
 
 TEST_CASE("runs of a row for a lift add up, also those while it is being placed") {
   CHECK_FALSE(row_lift().ran("R1", 550, 595).ran("R1", 700, 745).checked().has("run-short"));
-  CHECK(*row_lift().ran("R1", 550, 595).ran("R1", 700, 744).checked().only("run-short").measured ==
-        about(89));
+  CHECK(
+      row_lift().ran("R1", 550, 595).ran("R1", 700, 744).checked().only("run-short").measured->si ==
+      about(89));
 }
 
 TEST_CASE("a run that goes on into the next lift is shared out between the two") {
@@ -86,10 +87,10 @@ TEST_CASE("a run that goes on into the next lift is shared out between the two")
   plan.rows = {full_row("R1", 0.6, "[1,2]")};
   Pour pour = row_lift(plan).placed(2, 1000, 1600, 1.2).ran("R1", 950, 1130);
   const Checked seen = pour.checked();  // 50 s for lift 1, 130 s for lift 2
-  CHECK(*seen.only("run-short").measured == about(50));
+  CHECK(seen.only("run-short").measured->si == about(50));
   CHECK(seen.only("run-short").lift == 1);
   CHECK(seen.only("run-short").to == seconds(1000));
-  CHECK(*seen.only("run-long").measured == about(130));
+  CHECK(seen.only("run-long").measured->si == about(130));
   CHECK(seen.only("run-long").lift == 2);
 }
 
@@ -138,7 +139,7 @@ TEST_CASE("a live look says nothing of rows that may still run, but of one runni
   CHECK(row_lift().at(1000, kClose).live(1000).has("row-missed"));
   Pour running = row_lift().at(700, run("R1"));
   CHECK_FALSE(running.live(820).has("run-long"));
-  CHECK(*running.live(821).only("run-long").measured == about(121));
+  CHECK(running.live(821).only("run-long").measured->si == about(121));
 }
 
 TEST_CASE(
@@ -253,8 +254,8 @@ TEST_CASE("a gap along a row is as wide as no motor reaches") {
     REQUIRE(seen.has("row-far") == c.gap.has_value());
     if (!c.gap) continue;
     const Finding f = seen.only("row-far");
-    CHECK(*f.measured == about(*c.gap));
-    CHECK(f.unit == "m");
+    CHECK(f.measured->si == about(*c.gap));
+    CHECK(unit_of(f) == "m");
     CHECK(f.row == 0);
     CHECK(f.weight == Weight::mend);
   }
@@ -280,7 +281,7 @@ TEST_CASE("rows leave no gap over 50 mm up to the concrete's top") {
     CAPTURE(c.top);
     REQUIRE(seen.has("row-far") == c.gap.has_value());
     if (!c.gap) continue;
-    CHECK(*seen.only("row-far").measured == doctest::Approx(*c.gap));
+    CHECK(seen.only("row-far").measured->si == doctest::Approx(*c.gap));
     CHECK_FALSE(seen.only("row-far").row);
   }
 }
@@ -291,7 +292,7 @@ TEST_CASE("on a battered face rows that just meet on the plumb leave a gap") {
   plan.rows = {full_row("R1", 0.3, "[1]", "near", 0.3), full_row("R2", 0.9, "[1]", "near", 0.3)};
   CHECK_FALSE(Pour{plan}.placed(1, 0, 3600, 1.2).checked().has("row-far"));
   plan.element = R"("batter_deg":30)";
-  CHECK(*Pour{plan}.placed(1, 0, 3600, 1.2).checked().only("row-far").measured ==
+  CHECK(Pour{plan}.placed(1, 0, 3600, 1.2).checked().only("row-far").measured->si ==
         doctest::Approx(0.6 - 0.6 * std::cos(std::numbers::pi / 6)));
 }
 

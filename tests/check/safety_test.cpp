@@ -78,11 +78,11 @@ TEST_CASE("a run has a rest of its own") {
   CHECK(open.weight == Weight::mend);
   CHECK(open.from == seconds(700));
   CHECK_FALSE(open.to);
-  CHECK(*open.measured == about(200));
+  CHECK(open.measured->si == about(200));
   CHECK(open.row == 0);
   // Its motors taken down end it, but nobody rested it.
   Pour pour = hung_lift().at(10, hang("R1")).at(700, run("R1")).at(750, take_down("R1"));
-  CHECK(*pour.checked().only("run-unended").measured == about(50));
+  CHECK(pour.checked().only("run-unended").measured->si == about(50));
   // A second run of a row that runs says nothing new: one rest ends both.
   CHECK_FALSE(hung_lift().at(690, run("R1")).ran("R1", 700, 800).checked().has("run-unended"));
 }
@@ -91,7 +91,7 @@ TEST_CASE("a live look takes a run for forgotten after three times the band") {
   const Pour pour = hung_lift().at(700, run("R1"));
   CHECK_FALSE(pour.live(1059).has("run-unended"));
   CHECK_FALSE(pour.live(1060).has("run-unended"));
-  CHECK(*pour.live(1061).only("run-unended").measured == about(361));
+  CHECK(pour.live(1061).only("run-unended").measured->si == about(361));
   CHECK(Pour{pour}.at(800, kClose).live(801).has("run-unended"));
 }
 
@@ -101,9 +101,10 @@ TEST_CASE("an item not in order as placing begins was left open") {
   };
   CHECK_FALSE(begun(ready("ties tight", true), 0).has("ready-open"));
   CHECK_FALSE(begun(ready("ties tight", false), 1).has("ready-open"));  // after it began
-  const Finding f = begun(ready("ties tight", false), 0).only("ready-open");
+  const Checked seen = begun(ready("ties tight", false), 0);
+  const Finding f = seen.only("ready-open");
   CHECK(f.weight == Weight::mend);
-  CHECK(f.says.find("ties tight") != std::string::npos);
+  CHECK(seen.says(f).find("ties tight") != std::string::npos);
 }
 
 TEST_CASE("the latest word on an item before placing counts, item by item") {
@@ -112,8 +113,8 @@ TEST_CASE("the latest word on an item before placing counts, item by item") {
   pour.placed(1, 100, 600, 0.6);
   CHECK_FALSE(pour.checked().has("ready-open"));
   Pour spoilt = pour;
-  CHECK(spoilt.at(40, ready("b", false)).checked().only("ready-open").says.find("\"b\"") !=
-        std::string::npos);
+  const Checked seen = spoilt.at(40, ready("b", false)).checked();
+  CHECK(seen.says(seen.only("ready-open")).find("\"b\"") != std::string::npos);
   Pour late = pour;  // put in order only after placing had begun
   CHECK(late.at(50, ready("c", false)).at(150, ready("c", true)).checked().has("ready-open"));
 }
@@ -135,7 +136,8 @@ TEST_CASE("a closed pour is signed by its foreman and by an inspector") {
   closed.at(1000, sign("superintendent"));
   CHECK(closed.checked().of("unsigned").size() == 2);
   closed.at(1000, sign("foreman"));
-  CHECK(closed.checked().only("unsigned").says.find("inspector") != std::string::npos);
+  const Checked once = closed.checked();
+  CHECK(once.says(once.only("unsigned")).find("inspector") != std::string::npos);
   closed.at(1100, R"("id":"s",)" + sign("inspector"));
   CHECK_FALSE(closed.checked().has("unsigned"));
   closed.at(1200, R"("do":"strike","target":"s","why":"signed by mistake")");
@@ -151,9 +153,9 @@ TEST_CASE("a wall clock that steps over 2 s against the steady one is told of, e
     CAPTURE(step);
     const Finding f = stepped(step).only("clock-step");
     CHECK(f.weight == Weight::note);
-    CHECK(*f.measured == about(step));
-    CHECK(f.limit == 2.);
-    CHECK(f.unit == "s");
+    CHECK(f.measured->si == about(step));
+    CHECK(f.limit->si == 2.);
+    CHECK(unit_of(f) == "s");
     CHECK(*f.from == seconds(200));  // the step is taken out of its moment
   }
 }

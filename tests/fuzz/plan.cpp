@@ -9,6 +9,7 @@
 #include "check/check.h"
 #include "must.h"
 #include "pour/event_json.h"
+#include "pour/plan_json.h"
 #include "pour/planner.h"
 
 using namespace rb;

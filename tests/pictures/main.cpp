@@ -72,9 +72,9 @@ int main(int argc, char** argv) {
     const std::string size_name = std::to_string(size.width) + "x" + std::to_string(size.height);
     if (!size_only.empty() && size_only != size_name) continue;
     for (const ThemeName theme : {ThemeName::sun, ThemeName::night}) {
-      for (const Language language : {Language::english, Language::spanish}) {
+      for (const Language language : Language::all()) {
         const std::string look = std::string(theme == ThemeName::sun ? "sun" : "night") + "-" +
-                                 (language == Language::english ? "en" : "es");
+                                 std::string{language.code()};
         if (!look_only.empty() && look_only != look) continue;
         Settings settings{.theme = theme, .language = language};
         if (option(argc, argv, "--units") == "us") settings.units = Units::us;

@@ -4,6 +4,7 @@
 #include <functional>
 
 #include "pour/event_json.h"
+#include "pour/plan_json.h"
 #include "pour/script.h"
 
 using namespace rb;

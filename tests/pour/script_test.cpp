@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "pour/event_json.h"
+#include "pour/plan_json.h"
 #include "pour/fold.h"
 
 using namespace rb;

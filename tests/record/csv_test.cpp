@@ -103,7 +103,7 @@ TEST_CASE("what is absent is empty, what is not a number too") {
 
 TEST_CASE("bytes that are no text and control characters do no harm") {
   test::Sample sample = test::sample_pour();
-  sample.report.findings[0].says = "bad \xff byte\tand \x01 control\r\nend";
+  sample.report.findings[0].sentence = "bad \xff byte\tand \x01 control\r\nend";
   const DailyRecord record = make_daily_record(
       {sample.input()}, *parse_day("2026-03-02", test::kOffset), test::kOffset, test::kBook);
   const std::string csv = to_csv(table_named(record, "findings"));

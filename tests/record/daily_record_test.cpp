@@ -137,7 +137,7 @@ TEST_CASE("a finding counts bays from 1 and keeps its number and source") {
   REQUIRE(pour.findings.size() == 4);
   CHECK(pour.findings[1].rule == "dose-low");
   CHECK(pour.findings[1].bay == 2);
-  CHECK(pour.findings[1].measured == 0.057);
+  CHECK(pour.findings[1].measured->si == 0.057);
   CHECK_FALSE(pour.findings[1].source.empty());
 }
 
@@ -148,10 +148,10 @@ TEST_CASE("every limit is told with where it comes from") {
   sample.state.plan = plan;
   const PourRecord pour = only(make_daily_record({sample.input()}, {}, test::kOffset, test::kBook));
   REQUIRE(pour.limits.size() == 10);
-  CHECK(pour.limits[0].value == 75);
+  CHECK(pour.limits[0].value == amount(seconds(75)));
   CHECK(pour.limits[0].from == "plan");
-  CHECK(pour.limits[1].value == 120);
-  CHECK(pour.limits[1].from.substr(0, 9) == "default; ");
+  CHECK(pour.limits[1].value == amount(seconds(120)));
+  CHECK(pour.limits[1].from.substr(0, 9) == "default: ");
 }
 
 TEST_CASE("a pour touches the days it has events on, by the local clock") {

@@ -67,7 +67,8 @@ TEST_CASE("times are the local clock's, and the heading names the offset") {
 
 TEST_CASE("a text that begins like a formula stays a text") {
   test::Sample sample = test::sample_pour();
-  sample.report.findings[0].advice = "=HYPERLINK(\"x\")";
+  sample.report.findings[0].sentence = "{note}";
+  sample.report.findings[0].facts = {{"note", std::string{"=HYPERLINK(\"x\")"}}};
   const DailyRecord record = make_daily_record(
       {sample.input()}, *parse_day("2026-03-02", test::kOffset), test::kOffset, test::kBook);
   const auto files = opened(record);
@@ -96,9 +97,8 @@ TEST_CASE("the workbook is dated by the record and is the same twice") {
 
 TEST_CASE("a text longer than a cell can hold is cut and the workbook still opens") {
   test::Sample sample = test::sample_pour();
-  std::string& advice = sample.report.findings[0].advice;
-  advice.assign(40000, 'a');
-  advice.append("é");
+  sample.report.findings[0].sentence = "{note}";
+  sample.report.findings[0].facts = {{"note", std::string(40000, 'a') + "é"}};
   const DailyRecord record = make_daily_record(
       {sample.input()}, *parse_day("2026-03-02", test::kOffset), test::kOffset, test::kBook);
   CHECK(has(opened(record).at("xl/sharedStrings.xml").bytes, "aaa..."));

@@ -12,7 +12,7 @@ Finding finding(const char* rule, Weight weight, std::size_t row, double measure
   f.weight = weight;
   f.element = 0;
   f.row = row;
-  f.measured = measured;
+  f.measured = Amount{Measure::number, measured};
   return f;
 }
 const PourId kPour{"P1"};

@@ -6,10 +6,10 @@ using namespace rb;
 using namespace rb::screens;
 
 TEST_CASE("a height reads in metres to the centimetre, or in feet and inches to the half inch") {
-  const Say si{Language::english, Units::si, {}};
+  const Say si{Language{}, Units::si, {}};
   CHECK(si.height(metres(1.353)) == "1.35 m");
   CHECK(si.height_bare(metres(0)) == "0.00");
-  const Say us{Language::english, Units::us, {}};
+  const Say us{Language{}, Units::us, {}};
   CHECK(us.height(feet(4) + inches(5.5)) == "4\u2032 5\u00BD\u2033");
   CHECK(us.height(feet(12)) == "12\u2032 0\u2033");
   CHECK(us.height(inches(0.5)) == "0\u2032 \u00BD\u2033");
@@ -17,8 +17,8 @@ TEST_CASE("a height reads in metres to the centimetre, or in feet and inches to 
 }
 
 TEST_CASE("pressure, rise and temperature carry their units") {
-  const Say si{Language::english, Units::si, {}};
-  const Say us{Language::english, Units::us, {}};
+  const Say si{Language{}, Units::si, {}};
+  const Say us{Language{}, Units::us, {}};
   CHECK(si.pressure(kilopascals(41.6)) == "42 kPa");
   // 1 kPa = 20.885 psf (NIST SP 811: 1 psf = 47.88026 Pa).
   CHECK(us.pressure(kilopascals(41.6)) == "869 psf");
@@ -39,15 +39,15 @@ TEST_CASE("a timer never shows a second that has not passed") {
 }
 
 TEST_CASE("figures of findings read in the user's units") {
-  const Say us{Language::english, Units::us, {}};
-  CHECK(us.figure(0.034, "1") == "3.4 %");
-  CHECK(us.figure(75, "s") == "75 s");
-  CHECK(us.figure(5400, "s") == "1 h 30 min");
-  CHECK(us.figure(0.764554857984, "m3") == "1.0 yd\u00B3");
+  const Say us{Language{}, Units::us, {}};
+  CHECK(us.amount(share(0.034)) == "3.4\u00A0%");
+  CHECK(us.amount(amount(seconds(75))) == "75 s");
+  CHECK(us.amount(amount(seconds(5400))) == "1 h 30 min");
+  CHECK(us.amount(amount(cubic_metres(0.764554857984))) == "1.00\u00A0yd\u00B3");
 }
 
 TEST_CASE("times are told by the site's clock") {
-  const Say say{Language::english, Units::si, std::chrono::minutes{120}};
+  const Say say{Language{}, Units::si, std::chrono::minutes{120}};
   const Moment at = *parse_moment("2026-03-02T23:10:05.000Z");
   CHECK(say.clock(at) == "01:10:05");
   CHECK(say.clock_short(at) == "01:10");

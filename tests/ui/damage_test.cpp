@@ -44,9 +44,9 @@ struct Seen {
 }  // namespace
 
 TEST_CASE("the Pour screen and the list name damaged events, in either language") {
-  for (const Language language : {Language::english, Language::spanish}) {
+  for (const Language language : Language::all()) {
     const std::string count =
-        language == Language::english ? "3 events damaged" : "3 eventos dañados";
+        language == Language{} ? "3 events damaged" : "3 eventos dañados";
     for (const bool open : {true, false}) {
       Seen seen(language, open);
       CHECK(seen.says(count));
@@ -59,7 +59,7 @@ TEST_CASE("the Pour screen and the list name damaged events, in either language"
 }
 
 TEST_CASE("damage stands among all the taps of a pour as well, and a single one reads as one") {
-  Seen seen(Language::english, true);
+  Seen seen(Language{}, true);
   seen.ui.drafts().dialog = TapsDraft{};
   CHECK(seen.says("3 events damaged: K3F7Q-5"));
   seen.world.damage = {1, "K3F7Q-5"};
@@ -68,7 +68,7 @@ TEST_CASE("damage stands among all the taps of a pour as well, and a single one 
 }
 
 TEST_CASE("a program asked to end says that taps wait for the disk") {
-  Seen seen(Language::english, true);
+  Seen seen(Language{}, true);
   seen.world.keeping.state = Keeping::State::waiting;
   seen.world.keeping.waiting = 2;
   seen.world.leaving = true;
@@ -78,7 +78,7 @@ TEST_CASE("a program asked to end says that taps wait for the disk") {
 }
 
 TEST_CASE("a note of the head that cannot be written shows in the mirror's light") {
-  Seen seen(Language::english, true);
+  Seen seen(Language{}, true);
   seen.world.mirror = MirrorSeen{};
   CHECK(seen.says("no mirror"));
   seen.world.mirror->note_stuck = true;

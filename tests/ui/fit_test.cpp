@@ -114,7 +114,7 @@ TEST_CASE("targets are 15 mm with 3 mm between, text is whole and contrast is 7 
     }
     for (const Size size : kSizes) {
       for (const ThemeName theme : {ThemeName::sun, ThemeName::night}) {
-        for (const Language language : {Language::english, Language::spanish}) {
+        for (const Language language : Language::all()) {
           for (const Units units : {Units::si, Units::us}) {
             if (units == Units::us && theme == ThemeName::night) continue;  // changes no words
             Settings settings{.theme = theme, .language = language, .units = units};
@@ -138,7 +138,7 @@ TEST_CASE("targets are 15 mm with 3 mm between, text is whole and contrast is 7 
               const auto wrong = faults(ui.probe(), scale);
               for (const std::string& fault : wrong) {
                 MESSAGE(std::string(scene.name), " ", std::string(screen.name), " ", size.width,
-                        "x", size.height, " ", language == Language::spanish ? "es " : "en ",
+                        "x", size.height, " ", std::string{language.code()} + " ",
                         units == Units::us ? "us " : "si ", fault);
               }
               CHECK(wrong.empty());

@@ -13,7 +13,7 @@ namespace {
 const Moment kNow = *parse_moment("2026-03-02T05:12:00.000Z");
 
 struct Shown {
-  explicit Shown(Language language = Language::english)
+  explicit Shown(Language language = {})
       : ui(Settings{.language = language}), state(*fold(small_pour(kNow))) {
     Event note;
     note.id = EventId{"t1"};
@@ -108,7 +108,7 @@ TEST_CASE("a book that is only read says so before the first tap") {
   shown.frame();
   CHECK(shown.says("READ ONLY"));
   CHECK(shown.says("This book can be read, not written"));
-  Shown spanish(Language::spanish);
+  Shown spanish(*Language::of_code("es"));
   spanish.world.keeping = {.state = Keeping::State::read_only};
   spanish.frame();
   CHECK(spanish.says("SOLO LECTURA"));

@@ -182,7 +182,7 @@ TEST_CASE("ten thousand random taps: nothing breaks, no event lost or doubled, a
   std::size_t episode = 0;
   const TabletSpec specs[] = {
       {},
-      {.width = 800, .height = 1280, .settings = {.language = Language::spanish}},
+      {.width = 800, .height = 1280, .settings = {.language = *Language::of_code("es")}},
       {.width = 1024, .height = 768, .settings = {.theme = ThemeName::night, .units = Units::us}}};
   // One tablet after the other: the drawing library has one context.
   for (const TabletSpec& spec : specs) {

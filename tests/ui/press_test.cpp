@@ -213,9 +213,9 @@ TEST_CASE("what is said of presses and the lock is whole in both languages, on e
     int width, height;
   };
   for (const Size size : {Size{1280, 800}, Size{1920, 1200}, Size{1024, 768}, Size{800, 1280}}) {
-    for (const Language language : {Language::english, Language::spanish}) {
+    for (const Language language : Language::all()) {
       CAPTURE(size.width);
-      CAPTURE(static_cast<int>(language));
+      CAPTURE(std::string{language.code()});
       Tablet tablet(small_pour(kDayBegan), kDayBegan + 1min,
                     {size.width, size.height, Settings{.language = language}});
       const auto whole = [&] {

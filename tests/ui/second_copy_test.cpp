@@ -13,7 +13,7 @@ namespace {
 const Moment kNow = *parse_moment("2026-03-02T05:12:00.000Z");
 
 struct Shown {
-  explicit Shown(Language language = Language::english)
+  explicit Shown(Language language = {})
       : ui(Settings{.language = language}), state(*fold(small_pour(kNow))) {
     report = check(state, AsOf::now(state, kNow));
     world.state = &state;
@@ -102,7 +102,7 @@ TEST_CASE("the light says how the mirror stands, in words of its own for each") 
 }
 
 TEST_CASE("the light speaks the user's language") {
-  Shown shown(Language::spanish);
+  Shown shown(*Language::of_code("es"));
   shown.frame();
   CHECK(shown.says("sin espejo"));
   shown.world.mirror->folder = "/media/u/STICK";

@@ -1,4 +1,5 @@
 #include "tablet.h"
+#include "pour/plan_json.h"
 
 #include <doctest/doctest.h>
 

@@ -26,7 +26,7 @@ bool wanted(const Tablet& tablet) {
 }  // namespace
 
 TEST_CASE("a book that is not opened says why and what to do, in either language") {
-  for (const Language language : {Language::english, Language::spanish}) {
+  for (const Language language : Language::all()) {
     for (int i = 0; i <= static_cast<int>(BookTrouble::many_names); ++i) {
       const auto trouble = static_cast<BookTrouble>(i);
       CAPTURE(i);
