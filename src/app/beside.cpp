@@ -3,8 +3,8 @@
 #include <utility>
 
 #include "app/mirror_places.h"
-#include "store/entry_now.h"
-#include "store/side_thread.h"
+#include "store/file/entry_now.h"
+#include "store/file/side_thread.h"
 
 namespace rb {
 

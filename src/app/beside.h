@@ -9,12 +9,12 @@
 #include <vector>
 
 #include "base/path.h"
-#include "screens/intents.h"
-#include "screens/second_copy.h"
-#include "store/copy_job.h"
-#include "store/logbook.h"
-#include "store/mirror_keeper.h"
-#include "store/note_keeper.h"
+#include "screens/view/intents.h"
+#include "screens/view/second_copy.h"
+#include "store/book/logbook.h"
+#include "store/copies/copy_job.h"
+#include "store/copies/mirror_keeper.h"
+#include "store/keep/note_keeper.h"
 
 namespace rb {
 

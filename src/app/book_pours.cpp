@@ -5,8 +5,8 @@
 #include <cstdio>
 #include <unordered_set>
 
-#include "pour/fold.h"
-#include "store/damage.h"
+#include "pour/log/fold.h"
+#include "store/file/damage.h"
 
 namespace rb {
 

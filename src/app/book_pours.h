@@ -3,10 +3,10 @@
 
 #include <vector>
 
-#include "app/commands.h"
-#include "pour/state.h"
-#include "pour/unread.h"
-#include "store/logbook.h"
+#include "base/path.h"
+#include "pour/log/state.h"
+#include "pour/log/unread.h"
+#include "store/book/logbook.h"
 
 namespace rb {
 

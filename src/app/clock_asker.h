@@ -7,7 +7,7 @@
 #include <string>
 
 #include "base/moment.h"
-#include "screens/clock_question.h"
+#include "screens/book/clock_question.h"
 
 namespace rb {
 

@@ -2,8 +2,8 @@
 #pragma once
 
 #include "base/path.h"
-#include "store/device_key.h"
-#include "store/logbook.h"
+#include "store/book/logbook.h"
+#include "store/file/device_key.h"
 
 namespace rb {
 

@@ -6,7 +6,7 @@
 #include <optional>
 #include <string>
 
-#include "screens/ui.h"
+#include "screens/book/ui.h"
 
 namespace rb {
 

@@ -1,7 +1,7 @@
 #include <cstdio>
 #include <exception>
 
-#include "app/cli.h"
+#include "cli/cli.h"
 
 namespace {
 

@@ -8,8 +8,8 @@
 
 #include "app/book_pours.h"
 #include "base/result.h"
-#include "screens/pours_view.h"
-#include "store/logbook.h"
+#include "screens/view/pours_view.h"
+#include "store/book/logbook.h"
 
 namespace rb {
 

@@ -6,8 +6,8 @@
 #include <utility>
 
 #include "app/book_pours.h"
-#include "pour/fold.h"
-#include "pour/plan_draft.h"
+#include "pour/log/fold.h"
+#include "pour/planner/plan_draft.h"
 
 namespace rb {
 

@@ -11,11 +11,11 @@
 
 #include "app/last_book.h"
 #include "app/pour_list.h"
-#include "screens/ui.h"
-#include "store/device_key.h"
-#include "store/keeper.h"
-#include "store/reader.h"
-#include "store/rest_look.h"
+#include "screens/book/ui.h"
+#include "store/file/device_key.h"
+#include "store/keep/keeper.h"
+#include "store/keep/reader.h"
+#include "store/keep/rest_look.h"
 
 namespace rb {
 

@@ -4,7 +4,7 @@
 #include <filesystem>
 
 #include "base/result.h"
-#include "screens/settings.h"
+#include "screens/view/settings.h"
 
 namespace rb {
 

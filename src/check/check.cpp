@@ -9,17 +9,17 @@ namespace rb {
 
 bool CheckReport::clean() const {
   return std::all_of(findings.begin(), findings.end(),
-                     [](const Finding& f) { return f.weight == Weight::note; });
+                     [](const Finding& f) { return f.severity == Severity::note; });
 }
 
 namespace {
 
-// By weight, then time. A finding is large: places are sorted, and each is moved once.
+// By severity, then time. A finding is large: places are sorted, and each is moved once.
 std::vector<Finding> in_order(std::vector<Finding> findings) {
-  std::vector<std::tuple<Weight, Seconds, std::size_t>> places;
+  std::vector<std::tuple<Severity, Seconds, std::size_t>> places;
   places.reserve(findings.size());
   for (const Finding& f : findings) {
-    places.emplace_back(f.weight, f.from.value_or(Seconds{-1e12}), places.size());
+    places.emplace_back(f.severity, f.from.value_or(Seconds{-1e12}), places.size());
   }
   std::sort(places.begin(), places.end());
   std::vector<Finding> sorted;

@@ -41,10 +41,10 @@ struct RunReport {
 
 struct CheckReport {
   AsOf asof;
-  std::vector<Finding> findings;  ///< in order of weight, then time
+  std::vector<Finding> findings;  ///< in order of severity, then time
   std::vector<LiftReport> lifts;
   std::vector<RunReport> runs;
-  [[nodiscard]] bool clean() const;  ///< no finding of weight stop or mend
+  [[nodiscard]] bool clean() const;  ///< no finding of severity stop or mend
 };
 
 CheckReport check(const PourState& state, AsOf asof);
@@ -87,7 +87,7 @@ std::vector<NotJudged> not_judged(const Plan& plan);
 struct RuleCard {
   const char* id;
   const char* title;  ///< a few words: what is wrong
-  Weight weight;
+  Severity severity;
   const char* guards;      ///< what it guards against
   const char* source;      ///< clause, "common practice, no source" or "from memory"
   const char* limit;       ///< default limit and where it is set

@@ -7,17 +7,17 @@
 #include <vector>
 
 #include "base/measure.h"
-#include "pour/state.h"
+#include "pour/log/state.h"
 #include "words/sentence.h"
 
 namespace rb {
 
-enum class Weight {
+enum class Severity {
   stop,  ///< someone can be hurt or the work lost: stop and put right
   mend,  ///< put right now, or the face will show it
   note,  ///< worth knowing
 };
-const char* to_text(Weight weight);
+const char* to_text(Severity severity);
 
 /// Where a limit comes from.
 struct Source {
@@ -36,7 +36,7 @@ struct Source {
 
 struct Finding {
   std::string rule;  ///< the rule's id, "dose-low"
-  Weight weight = Weight::note;
+  Severity severity = Severity::note;
   std::optional<std::size_t> element, bay, row;  ///< indices into the plan
   std::optional<int> lift;
   std::optional<Side> side;

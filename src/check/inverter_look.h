@@ -1,4 +1,5 @@
-// What runs on each inverter at every moment it changes. Shared by power-over and volts-low.
+// What runs on each inverter at every moment it changes. Shared by power-over and volts-low. Inside
+// this room.
 #pragma once
 
 #include "check/rule.h"

@@ -4,9 +4,9 @@
 #include <optional>
 #include <vector>
 
-#include "pour/form.h"
-#include "pour/knit.h"
-#include "trade/dose.h"
+#include "pour/outlook/form.h"
+#include "pour/outlook/knit.h"
+#include "trade/dose/dose.h"
 
 namespace rb {
 

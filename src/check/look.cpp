@@ -4,9 +4,9 @@
 #include <unordered_set>
 
 #include "check/memory.h"
-#include "pour/as_it_was.h"
-#include "pour/row_shaking.h"
-#include "trade/rise.h"
+#include "pour/log/as_it_was.h"
+#include "pour/outlook/row_shaking.h"
+#include "trade/pressure/rise.h"
 
 namespace rb {
 

@@ -8,7 +8,7 @@
 
 #include "check/check.h"
 #include "check/lift_look.h"
-#include "pour/form.h"
+#include "pour/outlook/form.h"
 
 namespace rb {
 

@@ -6,7 +6,7 @@
 #include "check/check.h"
 #include "check/report_unread.h"
 #include "check/say_finding.h"
-#include "pour/origin.h"
+#include "pour/log/origin.h"
 
 namespace rb {
 
@@ -53,7 +53,7 @@ Json finding_json(const PourState& state, const Finding& f) {
   Json facts = Json::object();
   for (const Fact& fact : f.facts) facts[fact.name] = fact_json(fact.value);
   return {{"rule", f.rule},
-          {"weight", to_text(f.weight)},
+          {"weight", to_text(f.severity)},
           {"element", maybe(f.element, [&](std::size_t e) { return plan.elements[e].id.text; })},
           {"lift", maybe(f.lift, [](int lift) { return lift; })},
           {"bay", maybe(f.bay, [](std::size_t bay) { return bay + 1; })},
@@ -206,7 +206,7 @@ std::string to_text(const PourState& state, const CheckReport& report, const Unr
                         origin.brought, state.log.size());
   }
   for (const Finding& f : report.findings) {
-    text += fmt::format("  {:4} {:14} {}\n", to_text(f.weight), f.rule,
+    text += fmt::format("  {:4} {:14} {}\n", to_text(f.severity), f.rule,
                         sentence(f, *state.plan, kTerminal));
     text += fmt::format("{:20} do: {}\n{:20} limit from: {}\n", "", advice_text(f, kTerminal), "",
                         source_text(f.source, kTerminal));

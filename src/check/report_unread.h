@@ -4,7 +4,7 @@
 #include <string>
 
 #include "check/check.h"
-#include "pour/unread.h"
+#include "pour/log/unread.h"
 
 namespace rb {
 

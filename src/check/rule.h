@@ -1,4 +1,5 @@
-// A rule: its card, and the look it takes. One file a rule; rules.cpp lists them. Inside this room.
+// A rule: its card, and the look it takes. One file a rule, in rules/; the build lists
+// them. Inside this room.
 #pragma once
 
 #include "base/limits.h"
@@ -13,18 +14,13 @@ struct Rule {
   void (*look)(const Look& look, const Rule& rule, Findings& out);
 };
 
-/// A finding of this rule, its weight, advice and the card's source filled in.
+/// A finding of this rule, its severity, advice and the card's source filled in.
 Finding found(const Rule& rule);
 
 /// Where a limit came from: the plan, or the default with the card's source.
 Source limit_source(const Rule& rule, LimitFrom from);
 
-/// All rules in the order they are printed.
+/// All rules: the files of check/rules, listed by the build.
 std::span<const Rule* const> rules();
-
-extern const Rule kDoseLow, kDoseHigh, kRunShort, kRunLong, kRowMissed, kRowEmpty, kHeadHigh,
-    kRiseFast, kLiftDeep, kKnitLate, kTopFell, kLoadOld, kTempOut, kVolumeOff, kPowerOver,
-    kVoltsLow, kSpeedOut, kCableOpen, kRowFar, kInsertMissing, kInsertSparse, kClockStep,
-    kRunUnended, kReadyOpen, kUnsigned, kEnteredBefore, kKeptLate, kFromScript;
 
 }  // namespace rb

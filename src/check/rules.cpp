@@ -1,41 +1,24 @@
-#include <array>
-
 #include "check/rule.h"
 
 namespace rb {
 
-namespace {
-
-constexpr std::array<const Rule*, 28> kRules{
-    &kHeadHigh, &kRiseFast,      &kCableOpen,     &kDoseLow,      &kRowMissed, &kRunShort,
-    &kKnitLate, &kRunUnended,    &kInsertMissing, &kInsertSparse, &kRowFar,    &kLiftDeep,
-    &kRowEmpty, &kTopFell,       &kLoadOld,       &kTempOut,      &kVolumeOff, &kPowerOver,
-    &kVoltsLow, &kSpeedOut,      &kReadyOpen,     &kDoseHigh,     &kRunLong,   &kClockStep,
-    &kUnsigned, &kEnteredBefore, &kKeptLate,      &kFromScript};
-
-}  // namespace
-
-const char* to_text(Weight weight) {
-  switch (weight) {
-    case Weight::stop:
+const char* to_text(Severity severity) {
+  switch (severity) {
+    case Severity::stop:
       return "stop";
-    case Weight::mend:
+    case Severity::mend:
       return "mend";
-    case Weight::note:
+    case Severity::note:
       return "note";
   }
   return "";
 }
 
-std::span<const Rule* const> rules() {
-  return kRules;
-}
-
 std::span<const RuleCard> rule_cards() {
   static const auto cards = [] {
     std::vector<RuleCard> list;
-    list.reserve(kRules.size());
-    for (const Rule* rule : kRules) list.push_back(rule->card);
+    list.reserve(rules().size());
+    for (const Rule* rule : rules()) list.push_back(rule->card);
     return list;
   }();
   return cards;
@@ -44,7 +27,7 @@ std::span<const RuleCard> rule_cards() {
 Finding found(const Rule& rule) {
   Finding f;
   f.rule = rule.card.id;
-  f.weight = rule.card.weight;
+  f.severity = rule.card.severity;
   f.source.words = rule.card.source;
   f.advice = rule.card.advice;
   return f;

@@ -64,7 +64,7 @@ bool Source::operator==(const Source& other) const {
 }
 
 bool Finding::operator==(const Finding& o) const {
-  return rule == o.rule && weight == o.weight && element == o.element && bay == o.bay &&
+  return rule == o.rule && severity == o.severity && element == o.element && bay == o.bay &&
          row == o.row && lift == o.lift && side == o.side && ticket == o.ticket &&
          inverter == o.inverter && from == o.from && to == o.to && measured == o.measured &&
          limit == o.limit && source == o.source && same(advice, o.advice) &&

@@ -1,4 +1,4 @@
-#include "app/battery.h"
+#include "tablet/battery.h"
 
 #include <doctest/doctest.h>
 

@@ -7,14 +7,14 @@
 #include <fstream>
 #include <thread>
 
-#include "app/look_beside.h"
 #include "app/mirror_places.h"
 #include "app/session.h"
 #include "app/settings_file.h"
 #include "base/short_code.h"
-#include "pour/script.h"
-#include "store/against.h"
-#include "store/head_note.h"
+#include "cli/look_beside.h"
+#include "pour/log/script.h"
+#include "store/book/head_note.h"
+#include "store/copies/against.h"
 #include "temp_folder.h"
 
 using namespace rb;

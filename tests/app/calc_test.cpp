@@ -1,10 +1,10 @@
 // Single formulas on the command line: how they end. What they print is looked at by eye; the
 // figures themselves are tested where they are reckoned.
-#include "app/calc.h"
+#include "cli/calc.h"
 
 #include <doctest/doctest.h>
 
-#include "app/unit_input.h"
+#include "cli/unit_input.h"
 
 using namespace rb;
 

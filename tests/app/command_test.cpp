@@ -4,8 +4,8 @@
 #include <fstream>
 #include <iterator>
 
-#include "app/calc.h"
-#include "app/commands.h"
+#include "cli/calc.h"
+#include "cli/commands.h"
 #include "temp_folder.h"
 
 using namespace rb;

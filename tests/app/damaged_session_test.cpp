@@ -7,9 +7,9 @@
 #include <iterator>
 
 #include "app/book_pours.h"
-#include "app/commands.h"
 #include "app/session.h"
-#include "pour/script.h"
+#include "cli/commands.h"
+#include "pour/log/script.h"
 #include "temp_folder.h"
 
 using namespace rb;

@@ -4,7 +4,7 @@
 #include <filesystem>
 
 #include "app/session.h"
-#include "pour/plan_draft.h"
+#include "pour/planner/plan_draft.h"
 #include "temp_folder.h"
 
 using namespace rb;

@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <filesystem>
 
-#include "app/commands.h"
-#include "app/plan_inputs.h"
-#include "app/plan_text.h"
-#include "store/logbook.h"
+#include "cli/commands.h"
+#include "cli/plan_inputs.h"
+#include "cli/plan_text.h"
+#include "store/book/logbook.h"
 #include "temp_folder.h"
 
 using namespace rb;

@@ -1,7 +1,7 @@
 // Sequences of pointer and touch events as the protocol gives them (X Input Device Extension
 // Library, version 2.2: TouchBegin, TouchUpdate, TouchEnd; pointer events made out of touches carry
 // the flag PointerEmulated). Written down by hand after the protocol: no real glass was seen.
-#include "app/press_maker.h"
+#include "tablet/press_maker.h"
 
 #include <doctest/doctest.h>
 

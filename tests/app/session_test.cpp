@@ -4,7 +4,7 @@
 #include <doctest/doctest.h>
 
 #include "app/settings_file.h"
-#include "pour/script.h"
+#include "pour/log/script.h"
 #include "temp_folder.h"
 
 using namespace rb;

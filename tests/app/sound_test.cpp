@@ -1,4 +1,4 @@
-#include "app/sound.h"
+#include "tablet/sound.h"
 
 #include <doctest/doctest.h>
 
@@ -22,9 +22,9 @@ int rises(const std::vector<std::int16_t>& samples) {
 }  // namespace
 
 TEST_CASE("stop and mend sound apart, in pitch and in length, and a note not at all") {
-  const auto stop = tone_samples(Weight::stop);
-  const auto mend = tone_samples(Weight::mend);
-  CHECK(tone_samples(Weight::note).empty());
+  const auto stop = tone_samples(Severity::stop);
+  const auto mend = tone_samples(Severity::mend);
+  CHECK(tone_samples(Severity::note).empty());
   // Three of 0.16 s at 1046.5 Hz; 0.28 s at 659.3 Hz and 0.34 s at 440 Hz.
   CHECK(rises(stop) == doctest::Approx(3 * 0.16 * 1046.5).epsilon(0.02));
   CHECK(rises(mend) == doctest::Approx(0.28 * 659.3 + 0.34 * 440).epsilon(0.02));
@@ -36,7 +36,7 @@ TEST_CASE("without a device the sound says so and stays silent") {
   Sound sound("no such device");
   sound.drain();
   CHECK_FALSE(sound.works());
-  sound.sound(Weight::stop);  // must neither hang nor throw
+  sound.sound(Severity::stop);  // must neither hang nor throw
   sound.drain();
   CHECK_FALSE(sound.works());
 }
@@ -49,7 +49,7 @@ TEST_CASE("a tone goes to the device as it was made") {
     Sound sound("file:FILE=" + file.string() + ",FORMAT=raw");
     sound.drain();
     REQUIRE(sound.works());
-    sound.sound(Weight::mend);
+    sound.sound(Severity::mend);
     sound.drain();
     CHECK(sound.works());
   }
@@ -57,7 +57,7 @@ TEST_CASE("a tone goes to the device as it was made") {
   const std::string bytes{std::istreambuf_iterator<char>(in), {}};
   std::vector<std::int16_t> heard(bytes.size() / 2);
   std::memcpy(heard.data(), bytes.data(), heard.size() * 2);
-  const auto made = tone_samples(Weight::mend);
+  const auto made = tone_samples(Severity::mend);
   REQUIRE(heard.size() >= made.size());
   CHECK(std::equal(made.begin(), made.end(), heard.begin()));
 }

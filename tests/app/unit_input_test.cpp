@@ -1,4 +1,4 @@
-#include "app/unit_input.h"
+#include "cli/unit_input.h"
 
 #include <doctest/doctest.h>
 

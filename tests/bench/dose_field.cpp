@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "bench/bench.h"
-#include "trade/dose.h"
+#include "trade/dose/dose.h"
 
 using namespace rb;
 

@@ -7,11 +7,11 @@
 #include <fstream>
 
 #include "app/session.h"
-#include "app/window.h"
 #include "bench/bench.h"
 #include "bench/pours.h"
-#include "screens/ui.h"
-#include "store/entry_now.h"
+#include "screens/book/ui.h"
+#include "store/file/entry_now.h"
+#include "tablet/window.h"
 
 using namespace rb;
 

@@ -14,8 +14,8 @@
 #include <memory>
 
 #include "bench/bench.h"
-#include "pour/event_json.h"
-#include "store/logbook.h"
+#include "pour/log/event_json.h"
+#include "store/book/logbook.h"
 
 using namespace rb;
 

@@ -8,7 +8,7 @@
 #include "bench/bench.h"
 #include "bench/pours.h"
 #include "check/check.h"
-#include "pour/fold.h"
+#include "pour/log/fold.h"
 
 using namespace rb;
 

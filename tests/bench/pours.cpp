@@ -6,7 +6,7 @@
 #include <iterator>
 
 #include "bench/bench.h"
-#include "pour/script.h"
+#include "pour/log/script.h"
 
 using namespace rb;
 

@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "pour/event.h"
+#include "pour/log/event.h"
 
 namespace bench {
 

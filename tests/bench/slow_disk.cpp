@@ -10,10 +10,10 @@
 
 #include "../fault/fault_vfs.h"
 #include "app/session.h"
-#include "app/window.h"
 #include "bench/bench.h"
 #include "bench/pours.h"
-#include "store/entry_now.h"
+#include "store/file/entry_now.h"
+#include "tablet/window.h"
 
 using namespace rb;
 

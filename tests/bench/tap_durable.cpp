@@ -11,9 +11,9 @@
 #include <map>
 
 #include "bench/bench.h"
-#include "pour/event_json.h"
-#include "pour/script.h"
-#include "store/logbook.h"
+#include "pour/log/event_json.h"
+#include "pour/log/script.h"
+#include "store/book/logbook.h"
 
 using namespace rb;
 

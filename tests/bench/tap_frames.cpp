@@ -10,7 +10,7 @@
 #include "app/session.h"
 #include "bench/bench.h"
 #include "bench/pours.h"
-#include "pour/script.h"
+#include "pour/log/script.h"
 
 using namespace rb;
 using namespace rb::screens;

@@ -9,8 +9,8 @@
 #include "bench/bench.h"
 #include "bench/pours.h"
 #include "check/check.h"
-#include "pour/fold.h"
-#include "screens/pour_view.h"
+#include "pour/log/fold.h"
+#include "screens/view/pour_view.h"
 
 using namespace rb;
 

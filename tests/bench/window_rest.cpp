@@ -7,11 +7,11 @@
 #include <map>
 #include <thread>
 
-#include "app/window.h"
 #include "bench/bench.h"
 #include "bench/pours.h"
 #include "check/check.h"
-#include "pour/fold.h"
+#include "pour/log/fold.h"
+#include "tablet/window.h"
 
 using namespace rb;
 using namespace rb::screens;

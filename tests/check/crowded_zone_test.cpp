@@ -3,9 +3,9 @@
 #include <fmt/format.h>
 
 #include "check/say_finding.h"
-#include "pour/event_json.h"
-#include "pour/fold.h"
-#include "pour/script.h"
+#include "pour/log/event_json.h"
+#include "pour/log/fold.h"
+#include "pour/log/script.h"
 
 using namespace rb;
 

@@ -7,9 +7,9 @@
 #include <sstream>
 
 #include "check/check.h"
-#include "pour/fold.h"
-#include "pour/form.h"
-#include "pour/script.h"
+#include "pour/log/fold.h"
+#include "pour/log/script.h"
+#include "pour/outlook/form.h"
 
 using namespace rb;
 

@@ -66,7 +66,7 @@ TEST_CASE("2 % of a lift may have less") {
   CHECK_FALSE(one_lift(all_but(1)).ran("R1", 1000, 1100).checked().has("dose-low"));
   CHECK_FALSE(one_lift(all_but(2)).ran("R1", 1000, 1100).checked().has("dose-low"));
   const Finding f = one_lift(all_but(3)).ran("R1", 1000, 1100).checked().only("dose-low");
-  CHECK(f.weight == Weight::mend);
+  CHECK(f.severity == Severity::mend);
   CHECK(f.measured->si == near_enough(0.03));
   CHECK(f.limit->si == 0.02);
   CHECK(unit_of(f) == "1");
@@ -330,7 +330,7 @@ TEST_CASE("a run still going counts up to now") {
 TEST_CASE("a spot may get 4 x 120 s; a second more is told") {
   CHECK_FALSE(one_lift().ran("R1", 1000, 1480).checked().has("dose-high"));
   const Finding f = one_lift().ran("R1", 1000, 1481).checked().only("dose-high");
-  CHECK(f.weight == Weight::note);
+  CHECK(f.severity == Severity::note);
   CHECK(f.measured->si == near_enough(481));
   CHECK(f.limit->si == near_enough(480));
   CHECK(unit_of(f) == "s");

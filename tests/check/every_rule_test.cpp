@@ -191,7 +191,7 @@ TEST_CASE(
       const auto card = std::find_if(rule_cards().begin(), rule_cards().end(),
                                      [&](const RuleCard& c) { return f.rule == c.id; });
       REQUIRE(card != rule_cards().end());
-      CHECK(f.weight == card->weight);
+      CHECK(f.severity == card->severity);
       CHECK(std::string{f.advice} == card->advice);
       for (const std::string& text :
            {seen.says(f), source_text(f.source, kTerminal), std::string{f.advice}}) {
@@ -293,7 +293,7 @@ TEST_CASE("a report with only notes is clean, one with more is not") {
     s.spoil(pour);
     const Checked seen = pour.checked();
     const bool grave = std::any_of(seen.report.findings.begin(), seen.report.findings.end(),
-                                   [](const Finding& f) { return f.weight != Weight::note; });
+                                   [](const Finding& f) { return f.severity != Severity::note; });
     CAPTURE(s.rule);
     CHECK(seen.report.clean() == !grave);
   }
@@ -309,7 +309,7 @@ TEST_CASE("findings stand in order of weight, then of time") {
   const auto& found = pour.checked().report.findings;
   REQUIRE(found.size() > 5);
   CHECK(std::is_sorted(found.begin(), found.end(), [](const Finding& a, const Finding& b) {
-    return std::pair{a.weight, a.from.value_or(Seconds{-1e12})} <
-           std::pair{b.weight, b.from.value_or(Seconds{-1e12})};
+    return std::pair{a.severity, a.from.value_or(Seconds{-1e12})} <
+           std::pair{b.severity, b.from.value_or(Seconds{-1e12})};
   }));
 }

@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
-#include "pour/event.h"
-#include "pour/planner.h"
+#include "pour/log/event.h"
+#include "pour/planner/planner.h"
 
 namespace rb {
 

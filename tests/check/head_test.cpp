@@ -42,7 +42,7 @@ TEST_CASE("a row runs under too much head above what the form bears, not at it")
     CHECK_FALSE(run_under(plan, c.top).has("head-high"));
     CHECK(head(run_under(plan, c.top)) == about(30));
     const Finding f = run_under(plan, c.top + 0.01).only("head-high");
-    CHECK(f.weight == Weight::stop);
+    CHECK(f.severity == Severity::stop);
     CHECK(f.measured->si == about(30.24));
     CHECK(f.limit->si == about(30));
     CHECK(unit_of(f) == "kPa");

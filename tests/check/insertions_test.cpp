@@ -31,7 +31,7 @@ TEST_CASE("sections over 0.3 m want insertions, in every bay") {
   }
   const auto found = thick_lift({.thickness = 0.301}).checked().of("insert-missing");
   REQUIRE(found.size() == 2);
-  CHECK(found[0].weight == Weight::mend);
+  CHECK(found[0].severity == Severity::mend);
   CHECK(found[0].lift == 1);
   CHECK(found[0].bay == 0);
   CHECK(found[1].bay == 1);
@@ -90,7 +90,7 @@ TEST_CASE("insertions stand no wider apart than 1.5 x the least radius of their 
     CHECK_FALSE(inserted(group, most - 0.001, 0.15).has("insert-sparse"));
     CHECK_FALSE(inserted(group, most, 0.15).has("insert-sparse"));
     const Finding f = inserted(group, most + 0.001, 0.15).only("insert-sparse");
-    CHECK(f.weight == Weight::mend);
+    CHECK(f.severity == Severity::mend);
     CHECK(f.measured->si == about(most + 0.001));
     CHECK(f.limit->si == about(most));
     CHECK(unit_of(f) == "m");

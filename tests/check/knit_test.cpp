@@ -35,7 +35,7 @@ TEST_CASE("a joint must be worked before it sets, not as it sets") {
         covered(18000).ran("R2", kSets + late, kSets + 100).checked().of("knit-late");
     REQUIRE(found.size() == 2);  // both bays
     const Finding& f = found[0];
-    CHECK(f.weight == Weight::mend);
+    CHECK(f.severity == Severity::mend);
     CHECK(f.lift == 1);
     CHECK(f.bay == 0);
     CHECK(f.from == seconds(600));

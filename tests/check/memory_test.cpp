@@ -10,9 +10,9 @@
 
 #include "../pour/random_taps.h"
 #include "check/check.h"
-#include "pour/event_json.h"
-#include "pour/fold.h"
-#include "pour/script.h"
+#include "pour/log/event_json.h"
+#include "pour/log/fold.h"
+#include "pour/log/script.h"
 
 using namespace rb;
 

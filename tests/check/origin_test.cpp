@@ -1,5 +1,5 @@
 // from-script, entered-before, kept-late: what was not tapped as it happened.
-#include "pour/origin.h"
+#include "pour/log/origin.h"
 
 #include <doctest/doctest.h>
 
@@ -33,7 +33,7 @@ TEST_CASE("an event may carry a time up to 5 s after its entry, not more") {
   CHECK_FALSE(noted(100, 200, 0).checked().has("entered-before"));
   CHECK_FALSE(noted(105, 100, 0).checked().has("entered-before"));
   const Finding f = noted(105.001, 100, 0).checked().only("entered-before");
-  CHECK(f.weight == Weight::note);
+  CHECK(f.severity == Severity::note);
   CHECK(f.measured->si == about(5.001));
   CHECK(f.limit->si == 5.);
   CHECK(f.ref == EventRef{1});
@@ -61,7 +61,7 @@ TEST_CASE("an event may wait 2 min for the disk, not more, and is not kept befor
   CHECK_FALSE(noted(100, 100, 0).checked().has("kept-late"));
   CHECK_FALSE(noted(100, 100, 120).checked().has("kept-late"));
   const Finding late = noted(100, 100, 120.001).checked().only("kept-late");
-  CHECK(late.weight == Weight::note);
+  CHECK(late.severity == Severity::note);
   CHECK(late.measured->si == about(120.001));
   CHECK(late.limit->si == 120.);
   const Finding days = noted(100, 100, 3 * 86400.0).checked().only("kept-late");
@@ -126,7 +126,7 @@ TEST_CASE("taps that follow a replayed pour are told apart from what was brought
   CAPTURE(told);
   CHECK(origin_of(seen.state) == Origin{2, 1});
   const Finding f = seen.only("from-script");
-  CHECK(f.weight == Weight::note);
+  CHECK(f.severity == Severity::note);
   CHECK(sentence(f, *seen.state.plan, kTerminal).find("2 of 3 events") != std::string::npos);
   CHECK(f.ref == EventRef{0});
   CHECK_FALSE(seen.has("kept-late"));

@@ -1,4 +1,4 @@
-#include "pour/planner.h"
+#include "pour/planner/planner.h"
 
 #include <doctest/doctest.h>
 
@@ -6,11 +6,11 @@
 
 #include "check/check.h"
 #include "follow_sheet.h"
-#include "pour/event_json.h"
-#include "pour/fold.h"
-#include "pour/form_pressure.h"
-#include "pour/plan_json.h"
-#include "pour/script.h"
+#include "pour/log/event_json.h"
+#include "pour/log/fold.h"
+#include "pour/log/script.h"
+#include "pour/outlook/form_pressure.h"
+#include "pour/plan/plan_json.h"
 
 using namespace rb;
 
@@ -225,8 +225,8 @@ TEST_CASE("what a plan cannot be opened with is refused, not planned") {
   check_refused(wish, "set_ref_temp");
 }
 
-TEST_CASE("an inverter greater than any feeds every motor of a row") {
+TEST_CASE("an inverter greater than any is refused by its field") {
   auto wish = wall();
   wish.inverter_amps = amperes(1e99);
-  CHECK(!planned(wish).plan.power.empty());
+  check_refused(wish, "max_amps");
 }

@@ -8,8 +8,8 @@
 #include <limits>
 #include <set>
 
-#include "pour/fold.h"
-#include "pour/script.h"
+#include "pour/log/fold.h"
+#include "pour/log/script.h"
 
 namespace rb::test {
 

@@ -54,7 +54,7 @@ TEST_CASE("an inverter is overloaded above its amps, not at them") {
   CHECK_FALSE(both_rows(fed(30.1)).checked().has("power-over"));
   CHECK_FALSE(both_rows(fed(30)).checked().has("power-over"));
   const Finding f = both_rows(fed(29.9)).checked().only("power-over");
-  CHECK(f.weight == Weight::mend);
+  CHECK(f.severity == Severity::mend);
   CHECK(f.measured->si == about(30));
   CHECK(f.limit->si == about(29.9));
   CHECK(unit_of(f) == "A");
@@ -127,7 +127,7 @@ TEST_CASE("a cord loses too much over 5 % of the volts, not at it") {
     CHECK_FALSE(corded(most * 0.999, mm2).has("volts-low"));
     CHECK_FALSE(corded(most, mm2).has("volts-low"));
     const Finding f = corded(most * 1.001, mm2).only("volts-low");
-    CHECK(f.weight == Weight::mend);
+    CHECK(f.severity == Severity::mend);
     CHECK(f.measured->si == about(0.05005));
     CHECK(f.limit->si == 0.05);
     CHECK(unit_of(f) == "1");
@@ -150,7 +150,7 @@ TEST_CASE("a cord nothing ran on, or that the plan does not give, is not judged"
 TEST_CASE("a row runs from 3000 vpm to the motor's own highest speed") {
   for (const double fine : {3000., 3001., 5999., 6000.}) CHECK_FALSE(sped(fine).has("speed-out"));
   const Finding fast = sped(6001).only("speed-out");
-  CHECK(fast.weight == Weight::mend);
+  CHECK(fast.severity == Severity::mend);
   CHECK(fast.measured->si == about(6001));
   CHECK(fast.limit->si == about(6000));
   CHECK(unit_of(fast) == "vpm");

@@ -49,7 +49,7 @@ TEST_CASE("a lift rises fast above the plan's limit, not at it, whenever it begi
     CHECK_FALSE(rise(1.99).has("rise-fast"));
     CHECK_FALSE(rise(2).has("rise-fast"));
     const Finding f = rise(2.01).only("rise-fast");
-    CHECK(f.weight == Weight::stop);
+    CHECK(f.severity == Severity::stop);
     CHECK(f.measured->si == about(2.01));
     CHECK(f.limit->si == about(2));
     CHECK(unit_of(f) == "m/h");
@@ -240,7 +240,7 @@ TEST_CASE("a lift is deep over its planned depth and a tenth") {
     REQUIRE(seen.has("lift-deep") == deep);
     if (!deep) continue;
     const Finding f = seen.only("lift-deep");
-    CHECK(f.weight == Weight::mend);
+    CHECK(f.severity == Severity::mend);
     CHECK(f.measured->si == about(0.67));
     CHECK(f.limit->si == about(0.66));
     CHECK(unit_of(f) == "m");
@@ -289,7 +289,7 @@ TEST_CASE("a top fell when it was read lower than it stood, in the bay it was re
     REQUIRE(pour.checked().has("top-fell") == fell);
     if (!fell) continue;
     const Finding f = pour.checked().only("top-fell");
-    CHECK(f.weight == Weight::mend);
+    CHECK(f.severity == Severity::mend);
     CHECK(f.bay == 1);
     CHECK(f.measured->si == about(0.39));
     CHECK(f.limit->si == about(0.4));

@@ -32,7 +32,7 @@ TEST_CASE("a row runs short under 90 s, is missed at none, and is neither at 90 
   for (const double begin : kBegins) {
     CAPTURE(begin);
     const Finding f = row_lift().ran("R1", begin, begin + 89.9).checked().only("run-short");
-    CHECK(f.weight == Weight::mend);
+    CHECK(f.severity == Severity::mend);
     CHECK(f.measured->si == about(89.9));
     CHECK(f.limit->si == 90.);
     CHECK(unit_of(f) == "s");
@@ -55,7 +55,7 @@ TEST_CASE("a row runs long over 120 s, not at it") {
     CHECK_FALSE(row_lift().ran("R1", begin, begin + 119.9).checked().has("run-long"));
     CHECK_FALSE(row_lift().ran("R1", begin, begin + 120).checked().has("run-long"));
     const Finding f = row_lift().ran("R1", begin, begin + 120.1).checked().only("run-long");
-    CHECK(f.weight == Weight::note);
+    CHECK(f.severity == Severity::note);
     CHECK(f.measured->si == about(120.1));
     CHECK(f.limit->si == 120.);
     CHECK(source_text(f.source, kTerminal).starts_with("default"));
@@ -169,7 +169,7 @@ TEST_CASE("a row runs empty when no concrete stands in its reach as it ends") {
     CHECK(pour.checked().has("row-empty") == empty);
   }
   const Finding f = row_lift(plan).ran("R1", 700, 800).checked().only("row-empty");
-  CHECK(f.weight == Weight::mend);
+  CHECK(f.severity == Severity::mend);
   CHECK(f.from == seconds(700));
   CHECK(f.to == seconds(800));
   CHECK_FALSE(f.measured);
@@ -257,7 +257,7 @@ TEST_CASE("a gap along a row is as wide as no motor reaches") {
     CHECK(f.measured->si == about(*c.gap));
     CHECK(unit_of(f) == "m");
     CHECK(f.row == 0);
-    CHECK(f.weight == Weight::mend);
+    CHECK(f.severity == Severity::mend);
   }
 }
 

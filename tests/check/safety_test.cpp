@@ -31,7 +31,7 @@ TEST_CASE("a row may run while a hang with every cable confirmed stands") {
   CHECK_FALSE(hung_lift().at(650, hang("R1")).ran("R1", 700, 800).checked().has("cable-open"));
   CHECK_FALSE(hung_lift().at(700, hang("R1")).ran("R1", 700, 800).checked().has("cable-open"));
   const Finding f = hung_lift().ran("R1", 700, 800).checked().only("cable-open");
-  CHECK(f.weight == Weight::stop);
+  CHECK(f.severity == Severity::stop);
   CHECK(f.row == 0);
   CHECK(f.side == Side::near_side);
   CHECK(f.from == seconds(700));
@@ -75,7 +75,7 @@ TEST_CASE("a run has a rest of its own") {
   CHECK_FALSE(hung_lift().ran("R1", 700, 800).checked().has("run-unended"));
   const Finding open =
       hung_lift().at(700, run("R1")).at(900, lift_start(2)).checked().only("run-unended");
-  CHECK(open.weight == Weight::mend);
+  CHECK(open.severity == Severity::mend);
   CHECK(open.from == seconds(700));
   CHECK_FALSE(open.to);
   CHECK(open.measured->si == about(200));
@@ -103,7 +103,7 @@ TEST_CASE("an item not in order as placing begins was left open") {
   CHECK_FALSE(begun(ready("ties tight", false), 1).has("ready-open"));  // after it began
   const Checked seen = begun(ready("ties tight", false), 0);
   const Finding f = seen.only("ready-open");
-  CHECK(f.weight == Weight::mend);
+  CHECK(f.severity == Severity::mend);
   CHECK(seen.says(f).find("ties tight") != std::string::npos);
 }
 
@@ -131,7 +131,7 @@ TEST_CASE("a closed pour is signed by its foreman and by an inspector") {
   Pour closed = hung_lift().at(900, kClose);
   const auto found = closed.checked().of("unsigned");
   REQUIRE(found.size() == 2);
-  CHECK(found[0].weight == Weight::note);
+  CHECK(found[0].severity == Severity::note);
   CHECK(found[0].from == seconds(900));
   closed.at(1000, sign("superintendent"));
   CHECK(closed.checked().of("unsigned").size() == 2);
@@ -152,7 +152,7 @@ TEST_CASE("a wall clock that steps over 2 s against the steady one is told of, e
   for (const double step : {2.1, -2.1, 3600., -3600.}) {
     CAPTURE(step);
     const Finding f = stepped(step).only("clock-step");
-    CHECK(f.weight == Weight::note);
+    CHECK(f.severity == Severity::note);
     CHECK(f.measured->si == about(step));
     CHECK(f.limit->si == 2.);
     CHECK(unit_of(f) == "s");

@@ -34,7 +34,7 @@ TEST_CASE("a load is old over 90 min from batching to the end of its discharge")
     CHECK_FALSE(aged(batched, 5399).has("load-old"));
     CHECK_FALSE(aged(batched, 5400).has("load-old"));
     const Finding f = aged(batched, 5401).only("load-old");
-    CHECK(f.weight == Weight::mend);
+    CHECK(f.severity == Severity::mend);
     CHECK(f.measured->si == about(5401));
     CHECK(f.limit->si == 5400.);
     CHECK(unit_of(f) == "s");
@@ -107,7 +107,7 @@ TEST_CASE("each old load is told of, and of each only itself") {
 TEST_CASE("concrete is too cold under 10 degC and too warm over 35 degC") {
   for (const double fine : {10., 10.1, 20., 34.9, 35.}) CHECK_FALSE(measured(fine).has("temp-out"));
   const Finding cold = measured(9.9).only("temp-out");
-  CHECK(cold.weight == Weight::mend);
+  CHECK(cold.severity == Severity::mend);
   CHECK(cold.measured->si == 9.9);
   CHECK(cold.limit->si == 10.);
   CHECK(unit_of(cold) == "degC");
@@ -138,7 +138,7 @@ TEST_CASE("the volume may be off by 8 %, more or less") {
     CHECK_FALSE(brought(fine).has("volume-off"));
   }
   const Finding over = brought(0.65).only("volume-off");
-  CHECK(over.weight == Weight::mend);
+  CHECK(over.severity == Severity::mend);
   CHECK(over.measured->si == about(0.05 / 0.6));
   CHECK(over.limit->si == 0.08);
   CHECK(unit_of(over) == "1");

@@ -9,14 +9,14 @@
 
 #include "../store/samples.h"
 #include "app/book_pours.h"
-#include "app/write_day.h"
+#include "cli/write_day.h"
 #include "soak.h"
-#include "store/against.h"
-#include "store/device_key.h"
-#include "store/head_note.h"
-#include "store/mirror.h"
-#include "store/row_reader.h"
-#include "store/row_text.h"
+#include "store/book/head_note.h"
+#include "store/book/row_reader.h"
+#include "store/copies/against.h"
+#include "store/copies/mirror.h"
+#include "store/file/device_key.h"
+#include "store/file/row_text.h"
 
 using namespace rb;
 using namespace rb::samples;

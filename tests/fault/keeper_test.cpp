@@ -1,6 +1,6 @@
 // The writer's thread against a disk that fails, fills up, loses an answer or goes away: nothing
 // tapped is thrown away, nothing is kept twice, and "kept" is only said when it is true.
-#include "store/keeper.h"
+#include "store/keep/keeper.h"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <doctest/doctest.h>

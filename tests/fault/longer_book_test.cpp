@@ -8,7 +8,7 @@
 
 #include "../store/samples.h"
 #include "soak.h"
-#include "store/opening_look.h"
+#include "store/book/opening_look.h"
 
 using namespace rb;
 using namespace rb::samples;

@@ -10,9 +10,9 @@
 #include <thread>
 
 #include "../store/samples.h"
-#include "pour/fold.h"
-#include "store/copy_book.h"
-#include "store/mirror_keeper.h"
+#include "pour/log/fold.h"
+#include "store/copies/copy_book.h"
+#include "store/copies/mirror_keeper.h"
 
 using namespace rb;
 using namespace rb::samples;

@@ -10,8 +10,8 @@
 #include "../store/samples.h"
 #include "plain_fault.h"
 #include "soak.h"
-#include "store/head_note.h"
-#include "store/mirror.h"
+#include "store/book/head_note.h"
+#include "store/copies/mirror.h"
 
 using namespace rb;
 using namespace rb::faults;

@@ -9,7 +9,7 @@
 #include <string>
 #include <vector>
 
-#include "store/plain_disk.h"
+#include "store/file/plain_disk.h"
 
 namespace rb::faults {
 

@@ -8,10 +8,10 @@
 
 #include "../store/samples.h"
 #include "soak.h"
-#include "store/mirror.h"
-#include "store/rescue.h"
-#include "store/row_reader.h"
-#include "store/row_text.h"
+#include "store/book/row_reader.h"
+#include "store/copies/mirror.h"
+#include "store/copies/rescue.h"
+#include "store/file/row_text.h"
 
 using namespace rb;
 using namespace rb::samples;

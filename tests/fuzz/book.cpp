@@ -5,10 +5,10 @@
 #include <string>
 #include <string_view>
 
-#include "app/commands.h"
+#include "cli/commands.h"
 #include "must.h"
 #include "scratch.h"
-#include "store/logbook.h"
+#include "store/book/logbook.h"
 
 using namespace rb;
 using fuzz::must;

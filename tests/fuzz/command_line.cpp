@@ -5,8 +5,8 @@
 #include <string>
 #include <vector>
 
-#include "app/cli.h"
-#include "app/commands.h"
+#include "cli/cli.h"
+#include "cli/commands.h"
 #include "must.h"
 #include "mutate_lines.h"
 #include "scratch.h"

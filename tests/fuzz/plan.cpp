@@ -4,13 +4,13 @@
 #include <sstream>
 #include <string>
 
-#include "app/plan_inputs.h"
-#include "app/plan_text.h"
 #include "check/check.h"
+#include "cli/plan_inputs.h"
+#include "cli/plan_text.h"
 #include "must.h"
-#include "pour/event_json.h"
-#include "pour/plan_json.h"
-#include "pour/planner.h"
+#include "pour/log/event_json.h"
+#include "pour/plan/plan_json.h"
+#include "pour/planner/planner.h"
 
 using namespace rb;
 using fuzz::must;

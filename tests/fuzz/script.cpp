@@ -1,6 +1,6 @@
 // Any text taken for a pour script: it is refused with a reason, or read, folded, checked and
 // foreseen, and written so that it reads the same again.
-#include "pour/script.h"
+#include "pour/log/script.h"
 
 #include <algorithm>
 #include <cstdint>
@@ -9,9 +9,9 @@
 
 #include "check/check.h"
 #include "must.h"
-#include "pour/fold.h"
-#include "pour/forecast.h"
-#include "pour/next_steps.h"
+#include "pour/log/fold.h"
+#include "pour/outlook/forecast.h"
+#include "pour/outlook/next_steps.h"
 
 using namespace rb;
 using fuzz::must;

@@ -7,10 +7,10 @@
 #include <iterator>
 #include <string>
 
-#include "app/picture.h"
-#include "pour/fold.h"
-#include "pour/script.h"
-#include "screens/showcase.h"
+#include "pour/log/fold.h"
+#include "pour/log/script.h"
+#include "screens/book/showcase.h"
+#include "tablet/picture.h"
 
 using namespace rb;
 using namespace rb::screens;

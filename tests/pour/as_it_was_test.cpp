@@ -1,10 +1,10 @@
 // What a state says stands as it did, stands as it did: whatever is entered, however far back.
-#include "pour/as_it_was.h"
+#include "pour/log/as_it_was.h"
 
 #include <doctest/doctest.h>
 
-#include "pour/fold.h"
-#include "pour/origin.h"
+#include "pour/log/fold.h"
+#include "pour/log/origin.h"
 #include "random_taps.h"
 
 using namespace rb;

@@ -2,7 +2,7 @@
 // expected, and nothing of the script is kept.
 #include <doctest/doctest.h>
 
-#include "pour/script.h"
+#include "pour/log/script.h"
 
 using namespace rb;
 

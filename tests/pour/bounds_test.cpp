@@ -3,9 +3,9 @@
 
 #include <functional>
 
-#include "pour/event_json.h"
-#include "pour/plan_json.h"
-#include "pour/script.h"
+#include "pour/log/event_json.h"
+#include "pour/log/script.h"
+#include "pour/plan/plan_json.h"
 
 using namespace rb;
 

@@ -3,8 +3,8 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
-#include "pour/event_json.h"
-#include "pour/fold.h"
+#include "pour/log/event_json.h"
+#include "pour/log/fold.h"
 #include "random_taps.h"
 
 using namespace rb;

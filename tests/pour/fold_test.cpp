@@ -1,9 +1,9 @@
-#include "pour/fold.h"
+#include "pour/log/fold.h"
 
 #include <doctest/doctest.h>
 
-#include "pour/event_json.h"
-#include "pour/script.h"
+#include "pour/log/event_json.h"
+#include "pour/log/script.h"
 #include "story.h"
 
 using namespace rb;

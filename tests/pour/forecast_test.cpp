@@ -1,4 +1,4 @@
-#include "pour/forecast.h"
+#include "pour/outlook/forecast.h"
 
 #include <doctest/doctest.h>
 

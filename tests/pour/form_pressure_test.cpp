@@ -1,8 +1,8 @@
-#include "pour/form_pressure.h"
+#include "pour/outlook/form_pressure.h"
 
 #include <doctest/doctest.h>
 
-#include "pour/form.h"
+#include "pour/outlook/form.h"
 #include "story.h"
 
 using namespace rb;

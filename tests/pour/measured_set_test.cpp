@@ -1,14 +1,14 @@
-#include "pour/measured_set.h"
+#include "pour/outlook/measured_set.h"
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
 #include <cmath>
 
-#include "pour/form.h"
-#include "pour/form_pressure.h"
+#include "pour/outlook/form.h"
+#include "pour/outlook/form_pressure.h"
 #include "story.h"
-#include "trade/setting.h"
+#include "trade/concrete/setting.h"
 
 using namespace rb;
 

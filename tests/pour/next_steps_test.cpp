@@ -1,11 +1,11 @@
 // What the plan has next. The rules are the trade's common practice of leapfrogging rows; there is
 // no published source.
-#include "pour/next_steps.h"
+#include "pour/outlook/next_steps.h"
 
 #include <doctest/doctest.h>
 
-#include "pour/event_json.h"
-#include "pour/fold.h"
+#include "pour/log/event_json.h"
+#include "pour/log/fold.h"
 
 using namespace rb;
 

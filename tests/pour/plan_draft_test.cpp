@@ -1,11 +1,11 @@
-#include "pour/plan_draft.h"
+#include "pour/planner/plan_draft.h"
 
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <random>
 
-#include "pour/event_json.h"
+#include "pour/log/event_json.h"
 
 using namespace rb;
 

@@ -8,7 +8,7 @@
 #include <random>
 #include <string>
 
-#include "pour/event_json.h"
+#include "pour/log/event_json.h"
 
 namespace rb {
 

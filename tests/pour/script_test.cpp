@@ -1,10 +1,10 @@
-#include "pour/script.h"
+#include "pour/log/script.h"
 
 #include <doctest/doctest.h>
 
-#include "pour/event_json.h"
-#include "pour/plan_json.h"
-#include "pour/fold.h"
+#include "pour/log/event_json.h"
+#include "pour/log/fold.h"
+#include "pour/plan/plan_json.h"
 
 using namespace rb;
 

@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "pour/event_json.h"
-#include "pour/fold.h"
+#include "pour/log/event_json.h"
+#include "pour/log/fold.h"
 
 namespace rb {
 

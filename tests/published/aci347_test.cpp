@@ -1,10 +1,10 @@
-#include "trade/pressure_aci347.h"
+#include "trade/pressure/pressure_aci347.h"
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
 #include "published.h"
-#include "trade/pressure.h"
+#include "trade/pressure/pressure.h"
 
 using namespace rb;
 using namespace rb::trade;

@@ -2,7 +2,7 @@
 #include <fmt/format.h>
 
 #include "published.h"
-#include "trade/power.h"
+#include "trade/motors/power.h"
 
 using namespace rb;
 using namespace rb::trade;

@@ -1,4 +1,4 @@
-#include "trade/pressure_ciria108.h"
+#include "trade/pressure/pressure_ciria108.h"
 
 #include <doctest/doctest.h>
 

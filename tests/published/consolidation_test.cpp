@@ -2,7 +2,7 @@
 #include <fmt/format.h>
 
 #include "published.h"
-#include "trade/internal_vibrator.h"
+#include "trade/motors/internal_vibrator.h"
 
 using namespace rb;
 using namespace rb::trade;

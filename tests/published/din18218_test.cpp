@@ -1,4 +1,4 @@
-#include "trade/pressure_din18218.h"
+#include "trade/pressure/pressure_din18218.h"
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>

@@ -1,4 +1,4 @@
-#include "trade/force.h"
+#include "trade/motors/force.h"
 
 #include <doctest/doctest.h>
 

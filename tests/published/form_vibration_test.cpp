@@ -1,5 +1,5 @@
-#include "trade/pressure_profile.h"
-#include "trade/trend.h"
+#include "trade/pressure/pressure_profile.h"
+#include "trade/shape/trend.h"
 
 #include <doctest/doctest.h>
 

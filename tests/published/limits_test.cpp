@@ -1,8 +1,8 @@
 #include <doctest/doctest.h>
 
 #include "published.h"
-#include "trade/delivery.h"
-#include "trade/surface_void.h"
+#include "trade/concrete/delivery.h"
+#include "trade/concrete/surface_void.h"
 
 using namespace rb;
 using namespace rb::trade;

@@ -1,4 +1,4 @@
-#include "trade/placing.h"
+#include "trade/concrete/placing.h"
 
 #include <doctest/doctest.h>
 

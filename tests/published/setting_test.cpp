@@ -1,10 +1,10 @@
-#include "trade/setting.h"
+#include "trade/concrete/setting.h"
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
 #include "published.h"
-#include "trade/penetration.h"
+#include "trade/concrete/penetration.h"
 
 using namespace rb;
 using namespace rb::trade;

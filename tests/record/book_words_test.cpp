@@ -1,5 +1,5 @@
 // Records tell the number of the head's event beside its hash, and its short code.
-#include "record/book_words.h"
+#include "record/model/book_words.h"
 
 #include <doctest/doctest.h>
 
@@ -8,10 +8,10 @@
 #include <sstream>
 
 #include "base/short_code.h"
-#include "record/csv.h"
-#include "record/json.h"
-#include "record/write_record.h"
-#include "record/xlsx.h"
+#include "record/form/csv.h"
+#include "record/form/json.h"
+#include "record/form/write_record.h"
+#include "record/form/xlsx.h"
 #include "sample.h"
 #include "temp_folder.h"
 #include "zip.h"

@@ -1,4 +1,4 @@
-#include "record/csv.h"
+#include "record/form/csv.h"
 
 #include <doctest/doctest.h>
 

@@ -1,4 +1,4 @@
-#include "record/daily_record.h"
+#include "record/model/daily_record.h"
 
 #include <doctest/doctest.h>
 

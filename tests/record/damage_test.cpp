@@ -6,11 +6,11 @@
 #include <fstream>
 #include <nlohmann/json.hpp>
 
-#include "record/csv.h"
-#include "record/json.h"
-#include "record/pdf.h"
-#include "record/table.h"
-#include "record/xlsx.h"
+#include "record/form/csv.h"
+#include "record/form/json.h"
+#include "record/form/xlsx.h"
+#include "record/model/table.h"
+#include "record/pdf/pdf.h"
 #include "sample.h"
 #include "temp_folder.h"
 #include "zip.h"

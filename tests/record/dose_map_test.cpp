@@ -1,4 +1,4 @@
-#include "record/dose_map.h"
+#include "record/model/dose_map.h"
 
 #include <doctest/doctest.h>
 

@@ -1,4 +1,4 @@
-#include "record/json.h"
+#include "record/form/json.h"
 
 #include <doctest/doctest.h>
 

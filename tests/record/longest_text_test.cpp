@@ -6,11 +6,11 @@
 #include <chrono>
 
 #include "check/check.h"
-#include "pour/event_json.h"
-#include "pour/fold.h"
-#include "pour/most.h"
-#include "record/daily_record.h"
-#include "record/write_record.h"
+#include "pour/log/event_json.h"
+#include "pour/log/fold.h"
+#include "pour/plan/most.h"
+#include "record/form/write_record.h"
+#include "record/model/daily_record.h"
 #include "temp_folder.h"
 
 using namespace rb;

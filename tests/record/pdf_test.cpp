@@ -1,5 +1,5 @@
 // What is on the pages is asked of pdftotext (poppler-utils), a program of others.
-#include "record/pdf.h"
+#include "record/pdf/pdf.h"
 #include "base/short_code.h"
 
 #include <doctest/doctest.h>

@@ -3,8 +3,8 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
-#include "pour/event_json.h"
-#include "pour/fold.h"
+#include "pour/log/event_json.h"
+#include "pour/log/fold.h"
 
 namespace rb::test {
 
@@ -161,7 +161,7 @@ Sample sample_pour(const char* units, int more_runs, const std::string& note) {
   }
   Finding stop;
   stop.rule = "cable-open";
-  stop.weight = Weight::stop;
+  stop.severity = Severity::stop;
   stop.element = 0;
   stop.row = 2;
   stop.side = Side::near_side;
@@ -171,7 +171,7 @@ Sample sample_pour(const char* units, int more_runs, const std::string& note) {
   stop.sentence = "W1 row R3 ran with its cables not confirmed";
   Finding mend;
   mend.rule = "dose-low";
-  mend.weight = Weight::mend;
+  mend.severity = Severity::mend;
   mend.element = 0;
   mend.lift = 2;
   mend.bay = 1;

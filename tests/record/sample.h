@@ -2,7 +2,7 @@
 // report is made up here: what the checker finds is tested elsewhere.
 #pragma once
 
-#include "record/daily_record.h"
+#include "record/model/daily_record.h"
 
 namespace rb::test {
 

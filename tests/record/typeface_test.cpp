@@ -5,7 +5,7 @@
 #include <cstdlib>
 #include <sstream>
 
-#include "record/pdf.h"
+#include "record/pdf/pdf.h"
 #include "sample.h"
 #include "temp_folder.h"
 

@@ -1,4 +1,4 @@
-#include "record/write_record.h"
+#include "record/form/write_record.h"
 
 #include <doctest/doctest.h>
 #include <sys/resource.h>
@@ -8,7 +8,7 @@
 #include <map>
 #include <set>
 
-#include "record/edition.h"
+#include "record/model/edition.h"
 
 #include "sample.h"
 #include "temp_folder.h"

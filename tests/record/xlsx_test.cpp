@@ -1,8 +1,8 @@
-#include "record/xlsx.h"
+#include "record/form/xlsx.h"
 
 #include <doctest/doctest.h>
 
-#include "record/table.h"
+#include "record/model/table.h"
 #include "sample.h"
 #include "zip.h"
 

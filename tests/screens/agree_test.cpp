@@ -8,10 +8,10 @@
 #include <random>
 
 #include "check/check.h"
-#include "pour/event_json.h"
-#include "pour/fold.h"
-#include "pour/verdicts.h"
-#include "screens/pour_view.h"
+#include "pour/log/event_json.h"
+#include "pour/log/fold.h"
+#include "pour/plan/verdicts.h"
+#include "screens/view/pour_view.h"
 
 using namespace rb;
 using namespace rb::screens;

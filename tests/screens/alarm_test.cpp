@@ -1,4 +1,4 @@
-#include "screens/alarm.h"
+#include "screens/view/alarm.h"
 
 #include <doctest/doctest.h>
 
@@ -6,10 +6,10 @@ using namespace rb;
 using namespace rb::screens;
 
 namespace {
-Finding finding(const char* rule, Weight weight, std::size_t row, double measured = 1) {
+Finding finding(const char* rule, Severity severity, std::size_t row, double measured = 1) {
   Finding f;
   f.rule = rule;
-  f.weight = weight;
+  f.severity = severity;
   f.element = 0;
   f.row = row;
   f.measured = Amount{Measure::number, measured};
@@ -20,39 +20,39 @@ const PourId kPour{"P1"};
 
 TEST_CASE("what stood when a pour was first looked at sounds nothing") {
   Alarm alarm;
-  CHECK_FALSE(alarm.hear(kPour, {finding("head-high", Weight::stop, 0)}));
-  CHECK_FALSE(alarm.hear(kPour, {finding("head-high", Weight::stop, 0)}));
-  CHECK_FALSE(alarm.hear(PourId{"P2"}, {finding("row-missed", Weight::mend, 1)}));
+  CHECK_FALSE(alarm.hear(kPour, {finding("head-high", Severity::stop, 0)}));
+  CHECK_FALSE(alarm.hear(kPour, {finding("head-high", Severity::stop, 0)}));
+  CHECK_FALSE(alarm.hear(PourId{"P2"}, {finding("row-missed", Severity::mend, 1)}));
 }
 
 TEST_CASE("a finding sounds once, as long as it stands, whatever its figure becomes") {
   Alarm alarm;
   CHECK_FALSE(alarm.hear(kPour, {}));
-  CHECK(alarm.hear(kPour, {finding("rise-fast", Weight::stop, 0, 4.1)}) == Weight::stop);
-  CHECK_FALSE(alarm.hear(kPour, {finding("rise-fast", Weight::stop, 0, 4.2)}));
+  CHECK(alarm.hear(kPour, {finding("rise-fast", Severity::stop, 0, 4.1)}) == Severity::stop);
+  CHECK_FALSE(alarm.hear(kPour, {finding("rise-fast", Severity::stop, 0, 4.2)}));
   CHECK_FALSE(alarm.hear(kPour, {}));
-  CHECK(alarm.hear(kPour, {finding("rise-fast", Weight::stop, 0)}) == Weight::stop);
+  CHECK(alarm.hear(kPour, {finding("rise-fast", Severity::stop, 0)}) == Severity::stop);
 }
 
 TEST_CASE("of several new findings the gravest sounds; notes are silent") {
   Alarm alarm;
   CHECK_FALSE(alarm.hear(kPour, {}));
-  CHECK_FALSE(alarm.hear(kPour, {finding("run-long", Weight::note, 0)}));
-  CHECK(alarm.hear(kPour, {finding("run-short", Weight::mend, 0)}) == Weight::mend);
-  CHECK(alarm.hear(kPour,
-                   {finding("run-short", Weight::mend, 0), finding("run-short", Weight::mend, 1),
-                    finding("head-high", Weight::stop, 2)}) == Weight::stop);
+  CHECK_FALSE(alarm.hear(kPour, {finding("run-long", Severity::note, 0)}));
+  CHECK(alarm.hear(kPour, {finding("run-short", Severity::mend, 0)}) == Severity::mend);
+  CHECK(alarm.hear(kPour, {finding("run-short", Severity::mend, 0),
+                           finding("run-short", Severity::mend, 1),
+                           finding("head-high", Severity::stop, 2)}) == Severity::stop);
 }
 
 TEST_CASE("each load that grows old sounds for itself") {
   Alarm alarm;
   CHECK_FALSE(alarm.hear(kPour, {}));
-  Finding first = finding("load-old", Weight::mend, 0);
+  Finding first = finding("load-old", Severity::mend, 0);
   first.ticket = TicketId{"4711"};
   Finding second = first;
   second.ticket = TicketId{"4712"};
-  CHECK(alarm.hear(kPour, {first}) == Weight::mend);
-  CHECK(alarm.hear(kPour, {first, second}) == Weight::mend);
+  CHECK(alarm.hear(kPour, {first}) == Severity::mend);
+  CHECK(alarm.hear(kPour, {first, second}) == Severity::mend);
   CHECK_FALSE(alarm.hear(kPour, {first, second}));
 }
 
@@ -65,12 +65,12 @@ Finding at(Finding f, double from, std::optional<double> to = {}) {
 }  // namespace
 
 TEST_CASE("under attention stands what is true or was lately, the gravest and the latest first") {
-  const Finding old = at(finding("run-short", Weight::mend, 0), 0, 100);
-  const Finding late = at(finding("run-short", Weight::mend, 1), 500, 600);
-  const Finding later = at(finding("temp-out", Weight::mend, 2), 700);
-  const Finding stop = at(finding("head-high", Weight::stop, 3), 50, 650);
-  const Finding plan = finding("row-far", Weight::mend, 4);
-  const Finding note = at(finding("run-long", Weight::note, 5), 700);
+  const Finding old = at(finding("run-short", Severity::mend, 0), 0, 100);
+  const Finding late = at(finding("run-short", Severity::mend, 1), 500, 600);
+  const Finding later = at(finding("temp-out", Severity::mend, 2), 700);
+  const Finding stop = at(finding("head-high", Severity::stop, 3), 50, 650);
+  const Finding plan = finding("row-far", Severity::mend, 4);
+  const Finding note = at(finding("run-long", Severity::note, 5), 700);
   const auto found = Alarm{}.attention(kPour, {plan, note, old, late, later, stop}, seconds(701));
   CHECK(found == std::vector<Finding>{stop, later, late, plan});
   CHECK(Alarm{}.attention(kPour, {old}, seconds(700)).size() == 1);
@@ -80,12 +80,12 @@ TEST_CASE("what is found out late stands as long from when it was found") {
   Alarm alarm;
   CHECK(alarm.attention(kPour, {}, seconds(1000)).empty());
   // A top read now shows the head of a run that ended half an hour ago.
-  const Finding head = at(finding("head-high", Weight::stop, 0), 100, 200);
+  const Finding head = at(finding("head-high", Severity::stop, 0), 100, 200);
   CHECK(alarm.attention(kPour, {head}, seconds(2000)).size() == 1);
   CHECK(alarm.attention(kPour, {head}, seconds(2600)).size() == 1);
   CHECK(alarm.attention(kPour, {head}, seconds(2601)).empty());
   // Another run of the same row is news of its own.
-  const Finding again = at(finding("head-high", Weight::stop, 0), 300, 400);
+  const Finding again = at(finding("head-high", Severity::stop, 0), 300, 400);
   CHECK(alarm.attention(kPour, {head, again}, seconds(2700)) == std::vector<Finding>{again});
   // What stood when a pour was first looked at is none.
   Alarm fresh;

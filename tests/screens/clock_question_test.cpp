@@ -1,5 +1,5 @@
 // Which clocks are asked about: just below, at and just above each bound.
-#include "screens/clock_question.h"
+#include "screens/book/clock_question.h"
 
 #include <doctest/doctest.h>
 

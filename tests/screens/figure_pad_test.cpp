@@ -1,4 +1,4 @@
-#include "screens/figure_pad.h"
+#include "screens/entry/figure_pad.h"
 
 #include <doctest/doctest.h>
 

@@ -1,4 +1,4 @@
-#include "screens/number_pad.h"
+#include "screens/entry/number_pad.h"
 
 #include <doctest/doctest.h>
 

@@ -1,4 +1,4 @@
-#include "screens/pictures.h"
+#include "screens/glass/pictures.h"
 
 #include <doctest/doctest.h>
 

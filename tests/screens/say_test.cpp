@@ -1,4 +1,4 @@
-#include "screens/say.h"
+#include "screens/words/say.h"
 
 #include <doctest/doctest.h>
 

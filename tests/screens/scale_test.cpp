@@ -1,8 +1,8 @@
-#include "screens/scale.h"
+#include "screens/glass/scale.h"
 
 #include <doctest/doctest.h>
 
-#include "screens/pour_layout.h"
+#include "screens/live/pour_layout.h"
 
 using namespace rb::screens;
 

@@ -1,4 +1,4 @@
-#include "screens/tap.h"
+#include "screens/glass/tap.h"
 
 #include <doctest/doctest.h>
 

@@ -1,9 +1,9 @@
-#include "screens/truck_view.h"
+#include "screens/view/truck_view.h"
 
 #include <doctest/doctest.h>
 
-#include "pour/event_json.h"
-#include "pour/fold.h"
+#include "pour/log/event_json.h"
+#include "pour/log/fold.h"
 
 using namespace rb;
 using namespace rb::screens;

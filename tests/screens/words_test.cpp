@@ -1,4 +1,4 @@
-#include "screens/words.h"
+#include "screens/words/words.h"
 
 #include <doctest/doctest.h>
 #include <imgui.h>
@@ -6,9 +6,9 @@
 #include <set>
 
 #include "check/check.h"
-#include "screens/event_words.h"
-#include "screens/fonts.h"
-#include "screens/scale.h"
+#include "screens/glass/fonts.h"
+#include "screens/glass/scale.h"
+#include "screens/view/event_words.h"
 
 using namespace rb;
 using namespace rb::screens;

@@ -4,7 +4,7 @@
 #include <fmt/format.h>
 
 #include "samples.h"
-#include "store/connection.h"
+#include "store/book/connection.h"
 
 using namespace rb;
 using namespace rb::samples;

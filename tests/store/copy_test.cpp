@@ -1,5 +1,5 @@
 // Copies of a book in use, and books made again from a copy or a mirror.
-#include "store/copy_book.h"
+#include "store/copies/copy_book.h"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <doctest/doctest.h>
@@ -10,8 +10,8 @@
 #include <thread>
 
 #include "samples.h"
-#include "store/copy_job.h"
-#include "store/mirror_keeper.h"
+#include "store/copies/copy_job.h"
+#include "store/copies/mirror_keeper.h"
 
 using namespace rb;
 using namespace rb::samples;

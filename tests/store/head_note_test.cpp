@@ -1,5 +1,5 @@
 // The note of the head beside a book tells what a shortened chain cannot.
-#include "store/head_note.h"
+#include "store/book/head_note.h"
 
 #include <doctest/doctest.h>
 

@@ -4,7 +4,7 @@
 #include <string>
 
 #include "samples.h"
-#include "store/entry_now.h"
+#include "store/file/entry_now.h"
 
 using namespace rb;
 using namespace rb::samples;

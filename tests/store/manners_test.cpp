@@ -8,7 +8,7 @@
 #include <csignal>
 
 #include "samples.h"
-#include "store/writer_lock.h"
+#include "store/file/writer_lock.h"
 
 using namespace rb;
 using namespace rb::samples;

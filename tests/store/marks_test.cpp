@@ -4,7 +4,7 @@
 #include <fmt/format.h>
 
 #include "samples.h"
-#include "store/chain.h"
+#include "store/file/chain.h"
 
 using namespace rb;
 using namespace rb::samples;

@@ -1,5 +1,5 @@
 // The mirror and the note follow a real book while it is written.
-#include "store/mirror_keeper.h"
+#include "store/copies/mirror_keeper.h"
 
 #include <doctest/doctest.h>
 
@@ -7,8 +7,8 @@
 #include <thread>
 
 #include "samples.h"
-#include "store/head_note.h"
-#include "store/note_keeper.h"
+#include "store/book/head_note.h"
+#include "store/keep/note_keeper.h"
 
 using namespace rb;
 using namespace rb::samples;

@@ -1,5 +1,5 @@
 // The mirror: an append-only text file of the book's rows in another place.
-#include "store/mirror.h"
+#include "store/copies/mirror.h"
 
 #include <doctest/doctest.h>
 

@@ -4,7 +4,7 @@
 #include <SQLiteCpp/SQLiteCpp.h>
 
 #include "samples.h"
-#include "store/chain.h"
+#include "store/file/chain.h"
 
 namespace rb::samples {
 

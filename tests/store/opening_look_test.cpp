@@ -8,7 +8,7 @@
 #include <thread>
 
 #include "samples.h"
-#include "store/rest_look.h"
+#include "store/keep/rest_look.h"
 
 using namespace rb;
 using namespace rb::samples;

@@ -1,10 +1,10 @@
 // Rows by number from a file that is damaged.
-#include "store/row_reader.h"
+#include "store/book/row_reader.h"
 
 #include <doctest/doctest.h>
 
 #include "samples.h"
-#include "store/against.h"
+#include "store/copies/against.h"
 
 using namespace rb;
 using namespace rb::samples;

@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "base/result.h"
-#include "store/identity.h"
-#include "store/row_text.h"
+#include "store/file/identity.h"
+#include "store/file/row_text.h"
 
 namespace rb::samples {
 

@@ -7,9 +7,9 @@
 #include <set>
 
 #include "samples.h"
-#include "store/file_bytes.h"
-#include "store/salvage.h"
-#include "store/salvaged_book.h"
+#include "store/file/file_bytes.h"
+#include "store/salvage/salvage.h"
+#include "store/salvage/salvaged_book.h"
 
 using namespace rb;
 using namespace rb::samples;

@@ -10,9 +10,9 @@
 #include <sstream>
 #include <string>
 
-#include "pour/event_json.h"
-#include "pour/script.h"
-#include "store/logbook.h"
+#include "pour/log/event_json.h"
+#include "pour/log/script.h"
+#include "store/book/logbook.h"
 
 namespace rb::samples {
 

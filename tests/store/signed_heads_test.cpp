@@ -10,13 +10,13 @@
 
 #include "base/short_code.h"
 #include "samples.h"
-#include "store/against.h"
-#include "store/copy_book.h"
-#include "store/device_key.h"
-#include "store/head_note.h"
-#include "store/mirror.h"
-#include "store/mirror_keeper.h"
-#include "store/note_keeper.h"
+#include "store/book/head_note.h"
+#include "store/copies/against.h"
+#include "store/copies/copy_book.h"
+#include "store/copies/mirror.h"
+#include "store/copies/mirror_keeper.h"
+#include "store/file/device_key.h"
+#include "store/keep/note_keeper.h"
 
 using namespace rb;
 using namespace rb::samples;

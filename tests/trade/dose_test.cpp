@@ -1,4 +1,4 @@
-#include "trade/dose.h"
+#include "trade/dose/dose.h"
 
 #include <doctest/doctest.h>
 

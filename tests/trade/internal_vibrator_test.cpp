@@ -1,4 +1,4 @@
-#include "trade/internal_vibrator.h"
+#include "trade/motors/internal_vibrator.h"
 
 #include <doctest/doctest.h>
 

@@ -1,4 +1,4 @@
-#include "trade/patch.h"
+#include "trade/shape/patch.h"
 
 #include <doctest/doctest.h>
 

@@ -1,4 +1,4 @@
-#include "trade/penetration.h"
+#include "trade/concrete/penetration.h"
 
 #include <doctest/doctest.h>
 

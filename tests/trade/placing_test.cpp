@@ -1,9 +1,9 @@
-#include "trade/placing.h"
+#include "trade/concrete/placing.h"
 
 #include <doctest/doctest.h>
 
 #include "bad_input.h"
-#include "trade/delivery.h"
+#include "trade/concrete/delivery.h"
 
 using namespace rb;
 using namespace rb::trade;

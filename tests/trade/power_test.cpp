@@ -1,4 +1,4 @@
-#include "trade/power.h"
+#include "trade/motors/power.h"
 
 #include <doctest/doctest.h>
 

@@ -1,4 +1,4 @@
-#include "trade/pressure_profile.h"
+#include "trade/pressure/pressure_profile.h"
 
 #include <doctest/doctest.h>
 

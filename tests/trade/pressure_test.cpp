@@ -1,4 +1,4 @@
-#include "trade/pressure.h"
+#include "trade/pressure/pressure.h"
 
 #include <doctest/doctest.h>
 
@@ -8,9 +8,9 @@
 #include <vector>
 
 #include "bad_input.h"
-#include "trade/pressure_aci347.h"
-#include "trade/pressure_ciria108.h"
-#include "trade/pressure_din18218.h"
+#include "trade/pressure/pressure_aci347.h"
+#include "trade/pressure/pressure_ciria108.h"
+#include "trade/pressure/pressure_din18218.h"
 
 using namespace rb;
 using namespace rb::trade;

@@ -6,7 +6,7 @@
 #include <cstdint>
 #include <random>
 
-#include "trade/dose.h"
+#include "trade/dose/dose.h"
 
 namespace rb::trade::test {
 

@@ -1,4 +1,4 @@
-#include "trade/rerun_wait.h"
+#include "trade/pressure/rerun_wait.h"
 
 #include <doctest/doctest.h>
 

@@ -1,4 +1,4 @@
-#include "trade/setting.h"
+#include "trade/concrete/setting.h"
 
 #include <doctest/doctest.h>
 

@@ -1,11 +1,11 @@
-#include "trade/sizing.h"
+#include "trade/motors/sizing.h"
 
 #include <doctest/doctest.h>
 
 #include <algorithm>
 
 #include "bad_input.h"
-#include "trade/force.h"
+#include "trade/motors/force.h"
 
 using namespace rb;
 using namespace rb::trade;

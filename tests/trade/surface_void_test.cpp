@@ -1,4 +1,4 @@
-#include "trade/surface_void.h"
+#include "trade/concrete/surface_void.h"
 
 #include <doctest/doctest.h>
 

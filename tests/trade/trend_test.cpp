@@ -1,4 +1,4 @@
-#include "trade/trend.h"
+#include "trade/shape/trend.h"
 
 #include <doctest/doctest.h>
 

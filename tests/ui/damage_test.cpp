@@ -2,7 +2,7 @@
 // from what reads.
 #include <doctest/doctest.h>
 
-#include "screens/damage_seen.h"
+#include "screens/view/damage_seen.h"
 #include "tablet.h"
 
 using namespace rb;
@@ -45,8 +45,7 @@ struct Seen {
 
 TEST_CASE("the Pour screen and the list name damaged events, in either language") {
   for (const Language language : Language::all()) {
-    const std::string count =
-        language == Language{} ? "3 events damaged" : "3 eventos dañados";
+    const std::string count = language == Language{} ? "3 events damaged" : "3 eventos dañados";
     for (const bool open : {true, false}) {
       Seen seen(language, open);
       CHECK(seen.says(count));

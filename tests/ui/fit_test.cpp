@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "base/contrast.h"
-#include "screens/showcase.h"
+#include "screens/book/showcase.h"
 #include "tablet.h"
 
 using namespace rb;

@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <random>
 
-#include "screens/showcase.h"
+#include "screens/book/showcase.h"
 #include "tablet.h"
 
 using namespace rb;

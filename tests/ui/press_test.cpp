@@ -77,7 +77,7 @@ TEST_CASE("a press made before a panel was seen is not given to the panel: it is
   const auto gone = late_press(tablet, note, still + 2s);
   CHECK(gone->end == PressEnd::gone);
   CHECK(gone->id == "note");
-  CHECK(tablet.last_tone == Weight::mend);
+  CHECK(tablet.last_tone == Severity::mend);
   CHECK(tablet.says("Tap not taken: it is no longer there"));
   CHECK(std::holds_alternative<HoldDraft>(tablet.ui.drafts().dialog));
   CHECK(late_press(tablet, r1, still + 3s)->end == PressEnd::taken);  // a row stands beside it

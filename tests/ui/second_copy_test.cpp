@@ -1,7 +1,7 @@
 // The mirror's light, the choice of its folder, COPY, and the code to photograph, by taps.
 #include <doctest/doctest.h>
 
-#include "screens/mirror_panel.h"
+#include "screens/live/mirror_panel.h"
 #include "tablet.h"
 
 using namespace rb;

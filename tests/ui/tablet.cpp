@@ -1,5 +1,5 @@
 #include "tablet.h"
-#include "pour/plan_json.h"
+#include "pour/plan/plan_json.h"
 
 #include <doctest/doctest.h>
 

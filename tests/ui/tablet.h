@@ -6,11 +6,11 @@
 #include <vector>
 
 #include "check/check.h"
-#include "pour/event_json.h"
-#include "pour/fold.h"
-#include "pour/script.h"
-#include "screens/scale.h"
-#include "screens/ui.h"
+#include "pour/log/event_json.h"
+#include "pour/log/fold.h"
+#include "pour/log/script.h"
+#include "screens/book/ui.h"
+#include "screens/glass/scale.h"
 
 namespace rb::test {
 
@@ -65,7 +65,7 @@ class Tablet {
   int wanted = 0;   ///< events the screens asked to keep
   int refused = 0;  ///< of those, refused with words
   Seconds last_change{};
-  std::optional<Weight> last_tone{};           ///< sounded last
+  std::optional<Severity> last_tone{};         ///< sounded last
   std::optional<screens::Press> last_press{};  ///< the press the last frame's touch ended
 
  private:

@@ -2,9 +2,9 @@
 // on.
 #include <doctest/doctest.h>
 
-#include "pour/most.h"
-#include "screens/clock_question.h"
-#include "screens/failure_screen.h"
+#include "pour/plan/most.h"
+#include "screens/book/clock_question.h"
+#include "screens/book/failure_screen.h"
 #include "tablet.h"
 
 using namespace rb;

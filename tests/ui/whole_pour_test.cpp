@@ -3,7 +3,7 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
-#include "pour/plan_json.h"
+#include "pour/plan/plan_json.h"
 #include "tablet.h"
 
 using namespace rb;

@@ -20,9 +20,9 @@
 #include <thread>
 #include <vector>
 
-#include "pour/script.h"
-#include "store/entry_now.h"
-#include "store/logbook.h"
+#include "pour/log/script.h"
+#include "store/book/logbook.h"
+#include "store/file/entry_now.h"
 
 namespace fs = std::filesystem;
 using namespace rb;

@@ -26,7 +26,8 @@ struct Program {
       : rig(std::make_unique<Rig>(program, source)) {
     is("");
     rig->start({{"LD_PRELOAD", shim},
-                {"RISEBOOK_DISK", rig->folder().string()},
+                // The book and what stands beside it, not the log of presses.
+                {"RISEBOOK_DISK", (rig->folder() / "live").string()},
                 {"RISEBOOK_DISK_SAYS", (rig->folder() / "disk").string()},
                 {"ASAN_OPTIONS", "verify_asan_link_order=0:detect_leaks=0"},
                 {"RISEBOOK_RIG_ERRORS", (rig->folder() / "errors").string()}});
@@ -88,6 +89,7 @@ void window_closed(const char* program, const char* source, const char* shim) {
 
 int main(int argc, char** argv) {
   if (argc < 4) return 2;
+  std::setvbuf(stdout, nullptr, _IOLBF, 0);
   slow_disk(argv[1], argv[2], argv[3]);
   disk_that_refuses(argv[1], argv[2], argv[3], "dead");
   disk_that_refuses(argv[1], argv[2], argv[3], "room 0");

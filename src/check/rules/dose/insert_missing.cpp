@@ -1,0 +1,54 @@
+// insert-missing: a thick section without internal vibration logged for a lift and bay.
+#include "check/rule.h"
+
+namespace rb {
+
+namespace {
+
+bool inserted(const PourState& state, const LiftReport& report, std::size_t bay) {
+  for (const InsertState& insert : state.inserts) {
+    if (insert.element == report.element && insert.what.lift == report.lift &&
+        (!insert.bay || *insert.bay == bay)) {
+      return true;
+    }
+  }
+  return false;
+}
+
+void look_insert_missing(const Look& look, const Rule& rule, Findings& out) {
+  for (const LiftReport& report : look.lifts) {
+    const Element& element = look.element(report);
+    if (element.thickness <= kThinSection) continue;
+    if (!look.settled(report)) continue;
+    const LiftState& lift = look.lift(report);
+    for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
+      if (lift.top[bay] <= lift.bottom[bay] || inserted(look.state, report, bay)) continue;
+      Finding f = found(rule);
+      f.element = report.element;
+      f.lift = report.lift;
+      f.bay = bay;
+      f.from = report.placed_from;
+      f.to = report.placed_to;
+      f.measured = amount(element.thickness);
+      f.limit = amount(kThinSection);
+      f.ref = lift.ref;
+      f.sentence = said(
+          "{element} lift {lift} bay {bay}: no insertion logged in a section {measured} thick");
+      out.push_back(std::move(f));
+    }
+  }
+}
+
+}  // namespace
+
+extern const Rule kInsertMissing{
+    {"insert-missing", said("Insertions missing"), Severity::mend,
+     "the core of a thick section, which form vibrators do not reach",
+     said(
+         "the Concrete Society puts form vibration at sections under about {300 mm}; ACI 309R says "
+         "much the same (from memory)"),
+     "sections over {0.3 m} need insertions in each lift and bay", "nobody",
+     said("Insert in that bay while it is plastic; log it")},
+    look_insert_missing};
+
+}  // namespace rb

@@ -1,0 +1,27 @@
+// run-short: a row that serves a lift ran for it, but not long enough.
+#include "check/row_time.h"
+#include "pour/plan/verdicts.h"
+
+namespace rb {
+
+namespace {
+
+void look_run_short(const Look& look, const Rule& rule, Findings& out) {
+  const auto& limit = look.plan().limits.dose_min;
+  for_rows_of_lifts(look, [&](const LiftReport& report, std::size_t row, Seconds ran) {
+    if (judge_band(ran, look.plan().limits) != BandVerdict::short_of) return;
+    if (!look.settled(report)) return;
+    out.push_back(row_time_finding(look, rule, report, row, ran, limit));
+  });
+}
+
+}  // namespace
+
+extern const Rule kRunShort{
+    {"run-short", said("Row ran too short"), Severity::mend, "a row rested too soon",
+     said("common practice, no source"), "dose_min_s 90 s", "plan, by the engineer",
+     said("Run the row again for the missing time while the concrete is plastic and "
+          "the head on the row allows it")},
+    look_run_short};
+
+}  // namespace rb

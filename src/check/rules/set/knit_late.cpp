@@ -1,0 +1,110 @@
+// knit-late: a lift's top set before the next lift was knitted to it.
+#include <algorithm>
+
+#include "check/rule.h"
+
+namespace rb {
+
+namespace {
+
+struct JointSeen {
+  Seconds came{}, sets{};
+  std::optional<Seconds> knits;
+};
+
+Knitting knitting_of(const trade::Face& face, std::size_t bay, const JointQuestion& question,
+                     LiftLook* known) {
+  const auto ask = [&](const trade::Face& of) {
+    return knitting(of, bay, question.z, question.covered, question.insert);
+  };
+  if (known == nullptr) return ask(face);
+  auto& kept = known->joints[bay];
+  if (kept && kept->question == question) return kept->knitting;
+  // Knitted before it set: all that ran until then is in the part the lift's look depends on.
+  const Knitting knit = ask(known->part);
+  kept.reset();
+  if (knit.when && *knit.when <= question.sets) {
+    kept = LiftLook::KnownJoint{question, knit};
+    return knit;
+  }
+  return ask(face);
+}
+
+// None: there is no joint.
+std::optional<JointSeen> joint_of(const Look& look, std::size_t element, std::size_t bay, Length z,
+                                  LiftLook* known) {
+  const trade::TopCurve& top = look.state.elements[element].tops[bay];
+  const auto came = top.reached(z);
+  const auto covered = top.covered(z);
+  if (!came || !covered) return std::nullopt;
+  const JointQuestion question{z, *came, *covered, *came + look.faces[element].to_set(*came),
+                               first_deep_insert(look.state, element, bay, *covered)};
+  const Knitting knit = knitting_of(look.faces[element], bay, question, known);
+  if (!knit.spots) return std::nullopt;
+  return JointSeen{question.came, question.sets, knit.when};
+}
+
+// Whether it was knitted in time, which nothing later can change.
+bool judge(const Look& look, const Rule& rule, const LiftReport& report, LiftLook* known,
+           std::size_t bay, Findings& out) {
+  const LiftState& lift = look.lift(report);
+  const auto joint = joint_of(look, report.element, bay, lift.top[bay], known);
+  if (!joint) return false;
+  if (joint->knits && *joint->knits < joint->sets) return true;
+  if (!joint->knits && look.asof.live && look.asof.at < joint->sets) return false;  // time yet
+  Finding f = found(rule);
+  f.element = report.element;
+  f.lift = report.lift;
+  f.bay = bay;
+  f.from = joint->came;
+  f.to = joint->knits;
+  if (joint->knits) f.measured = amount(*joint->knits - joint->came, Measure::long_span);
+  f.limit = amount(joint->sets - joint->came, Measure::long_span);
+  f.source =
+      set_measured(look.state, report.element, joint->came)
+          ? Source{.code = Source::Code::measured,
+                   .words = said("measured: penetration readings (ASTM C403), the early side of "
+                                 "their range, by equivalent age (ASTM C1074; Q 5000 K from "
+                                 "memory)")}
+          : Source{.code = Source::Code::plan,
+                   .field = "initial_set_h",
+                   .words = said(" by equivalent age (ASTM C1074; Q 5000 K from memory)")};
+  f.ref = lift.ref;
+  f.sentence = joint->knits
+                   ? said(
+                         "{element} lift {lift} bay {bay}: knitted {measured} after it came; "
+                         "it set after {limit}")
+                   : said(
+                         "{element} lift {lift} bay {bay}: never knitted to the lift above; "
+                         "it set {limit} after it came");
+  out.push_back(std::move(f));
+  return false;
+}
+
+void look_knit_late(const Look& look, const Rule& rule, Findings& out) {
+  for (std::size_t i = 0; i < look.lifts.size(); ++i) {
+    const LiftReport& report = look.lifts[i];
+    const LiftState& lift = look.lift(report);
+    LiftLook* known = look.lift_looks[i];
+    if (!lift.next_start || (known != nullptr && known->knitted)) continue;
+    bool knitted = true;
+    for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
+      if (lift.top[bay] <= lift.bottom[bay]) continue;
+      knitted = judge(look, rule, report, known, bay, out) && knitted;
+    }
+    if (known != nullptr && knitted) known->knitted = look.state.last;
+  }
+}
+
+}  // namespace
+
+extern const Rule kKnitLate{
+    {"knit-late", said("Lifts knitted too late"), Severity::mend,
+     "a cold joint: the lift below set before the next was worked into it",
+     said("initial set of ASTM C403 by equivalent age (ASTM C1074)"),
+     "covered and shaken before the plan's initial_set_h at the concrete's temperature",
+     "plan, by the mix's test",
+     said("Stop and ask the engineer how the joint is to be treated; mark it to be inspected")},
+    look_knit_late};
+
+}  // namespace rb

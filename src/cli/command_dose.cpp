@@ -1,0 +1,90 @@
+#include <fmt/format.h>
+
+#include <cstdio>
+
+#include "app/book_pours.h"
+#include "pour/outlook/form.h"
+
+namespace rb {
+
+namespace {
+
+struct Spot {
+  Length x, z;
+};
+
+std::optional<Spot> parse_spot(const std::string& text) {
+  double x = 0;
+  double z = 0;
+  int used = 0;
+  if (std::sscanf(text.c_str(), "%lf,%lf%n", &x, &z, &used) != 2) return std::nullopt;
+  if (static_cast<std::size_t>(used) != text.size() || !(x >= 0) || !(z >= 0)) return std::nullopt;
+  return Spot{metres(x), metres(z)};
+}
+
+// Which motor, on which row, a shaker of a side is.
+std::vector<std::string> names_of(const Element& element, Side side) {
+  std::vector<std::string> names;
+  for (const Row& row : element.rows) {
+    if (row.side != side) continue;
+    for (const Motor& motor : row.motors) names.push_back(row.id.text + "/" + motor.id.text);
+  }
+  return names;
+}
+
+}  // namespace
+
+Exit run_dose(const DoseWish& wish) {
+  const auto spot = parse_spot(wish.at);
+  if (!spot) {
+    return report({Error::Kind::input, "--at", "is \"" + wish.at + "\"",
+                   "Give x,z in metres from the element's lower left, such as 4.5,1.2"});
+  }
+  if (wish.side != "near" && wish.side != "far") {
+    return report({Error::Kind::input, "--side", "is \"" + wish.side + "\"", "Use near or far"});
+  }
+  const Side side = wish.side == "near" ? Side::near_side : Side::far_side;
+  const auto book = Logbook::open(wish.book, Access::read);
+  if (!book) return report(book.error());
+  const auto pour = chosen_pours(*book, wish.pour);
+  if (!pour) return report(pour.error());
+  const auto read = read_pour(*book, pour->front());
+  if (!read) return report(read.error());
+  const Exit fine = tell_unread(book->file(), *read) ? Exit::book : Exit::fine;
+  if (!read->state) return report(no_plan(book->file(), *read).value());
+  const PourState& state = *read->state;
+  const Element* element = state.plan->find(ElementId{wish.element});
+  if (element == nullptr) {
+    return report({Error::Kind::input, "--element", "the plan has no " + wish.element, {}});
+  }
+  if (spot->x > element->length || spot->z > element->rise_height()) {
+    return report({Error::Kind::input,
+                   "--at",
+                   fmt::format("is off the face of {} ({:g} x {:g} m)", wish.element,
+                               in_metres(element->length), in_metres(element->rise_height())),
+                   {}});
+  }
+  const auto index = static_cast<std::size_t>(element - state.plan->elements.data());
+  const trade::Face face = face_of(state, index, {side}, state.last);
+  const auto story = trade::spot_story(face, 0, spot->x, spot->z);
+  fmt::print("{} {} side, x {:.2f} m, z {:.2f} m, bay {}\n", wish.element, wish.side,
+             in_metres(spot->x), in_metres(spot->z), element->bay_at(spot->x) + 1);
+  if (!story) {
+    fmt::print("  no concrete came here (above the top, or in an opening)\n");
+    return fine;
+  }
+  const auto moment = [&](Seconds at) { return to_text(state.moment(at)); };
+  fmt::print("  concrete came  {}\n", moment(story->came));
+  const auto names = names_of(*element, side);
+  for (const auto& shaken : story->shaken) {
+    std::string by;
+    for (const std::size_t i : shaken.shakers) by += " " + names[i];
+    fmt::print("  shaken         {} to {}  {:.1f} s by{}\n", moment(shaken.when.from),
+               moment(shaken.when.to), in_seconds(shaken.when.to - shaken.when.from), by);
+  }
+  fmt::print("  initial set    {}\n  dose           {:.1f} s (least {:g} s)\n", moment(story->sets),
+             in_seconds(story->dose), in_seconds(state.plan->limits.dose_min.value));
+  return fine;
+}
+
+}  // namespace rb

@@ -1,0 +1,105 @@
+#include <fmt/format.h>
+
+#include <cstdio>
+
+#include "app/book_pours.h"
+#include "app/local_time.h"
+#include "cli/write_day.h"
+#include "pour/outlook/form.h"
+
+namespace rb {
+
+Result<DayWritten> write_day(const Logbook& book, Moment day, std::chrono::minutes offset,
+                             const Path& folder, const std::vector<Format>& formats) {
+  const auto near = book.pours_in({day, day + std::chrono::hours{24}});
+  if (!near) return Failed{near.error()};
+  std::vector<PourId> pours;
+  std::vector<PourState> touched;
+  std::vector<Unread> unread;
+  std::vector<PourWithoutPlan> without_plan;
+  bool damaged = false;
+  for (const PourId& pour : *near) {
+    auto read = read_pour(book, pour);
+    if (!read) return Failed{read.error()};
+    if (!read->state || touches(*read->state, day)) {
+      damaged = tell_unread(book.file(), *read) || damaged;
+    }
+    if (!read->state) {
+      without_plan.push_back({pour, read->whole, std::move(read->unread)});
+      continue;
+    }
+    if (!touches(*read->state, day)) continue;
+    touched.push_back(std::move(*read->state));
+    unread.push_back(std::move(read->unread));
+    pours.push_back(pour);
+  }
+  const auto looked = book.verify(pours);
+  if (!looked) return Failed{looked.error()};
+  std::string damage;  // printed in red: a record must not lend the book a face it does not deserve
+  if (!looked->sound()) {
+    damage = "The book does not hold: " + looked->faults.front();
+    if (looked->faults.size() > 1)
+      damage += fmt::format("; and {} more", looked->faults.size() - 1);
+    damage += ". What reads of it is shown; risebook verify tells all.";
+  }
+  std::vector<CheckReport> reports;
+  reports.reserve(touched.size());
+  for (const PourState& state : touched) reports.push_back(check(state, AsOf::end(state)));
+  if (touched.empty() && without_plan.empty()) {
+    return fail(Error::Kind::input, "--day", "nothing was logged on " + day_text(day, offset),
+                "Give a day of a pour in the book");
+  }
+  std::vector<RecordInput> inputs;
+  for (std::size_t i = 0; i < touched.size(); ++i) {
+    inputs.push_back({touched[i], reports[i], dose_maps(touched[i]), unread[i]});
+  }
+  const DailyRecord record = make_daily_record(inputs, day, offset,
+                                               {.tag = looked->tag,
+                                                .head_hash = looked->head_hash,
+                                                .events = looked->events,
+                                                .damage = damage,
+                                                .looked = looked->looked,
+                                                .head_event = looked->last},
+                                               without_plan);
+  auto files = write_record(record, folder, formats);
+  if (!files) return Failed{files.error()};
+  if (!damage.empty()) fmt::print(stderr, "{}: {}\n", book.file().string(), damage);
+  return DayWritten{std::move(*files), damaged || !damage.empty()};
+}
+
+std::vector<SideDose> dose_maps(const PourState& state) {
+  std::vector<SideDose> maps;
+  for (std::size_t e = 0; e < state.elements.size(); ++e) {
+    for (const Side side : judged_sides(state.plan->elements[e])) {
+      maps.push_back(side_dose(e, side, trade::dose_field(face_of(state, e, {side}, state.last))));
+    }
+  }
+  return maps;
+}
+
+Exit run_record(const RecordWish& wish) {
+  std::vector<Format> formats;
+  for (const std::string& name : wish.formats) {
+    const auto format = parse_format(name);
+    if (!format) {
+      return report({Error::Kind::input, "--format", "is \"" + name + "\"",
+                     "Use pdf, xlsx, csv, json or png, with commas between"});
+    }
+    formats.push_back(*format);
+  }
+  const auto given = read_utc_offset(wish.utc_offset);
+  if (!given) return report(given.error());
+  const auto utc_day = parse_day(wish.day);
+  if (!utc_day) {
+    return report({Error::Kind::input, "--day", "is \"" + wish.day + "\"", "Use YYYY-MM-DD"});
+  }
+  const std::chrono::minutes offset = given->value_or(system_utc_offset(*utc_day));
+  const auto book = Logbook::open(wish.book, Access::read);
+  if (!book) return report(book.error());
+  const auto written = write_day(*book, *parse_day(wish.day, offset), offset, wish.folder, formats);
+  if (!written) return report(written.error());
+  for (const Path& path : written->files) fmt::print("{}\n", path.string());
+  return written->damaged ? Exit::book : Exit::fine;
+}
+
+}  // namespace rb

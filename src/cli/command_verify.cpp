@@ -1,0 +1,112 @@
+// What a book can tell of its own wholeness, in words that claim no more.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "app/device.h"
+#include "app/settings_file.h"
+#include "base/short_code.h"
+#include "cli/commands.h"
+#include "store/book/logbook.h"
+#include "store/copies/against.h"
+
+namespace rb {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+/// Said of a device by five characters of its key.
+std::string device(const std::string& key, const std::string& own) {
+  return fmt::format("device {}{}", short_code(key).substr(0, 5),
+                     key == own ? " (this one)" : " (not this one)");
+}
+
+void tell_signatures(const VerifyReport& looked) {
+  if (looked.signed_heads.empty()) {
+    fmt::print("No head of it is signed.\n");
+    return;
+  }
+  const auto own_key = store::DeviceKey::standing(data_folder());
+  const std::string own = own_key ? store::to_hex(own_key->public_key()) : std::string{};
+  const SignedHead& last = looked.signed_heads.back();
+  fmt::print("{} signed heads hold, the last at event {} of {} by {}, {}\n",
+             looked.signed_heads.size(), last.seq, looked.last, device(last.key, own),
+             to_text(last.made));
+  std::vector<std::string> keys;
+  for (const SignedHead& head : looked.signed_heads) {
+    if (std::find(keys.begin(), keys.end(), head.key) == keys.end()) keys.push_back(head.key);
+  }
+  for (const std::string& key : keys) fmt::print("  key of {}: {}\n", device(key, own), key);
+}
+
+/// Mirrors beside the book and in the folder the screens mirror to.
+std::vector<std::string> mirrors_of(const Path& book, const std::string& tag) {
+  std::vector<std::string> found;
+  const Path at = fs::absolute(book);
+  for (const Path& folder : {at.parent_path(), mirror_folder(settings_path())}) {
+    if (folder.empty()) continue;
+    for (const Path& mirror : store::mirrors_in(folder, at, tag)) found.push_back(mirror.string());
+  }
+  return found;
+}
+
+void tell_extent(const VerifyReport& looked, bool mirrored) {
+  fmt::print("The chain is whole as far as event {}", looked.last);
+  if (looked.vouched == looked.last) {
+    fmt::print("; the note beside it names the same event as the last acknowledged.\n");
+  } else if (looked.vouched) {
+    fmt::print("; the note beside it names event {} as acknowledged.\n", *looked.vouched);
+  } else if (mirrored) {
+    fmt::print("; the mirror tells of no later one.\n");
+  } else {
+    fmt::print("; nothing here to tell of later ones.\n");
+  }
+  if (looked.note_damaged) fmt::print("The note beside it is damaged and tells nothing.\n");
+  fmt::print(
+      "It cannot show a rewrite by someone who holds this file and its key; compare with a record, "
+      "a photographed code, a mirror or a copy: risebook verify BOOK --against ...\n");
+}
+
+}  // namespace
+
+Exit run_verify(const VerifyWish& wish) {
+  const auto book = Logbook::open(wish.book, Access::read);
+  if (!book) return report(book.error());
+  const auto looked = book->verify();
+  if (!looked) return report(looked.error());
+  fmt::print("Book {}: {} events, head {} ({})\n", looked->tag, looked->events, looked->head_hash,
+             short_code(looked->head_hash));
+  bool holds = looked->sound();
+  for (const std::string& fault : looked->faults) fmt::print("  fault: {}\n", fault);
+  for (const DamagedEvent& event : looked->lost) {
+    fmt::print("  lost before a rescue: {}{}\n", event.id.text,
+               event.pour ? " of pour " + event.pour->text : std::string{});
+  }
+  if (looked->unknown > 0) {
+    fmt::print("{} events of kinds this Risebook does not know\n", looked->unknown);
+  }
+  tell_signatures(*looked);
+  const auto mirrors = mirrors_of(wish.book, looked->tag);
+  const auto beside = store::hold_against(wish.book, mirrors);
+  bool mirrored = false;
+  for (std::size_t i = 0; beside && i < beside->size(); ++i) {
+    const auto& [had, says] = (*beside)[i];
+    fmt::print("{}{}\n", had ? "" : "  fault: ", says);
+    mirrored = mirrored || had;
+    holds = holds && had;
+  }
+  if (!beside) fmt::print("A mirror cannot be compared: {}\n", to_text(beside.error()));
+  if (holds) tell_extent(*looked, mirrored);
+  if (!wish.against.empty()) {
+    const auto answers = store::hold_against(wish.book, wish.against);
+    if (!answers) return report(answers.error());
+    for (const auto& [had, says] : *answers) {
+      fmt::print("{}\n", says);
+      holds = holds && had;
+    }
+  }
+  return holds ? Exit::fine : Exit::book;
+}
+
+}  // namespace rb

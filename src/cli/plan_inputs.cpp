@@ -1,0 +1,226 @@
+#include "cli/plan_inputs.h"
+
+#include <fmt/format.h>
+
+#include <nlohmann/json.hpp>
+
+#include "cli/say_both.h"
+#include "cli/unit_input.h"
+#include "pour/outlook/form.h"
+
+namespace rb {
+
+namespace {
+
+constexpr const char* kAssumed = "assumed";
+
+constexpr PlanInput kInputs[] = {
+    {"length", "of the element: \"12 m\"", "", ""},
+    {"height", "of the element: \"4.8 m\"", "", ""},
+    {"thickness", "of the element: \"300 mm\"", "", ""},
+    {"rating", "lateral pressure the form bears, from its designer: \"60 kPa\"", "", ""},
+    {"initial-set", "of the mix, at the reference: \"5 h\"", "", ""},
+    {"force", "of a motor at its speed: \"4 kN\"", "", ""},
+    {"amps", "a motor draws in each phase: \"4.2 A\"", "", ""},
+    {"kind", "wall or column", "wall", kAssumed},
+    {"element", "its name", "E1", kAssumed},
+    {"bay", "about how long a bay is", "3 m", "our own choice"},
+    {"form-mass", "of the form's face: \"60 kg/m2\"", "60 kg/m2",
+     "common practice, no source: weigh a panel"},
+    {"rise-limit", "the form designer's greatest rate: \"1.8 m/h\"", "", "", true},
+    {"rise", "wished while a lift is placed", "1.5 m/h", "our own choice"},
+    {"lift", "deepest", "500 mm", "ACI 309R, about 20 in (from memory)"},
+    {"sides", "that rows hang on: near or both", "near up to 300 mm thick, else both",
+     "a trade leaflet puts form vibration from one side at sections under about 300 mm"},
+    {"unit-weight", "of the concrete", "25 kN/m3", "the weight DIN 18218 is drawn up for"},
+    {"slump", "of the concrete", "120 mm", "assumed: give the mix's own"},
+    {"cement", "plain, retarded, blended, blended-retarded or high-blend", "retarded",
+     "conservative: a plasticizer that delays setting counts as retarding"},
+    {"reference", "temperature the initial set was found at", "20 C", kAssumed},
+    {"temp", "of the concrete as it will come", "20 C",
+     "assumed: colder presses harder, warmer sets sooner"},
+    {"method", "of form pressure: aci347, ciria108 or din18218", "aci347", "our own choice"},
+    {"reach-x", "half-width a motor works over", "600 mm",
+     "half of 4 ft, the closest spacing ACI 309R gives (from memory): try it on your form"},
+    {"reach-z", "half-height a motor works over", "600 mm",
+     "taken as along the form: try it on your form"},
+    {"speed", "of the motors", "6000 vpm", "common practice, no source"},
+    {"volts", "of the inverters, between phases", "42 V", "common practice, no source"},
+    {"inverter-amps", "an inverter gives in each phase: \"40 A\"", "", "", true},
+    {"cord-section", "of a motor's cord: \"4 mm2\"", "", "", true},
+    {"cord-length", "of a motor's cord: \"25 m\"", "", "", true},
+    {"motors", "at hand, a whole number", "", "", true},
+    {"crew", "hands that hang motors, a whole number", "2", "our own choice"},
+    {"hang-time", "one of them takes a motor down and hangs it again", "5 min",
+     "our own guess: time it on the first row"},
+    {"load", "a truck brings", "6 m3", "common practice, no source"},
+    {"trucks", "that can come: \"4 /h\"", "", "", true},
+    {"haul", "from batching until discharge begins", "30 min", "assumed: ask the plant"},
+    {"load-age", "from batching until a load must be out", "90 min",
+     "ASTM C94 before its 2021 edition (read)"},
+    {"dose-min", "seconds a row runs for a lift, at least", "90 s", "common practice, no source"},
+    {"dose-max", "seconds a row runs for a lift, at most", "120 s", "common practice, no source"},
+    {"units", "the pour's screens show: si or us", "si", "our own choice"},
+    {"site", "its name", "", "", true},
+    {"name", "of the pour", "", "", true},
+    {"pour", "its id in the book", "PLANNED-1", kAssumed},
+    {"by", "id of who plans", "foreman", kAssumed},
+};
+
+bool is_utf8(const std::string& text) {
+  try {
+    (void)nlohmann::json(text).dump();
+    return true;
+  } catch (const nlohmann::json::exception&) {
+    return false;
+  }
+}
+
+class Texts {
+ public:
+  Texts(const PlanTexts& given, std::vector<const PlanInput*>& taken) {
+    for (const PlanInput& input : kInputs) {
+      const auto found = given.find(input.name);
+      std::string text = found == given.end() ? std::string{} : found->second;
+      if (text.empty() && *input.fallback != '\0') {
+        text = input.fallback;
+        taken.push_back(&input);
+      }
+      if (text.empty() && !input.optional && !fault_) {
+        fault_ = Error{Error::Kind::input, option(input.name), "is missing",
+                       fmt::format("Give {}", input.what)};
+      }
+      if (!is_utf8(text) && !fault_) {
+        fault_ = Error{Error::Kind::input, option(input.name), "is not UTF-8 text", "Type it anew"};
+      }
+      texts_.emplace(input.name, std::move(text));
+    }
+  }
+  static std::string option(const char* name) { return std::string{"--"} + name; }
+  const std::string& operator[](const char* name) const { return texts_.at(name); }
+  [[nodiscard]] bool has(const char* name) const { return !texts_.at(name).empty(); }
+  [[nodiscard]] const std::optional<Error>& fault() const { return fault_; }
+
+ private:
+  std::map<std::string, std::string> texts_;
+  std::optional<Error> fault_;
+};
+
+// Reads option after option; the first that is wrong is kept.
+class InputReader {
+ public:
+  explicit InputReader(const Texts& texts) : texts_(texts) {}
+
+  template <class T>
+  T get(const char* name, Result<T> (*read)(const std::string&, const std::string&)) {
+    return reading_.get(read(Texts::option(name), texts_[name]));
+  }
+  template <class T>
+  std::optional<T> maybe(const char* name,
+                         Result<T> (*read)(const std::string&, const std::string&)) {
+    return texts_.has(name) ? std::optional<T>{get(name, read)} : std::nullopt;
+  }
+  template <class T>
+  T choose(const char* name, std::optional<T> (*parse)(std::string_view), const char* known) {
+    return reading_.choose(Texts::option(name).c_str(), parse(texts_[name]), texts_[name], known);
+  }
+  [[nodiscard]] const std::optional<Error>& error() const { return reading_.error(); }
+
+ private:
+  const Texts& texts_;
+  OptionReading reading_;
+};
+
+std::optional<ElementKind> parse_kind(std::string_view text) {
+  if (text == "wall") return ElementKind::wall;
+  if (text == "column") return ElementKind::column;
+  return std::nullopt;
+}
+std::optional<Units> parse_units(std::string_view text) {
+  if (text == "si") return Units::si;
+  if (text == "us") return Units::us;
+  return std::nullopt;
+}
+std::optional<bool> parse_sides(std::string_view text) {
+  if (text == "near") return false;
+  if (text == "both") return true;
+  return std::nullopt;
+}
+
+template <class T>
+Limit<T> given_limit(T value) {
+  return {value, LimitFrom::plan};
+}
+
+}  // namespace
+
+std::span<const PlanInput> plan_inputs() {
+  return kInputs;
+}
+
+Result<PlanRequest> read_plan_request(const PlanTexts& given) {
+  PlanRequest request;
+  const Texts texts{given, request.taken};
+  if (texts.fault()) return Failed{*texts.fault()};
+  InputReader read{texts};
+  PlanWish& w = request.wish;
+  w.element = ElementId{texts["element"]};
+  w.kind = read.choose("kind", parse_kind, "wall or column");
+  w.length = read.get("length", read_length);
+  w.height = read.get("height", read_length);
+  w.thickness = read.get("thickness", read_length);
+  w.bay = read.get("bay", read_length);
+  w.form_rating = read.get("rating", read_pressure);
+  w.form_mass = read.get("form-mass", read_mass_per_area);
+  w.rise_limit = read.maybe("rise-limit", read_rise);
+  w.rise_wished = read.get("rise", read_rise);
+  w.deepest_lift = read.get("lift", read_length);
+  const bool sides_given = given.count("sides") > 0 && !given.at("sides").empty();
+  w.both_sides =
+      sides_given ? read.choose("sides", parse_sides, "near or both") : w.thickness > kThinSection;
+  w.mix.id = MixId{"MIX"};
+  w.mix.unit_weight = read.get("unit-weight", read_unit_weight);
+  w.mix.slump = read.get("slump", read_length);
+  w.mix.initial_set = read.get("initial-set", read_time);
+  w.mix.set_reference = read.get("reference", read_temperature);
+  w.mix.cement = read.choose("cement", trade::parse_cement_class,
+                             "plain, retarded, blended, blended-retarded or high-blend");
+  w.concrete = read.get("temp", read_temperature);
+  w.method = read.choose("method", trade::parse_pressure_method, "aci347, ciria108 or din18218");
+  w.motor = {read.get("amps", read_current), read.get("force", read_force),
+             read.get("speed", read_speed)};
+  w.reach_x = read.get("reach-x", read_length);
+  w.reach_z = read.get("reach-z", read_length);
+  if (const auto motors = read.maybe("motors", read_count)) {
+    w.motors_at_hand = static_cast<std::size_t>(*motors);
+  }
+  w.volts = read.get("volts", read_volts);
+  w.inverter_amps = read.maybe("inverter-amps", read_current);
+  const auto section = read.maybe("cord-section", read_wire_section);
+  const auto cord = read.maybe("cord-length", read_length);
+  if (section && cord) w.cable = Cable{*section, *cord};
+  w.load = read.get("load", read_volume);
+  if (const auto trucks = read.maybe("trucks", read_per_hour)) w.trucks_per_hour = trucks->times;
+  w.haul = read.get("haul", read_time);
+  w.crew = read.get("crew", read_count);
+  w.hang_time = read.get("hang-time", read_time);
+  w.limits.load_age_max = given_limit(read.get("load-age", read_time));
+  w.limits.dose_min = given_limit(read.get("dose-min", read_time));
+  w.limits.dose_max = given_limit(read.get("dose-max", read_time));
+  request.units = read.choose("units", parse_units, "si or us");
+  request.site = texts["site"];
+  request.name = texts["name"];
+  request.pour = texts["pour"];
+  request.by = texts["by"];
+  if (read.error()) return Failed{*read.error()};
+  if (section.has_value() != cord.has_value()) {
+    return fail(Error::Kind::input, "--cord-section, --cord-length", "one is missing",
+                "Give both or neither");
+  }
+  if (w.limits.dose_max.value < w.limits.dose_min.value) {
+    return fail(Error::Kind::input, "--dose-max", "is below --dose-min", "Give a longer time");
+  }
+  return request;
+}
+
+}  // namespace rb

@@ -1,0 +1,199 @@
+#include "cli/plan_text.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include <nlohmann/json.hpp>
+
+#include "cli/say_both.h"
+#include "pour/log/event_json.h"
+#include "pour/outlook/form.h"
+#include "pour/plan/plan_json.h"
+
+namespace rb {
+
+namespace {
+
+const Element& element_of(const PlannedPour& planned) {
+  return planned.plan.elements.front();
+}
+
+std::string row_text(const PlannedPour& planned, std::size_t row) {
+  const Element& element = element_of(planned);
+  const Row& r = element.rows[row];
+  const bool two = element.has_rows(Side::far_side);
+  return two ? fmt::format("{} {}", r.id.text, to_text(r.side)) : r.id.text;
+}
+
+std::string motors_text(const PlannedPour& planned, std::size_t row) {
+  const auto& motors = element_of(planned).rows[row].motors;
+  if (motors.size() == 1) return motors.front().id.text;
+  return fmt::format("{} to {}", motors.front().id.text, motors.back().id.text);
+}
+
+std::string move_text(const PlannedPour& planned, const MotorsMove& move) {
+  const std::string where =
+      move.from ? fmt::format("{} -> {}", row_text(planned, *move.from), row_text(planned, move.to))
+                : "hang " + row_text(planned, move.to);
+  return fmt::format("{} ({}, {}, cables on)", where, motors_text(planned, move.to),
+                     span_text(move.takes));
+}
+
+template <class Items, class Word>
+std::string listed(const Items& items, Word word) {
+  std::string text;
+  for (const auto& item : items) text += (text.empty() ? "" : ", ") + word(item);
+  return text;
+}
+
+void rows_text(std::string& out, const PlannedPour& planned) {
+  const Element& element = element_of(planned);
+  out += fmt::format("\nRows ({} motors each, {} apart, the first {} from the left)\n",
+                     planned.motors_a_row, both(planned.spacing), both(planned.spacing / 2.0));
+  for (std::size_t r = element.rows.size(); r-- > 0;) {
+    const Row& row = element.rows[r];
+    out += fmt::format("  {:<9} at {:<22} {:<12} works for lift {}\n", row_text(planned, r),
+                       both(row.z), motors_text(planned, r), fmt::join(row.serves, ", "));
+  }
+  out += fmt::format("  {} motors in all, leapfrogged (every row with its own: {})", planned.motors,
+                     planned.motors_unmoved);
+  if (!planned.plan.power.empty()) out += fmt::format("; {} inverters", planned.plan.power.size());
+  out += fmt::format("\n  a motor has {:.0f} % of the force its share of the form wants\n",
+                     planned.force_share * 100);
+}
+
+void pace_text(std::string& out, const PlannedPour& planned) {
+  const auto line = [&](const char* what, const std::string& figures) {
+    out += fmt::format("  {:<32} {}\n", what, figures);
+  };
+  out += "\nPace\n";
+  line("rise while a lift is placed", both(planned.rise));
+  line("set by", to_text(planned.sets_rise));
+  line("rise the form's rating allows",
+       planned.rise_allowed ? both(*planned.rise_allowed) : "any: it bears the full liquid head");
+  line("pressure at that rise",
+       both(planned.pressure) + (planned.method_holds ? "" : "  the full liquid head"));
+  line("concrete", both(planned.concrete));
+  line("loads", fmt::format("{} of {}", planned.trucks, both(planned.load)));
+  line("trucks an hour", fmt::format("{:.1f}, pauses counted", planned.trucks_an_hour));
+  line("oldest joint when knitted",
+       fmt::format("{}; it sets after {}", span_text(planned.joint_age), span_text(planned.sets)));
+  line("from first lift to last rest", span_text(planned.duration));
+  out += "\nWhat binds (share of each limit used; over 100 %: the plan waits for it)\n";
+  for (const LimitUse& use : planned.uses) {
+    out += fmt::format("  {:<12} {:>4.0f} %\n", to_text(use.limit), use.share * 100);
+  }
+}
+
+void sheet_text(std::string& out, const PlannedPour& planned) {
+  out += "\nRun sheet\n  before: ";
+  out += listed(planned.before, [&](const MotorsMove& m) { return move_text(planned, m); });
+  out += "\n";
+  Seconds at{};
+  for (const LiftStep& step : planned.lifts) {
+    const auto clock = std::lround(at.count() / 60);
+    out += fmt::format("  lift {} at {}:{:02}: place to {}, {}, {}\n", step.lift, clock / 60,
+                       clock % 60, both(step.top), both(step.concrete), span_text(step.place));
+    if (!step.moves.empty()) {
+      out += "      from its start: " +
+             listed(step.moves, [&](const MotorsMove& m) { return move_text(planned, m); }) + "\n";
+    }
+    if (planned.insert_too) out += "      insert in every bay, into the lift below too\n";
+    out += fmt::format("      then run {} for {} each, one at a time; head {}\n",
+                       listed(step.rows, [&](std::size_t row) { return row_text(planned, row); }),
+                       span_text(step.run), both(step.head));
+    if (step.pause > Seconds{}) {
+      out += fmt::format("      wait {} until the motors hang\n", span_text(step.pause));
+    }
+    at += step.takes();
+  }
+}
+
+nlohmann::json move_json(const PlannedPour& planned, const MotorsMove& move) {
+  const Element& element = element_of(planned);
+  nlohmann::json json{{"side", to_text(element.rows[move.to].side)},
+                      {"to", element.rows[move.to].id.text},
+                      {"takes_s", in_seconds(move.takes)}};
+  json["from"] = move.from ? nlohmann::json(element.rows[*move.from].id.text) : nlohmann::json();
+  return json;
+}
+
+nlohmann::json moves_json(const PlannedPour& planned, const std::vector<MotorsMove>& moves) {
+  auto list = nlohmann::json::array();
+  for (const MotorsMove& move : moves) list.push_back(move_json(planned, move));
+  return list;
+}
+
+nlohmann::json lift_json(const PlannedPour& planned, const LiftStep& step) {
+  auto rows = nlohmann::json::array();
+  for (const std::size_t row : step.rows) {
+    const Row& r = element_of(planned).rows[row];
+    rows.push_back({{"side", to_text(r.side)}, {"row", r.id.text}});
+  }
+  return {{"lift", step.lift},
+          {"bottom", in_metres(step.bottom)},
+          {"top", in_metres(step.top)},
+          {"volume", in_cubic_metres(step.concrete)},
+          {"place_s", in_seconds(step.place)},
+          {"rows", rows},
+          {"run_s", in_seconds(step.run)},
+          {"gap_s", in_seconds(step.gap)},
+          {"pause_s", in_seconds(step.pause)},
+          {"head_kpa", in_kilopascals(step.head)},
+          {"moves", moves_json(planned, step.moves)}};
+}
+
+}  // namespace
+
+std::string plan_text(const PlannedPour& planned, const PlanRequest& request) {
+  const Element& element = element_of(planned);
+  std::string out =
+      fmt::format("{} {}: {} long, {} high, {} thick\n", to_text(element.kind), element.id.text,
+                  both(element.length), both(element.height), both(element.thickness));
+  rows_text(out, planned);
+  pace_text(out, planned);
+  sheet_text(out, planned);
+  if (!request.taken.empty()) {
+    out += "\nTaken for granted (give your own)\n";
+    for (const PlanInput* input : request.taken) {
+      out += fmt::format("  --{:<13} {:<10} {}\n", input->name, input->fallback, input->source);
+    }
+  }
+  out +=
+      "\nThe top half metre or so wants internal vibration or spading too (ACI 309R, from "
+      "memory).\n"
+      "Form vibrators make liquid what they reach: the form designer must agree to them on the "
+      "form.\nThis plan advises. Local codes, the form designer, a licensed electrician and "
+      "licensed practice decide.\n";
+  return out;
+}
+
+std::string plan_json(const PlannedPour& planned) {
+  nlohmann::json json;
+  json["plan"] = nlohmann::json::parse(to_json(planned.plan));
+  json["before"] = moves_json(planned, planned.before);
+  json["lifts"] = nlohmann::json::array();
+  for (const LiftStep& step : planned.lifts) json["lifts"].push_back(lift_json(planned, step));
+  json["pace"] = {{"rise_mh", in_metres_per_hour(planned.rise)},
+                  {"rise_allowed_mh",
+                   planned.rise_allowed ? nlohmann::json(in_metres_per_hour(*planned.rise_allowed))
+                                        : nlohmann::json()},
+                  {"set_by", to_text(planned.sets_rise)},
+                  {"pressure_kpa", in_kilopascals(planned.pressure)},
+                  {"volume", in_cubic_metres(planned.concrete)},
+                  {"load", in_cubic_metres(planned.load)},
+                  {"trucks", planned.trucks},
+                  {"trucks_per_hour", planned.trucks_an_hour},
+                  {"joint_age_s", in_seconds(planned.joint_age)},
+                  {"sets_s", in_seconds(planned.sets)},
+                  {"duration_s", in_seconds(planned.duration)},
+                  {"motors", planned.motors},
+                  {"motors_per_row", planned.motors_a_row},
+                  {"force_share", planned.force_share}};
+  json["limits"] = nlohmann::json::object();
+  for (const LimitUse& use : planned.uses) json["limits"][to_text(use.limit)] = use.share;
+  return json.dump(2);
+}
+
+}  // namespace rb

@@ -1,0 +1,188 @@
+// Reading and writing the fields of an event kind by its descriptor. Inside this room.
+#pragma once
+
+#include <type_traits>
+
+#include "pour/log/event.h"
+#include "pour/plan/json_fields.h"
+#include "pour/plan/plan_json.h"
+
+namespace rb {
+
+/// A quantity from and to the number that stands for it in a script, in the field's unit.
+template <class T>
+struct InScript;
+template <>
+struct InScript<double> {
+  static double make(double v, const Span&) { return v; }
+  static double number(double v, const Span&) { return v; }
+};
+template <>
+struct InScript<Length> {
+  static Length make(double v, const Span&) { return metres(v); }
+  static double number(Length v, const Span&) { return in_metres(v); }
+};
+template <>
+struct InScript<Volume> {
+  static Volume make(double v, const Span&) { return cubic_metres(v); }
+  static double number(Volume v, const Span&) { return in_cubic_metres(v); }
+};
+template <>
+struct InScript<Seconds> {
+  static Seconds make(double v, const Span&) { return seconds(v); }
+  static double number(Seconds v, const Span&) { return in_seconds(v); }
+};
+template <>
+struct InScript<Celsius> {
+  static Celsius make(double v, const Span&) { return celsius(v); }
+  static double number(Celsius v, const Span&) { return v.degrees; }
+};
+template <>
+struct InScript<Frequency> {
+  static Frequency make(double v, const Span&) { return vibrations_per_minute(v); }
+  static double number(Frequency v, const Span&) { return tidy(in_vibrations_per_minute(v)); }
+};
+template <>
+struct InScript<MassPerVolume> {
+  static MassPerVolume make(double v, const Span&) { return kilograms_per_m3(v); }
+  static double number(MassPerVolume v, const Span&) { return in_kilograms_per_m3(v); }
+};
+/// In MPa: the resistance of mortar to a needle.
+template <>
+struct InScript<Pressure> {
+  static Pressure make(double v, const Span&) { return kilopascals(v * 1000); }
+  static double number(Pressure v, const Span&) { return tidy(in_kilopascals(v) / 1000); }
+};
+
+template <class T>
+concept Quantity = requires(double v, const Span& span) {
+  InScript<T>::make(v, span);
+};
+template <class T>
+concept Named = requires(T id) {
+  id.text;
+};
+template <class T>
+inline constexpr bool kMaybe = false;
+template <class T>
+inline constexpr bool kMaybe<std::optional<T>> = true;
+
+/// One form for what is one value: 2.0 is 2.
+Json canonical(const Json& value);
+
+Side read_side(Fields& f);
+
+template <class Kind, class T>
+void read_field(Fields& f, Kind& kind, const Field<Kind, T>& field) {
+  T& value = kind.*(field.at);
+  if constexpr (kMaybe<T>) {
+    using Some = typename T::value_type;
+    if (!f.has(field.name)) return;
+    value.emplace();
+    if constexpr (std::is_same_v<Some, int>) {
+      *value = static_cast<int>(f.integer(field.name, static_cast<long>(field.span.least),
+                                          static_cast<long>(field.span.most)));
+    } else if constexpr (std::is_same_v<Some, Moment>) {
+      *value = f.moment(field.name);
+    } else if constexpr (Named<Some>) {
+      value->text = f.id(field.name);
+    } else {
+      *value = InScript<Some>::make(f.number(field.name, field.span), field.span);
+    }
+  } else if constexpr (std::is_same_v<T, std::shared_ptr<const Plan>>) {
+    auto plan = parse_plan(f.object(field.name).dump(), f.where() + ", plan", f.bounds());
+    if (!plan) throw BadField{plan.error()};
+    value = std::make_shared<const Plan>(std::move(*plan));
+  } else if constexpr (std::is_same_v<T, std::vector<MotorId>>) {
+    if (!f.has(field.name)) f.refuse(field.name, "is missing", "List the motors hung, or []");
+    for (std::string& motor : f.ids(field.name, most::kMotors))
+      value.emplace_back(std::move(motor));
+  } else if constexpr (std::is_same_v<T, std::string>) {
+    value = field.need == Need::must ? f.text(field.name) : f.maybe_text(field.name);
+  } else if constexpr (std::is_same_v<T, bool>) {
+    value = f.boolean(field.name);
+  } else if constexpr (std::is_same_v<T, int>) {
+    value = static_cast<int>(f.integer(field.name, static_cast<long>(field.span.least),
+                                       static_cast<long>(field.span.most)));
+  } else if constexpr (std::is_same_v<T, Moment>) {
+    value = f.moment(field.name);
+  } else if constexpr (std::is_same_v<T, Side>) {
+    value = read_side(f);
+  } else if constexpr (Named<T>) {
+    value.text = f.id(field.name);
+  } else {
+    value = InScript<T>::make(f.number(field.name, field.span), field.span);
+  }
+}
+template <class Kind, class T>
+void read_field(Fields& f, Kind& kind, const PlaceField<Kind, T>& field) {
+  T& place = kind.*(field.at);
+  place.element.text = f.id("element");
+  place.side = read_side(f);
+  place.row.text = f.id("row");
+}
+template <class Kind, class T>
+void read_field(Fields& f, Kind& kind, const PatchField<Kind, T>& field) {
+  const auto at = [&](const char* name) { return metres(f.number(name, field.span)); };
+  const Length x = at("x"), z = at("z"), w = at("w"), h = at("h");
+  kind.*(field.at) = {x, z, w, h};
+}
+template <class Kind, class T>
+void read_field(Fields& f, Kind& kind, const ObjectField<Kind, T>& field) {
+  const Json& object = f.object(field.name);
+  f.hold_texts(field.name, object);
+  kind.*(field.at) = canonical(object).dump();
+}
+
+template <class T>
+Json script_value(const T& value, const Span& span) {
+  if constexpr (std::is_same_v<T, std::shared_ptr<const Plan>>) {
+    return Json::parse(to_json(*value));
+  } else if constexpr (std::is_same_v<T, std::vector<MotorId>>) {
+    Json list = Json::array();
+    for (const MotorId& motor : value) list.push_back(motor.text);
+    return list;
+  } else if constexpr (std::is_same_v<T, Side> || std::is_same_v<T, Moment>) {
+    return to_text(value);
+  } else if constexpr (Named<T>) {
+    return value.text;
+  } else if constexpr (Quantity<T>) {
+    return InScript<T>::number(value, span);
+  } else {
+    return value;
+  }
+}
+
+template <class Kind, class T>
+void write_field(Json& json, const Kind& kind, const Field<Kind, T>& field) {
+  const T& value = kind.*(field.at);
+  if constexpr (kMaybe<T>) {
+    if (value) json[field.name] = script_value(*value, field.span);
+  } else {
+    if constexpr (std::is_same_v<T, std::string>) {
+      if (field.need == Need::may && value.empty()) return;
+    }
+    json[field.name] = script_value(value, field.span);
+  }
+}
+template <class Kind, class T>
+void write_field(Json& json, const Kind& kind, const PlaceField<Kind, T>& field) {
+  const T& place = kind.*(field.at);
+  json["element"] = place.element.text;
+  if (place.side == Side::far_side) json["side"] = to_text(place.side);
+  json["row"] = place.row.text;
+}
+template <class Kind, class T>
+void write_field(Json& json, const Kind& kind, const PatchField<Kind, T>& field) {
+  const T& patch = kind.*(field.at);
+  json["x"] = in_metres(patch.x);
+  json["z"] = in_metres(patch.z);
+  json["w"] = in_metres(patch.w);
+  json["h"] = in_metres(patch.h);
+}
+template <class Kind, class T>
+void write_field(Json& json, const Kind& kind, const ObjectField<Kind, T>& field) {
+  json[field.name] = Json::parse(kind.*(field.at));
+}
+
+}  // namespace rb

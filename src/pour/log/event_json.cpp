@@ -1,0 +1,178 @@
+// Events from and to lines of JSON, by the descriptors of their kinds.
+#include "pour/log/event_json.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "pour/log/event_fields.h"
+
+namespace rb {
+
+namespace {
+
+constexpr Span kUncertain{0, 86400, "s"};
+
+// What must hold between the fields of a kind.
+template <class Kind>
+void hold_together(Fields& /*fields*/, const Kind& /*kind*/) {}
+void hold_together(Fields& f, const event::Truck& truck) {
+  if (truck.arrived < truck.batched) f.refuse("arrived", "is before batched", "Check both times");
+}
+void hold_together(Fields& f, const event::Sign& sign) {
+  if (sign.role == "foreman" || sign.role == "inspector" || sign.role == "superintendent") return;
+  f.refuse("role",
+           fmt::format("is \"{}\"; foreman, inspector or superintendent was expected", sign.role));
+}
+
+using Reader = Happening (*)(Fields&);
+
+template <std::size_t I>
+Happening read_kind(Fields& f) {
+  using Kind = std::variant_alternative_t<I, Happening>;
+  Kind kind{};
+  for_fields<Kind>([&](const auto& field) { read_field(f, kind, field); });
+  hold_together(f, kind);
+  return Happening{std::move(kind)};
+}
+
+template <std::size_t... I>
+constexpr std::array<Reader, sizeof...(I)> readers(std::index_sequence<I...>) {
+  return {&read_kind<I>...};
+}
+constexpr auto kReaders = readers(std::make_index_sequence<std::variant_size_v<Happening>>{});
+
+std::size_t kind_index(Fields& f) {
+  const auto& all = kind_words();
+  const std::string kind = f.id("do");
+  const auto found = std::find(all.begin(), all.end(), kind);
+  if (found != all.end()) return static_cast<std::size_t>(found - all.begin());
+  f.refuse("do", fmt::format("is \"{}\", a kind this version does not know", kind),
+           fmt::format("Known kinds: {}", fmt::join(all, ", ")));
+}
+
+Event read_event(const Json& object, const std::string& where, Bounds bounds) {
+  Fields f{object, where, bounds};
+  Event event;
+  const std::size_t kind = kind_index(f);
+  event.at = f.moment("at");
+  event.by = PersonId{f.id("by")};
+  event.id = EventId{f.maybe_id("id")};
+  if (f.has("entered")) {
+    event.entry =
+        Entry{f.moment("entered"), seconds(f.number("mono", {0, 1e12, "s"})), f.id("boot")};
+  }
+  event.uncertain = seconds(f.maybe_number("uncertain_s", kUncertain).value_or(0));
+  event.what = kReaders.at(kind)(f);
+  event.extra = f.unknown();
+  return event;
+}
+
+Json event_json(const Event& event) {
+  Json json = event.extra.empty() ? Json::object() : Json::parse(event.extra);
+  if (!event.id.empty()) json["id"] = event.id.text;
+  json["at"] = to_text(event.at);
+  json["by"] = event.by.text;
+  json["do"] = kind_text(event.what);
+  if (event.entry) {
+    json["entered"] = to_text(event.entry->wall);
+    json["mono"] = event.entry->steady.count();
+    json["boot"] = event.entry->boot;
+  }
+  if (event.uncertain > Seconds{0}) json["uncertain_s"] = event.uncertain.count();
+  std::visit(
+      [&]<class Kind>(const Kind& kind) {
+        for_fields<Kind>([&](const auto& field) { write_field(json, kind, field); });
+      },
+      event.what);
+  return json;
+}
+
+void hold_line(std::size_t bytes, std::size_t most, const std::string& where, const char* what) {
+  if (bytes <= most) return;
+  throw BadField{Error{Error::Kind::input, where,
+                       fmt::format("is {} bytes long; {} may have {}", bytes, what, most),
+                       "Shorten its texts, or leave out fields that are not of a pour script"}};
+}
+
+}  // namespace
+
+Result<Event> parse_event(std::string_view line, const std::string& where, Bounds bounds) {
+  try {
+    const bool kept = bounds == Bounds::kept;
+    if (kept) hold_line(line.size(), most::kOpenLineBytes, where, "a line");
+    Event event = read_event(parse_json(line, where), where, bounds);
+    if (kept && !std::holds_alternative<event::PourOpen>(event.what)) {
+      hold_line(line.size(), most::kLineBytes, where, "a line that opens no pour");
+    }
+    return event;
+  } catch (const BadField& bad) {
+    return Failed{bad.error};
+  }
+}
+
+std::string to_line(const Event& event) {
+  return event_json(event).dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+Result<Event> with_fields(const Event& event, const std::string& fields, const std::string& where) {
+  try {
+    const Json set = parse_json(fields, where);
+    for (const char* kept : {"do", "id", "entered", "mono", "boot"}) {
+      if (set.contains(kept)) {
+        return fail(Error::Kind::input, where + ", field set",
+                    fmt::format("changes \"{}\", which stands", kept),
+                    "Strike the event and enter it anew");
+      }
+    }
+    Json json = event_json(event);
+    if (set.contains("at")) json.erase("uncertain_s");  // who puts a time right vouches for it
+    json.merge_patch(set);
+    Event changed = read_event(json, where, Bounds::as_it_is);
+    if (changed.at == event.at && changed.by == event.by && changed.what == event.what &&
+        changed.uncertain == event.uncertain) {
+      return fail(Error::Kind::input, where + ", field set", "changes nothing the event tells",
+                  "Name fields of the event with other values than they have");
+    }
+    return changed;
+  } catch (const BadField& bad) {
+    return Failed{bad.error};
+  }
+}
+
+Json canonical(const Json& value) {
+  if (value.is_number_float()) {
+    constexpr double kExact = 9007199254740992.0;  // 2^53: whole numbers up to it are exact
+    const double number = value.get<double>();
+    if (number != std::floor(number) || std::abs(number) > kExact) return value;
+    return static_cast<long>(number);
+  }
+  if (!value.is_structured()) return value;
+  Json copy = value;
+  for (Json& part : copy) part = canonical(part);
+  return copy;
+}
+
+Side read_side(Fields& f) {
+  const std::string side = f.maybe_text("side");
+  if (side.empty() || side == "near") return Side::near_side;
+  if (side != "far") f.refuse("side", fmt::format("is \"{}\"; near or far was expected", side));
+  return Side::far_side;
+}
+
+event::Fix make_fix(const Event& before, const Event& after, std::string why) {
+  const Json was = event_json(before);
+  const Json now = event_json(after);
+  Json set = Json::object();
+  for (const auto& [name, value] : now.items()) {
+    if (!was.contains(name) || was.at(name) != value) set[name] = value;
+  }
+  for (const auto& [name, value] : was.items()) {
+    if (!now.contains(name)) set[name] = nullptr;  // taken away
+  }
+  return {before.id, canonical(set).dump(), std::move(why)};
+}
+
+}  // namespace rb

@@ -1,0 +1,283 @@
+#include "pour/log/fold_happening.h"
+
+#include <algorithm>
+
+#include "pour/log/may_happen.h"
+#include "pour/log/places.h"
+
+namespace rb {
+
+namespace {
+
+// A tap counts as live when it was entered within this of when it says it happened.
+constexpr Seconds kLiveTap{1};
+
+using List = changed::List;
+
+// Puts what happened into the state. What may not be was refused before (may_happen.h).
+class Apply {
+ public:
+  Apply(PourState& state, EventRef ref)
+      : state_(state),
+        ref_(ref),
+        entry_(state.log[ref]),
+        at_(state.clock(entry_.when)),
+        happened_(at_) {}
+
+  void operator()(const event::PourOpen&) {}
+  void operator()(const event::Ready& e) { add(state_.ready, List::ready, {ref_, at_, e}); }
+
+  void operator()(const event::Hang& e) {
+    const auto [element, row] = place(e.place);
+    const Row& planned = state_.plan->elements[element].rows[row];
+    end_hang(element, row);
+    state_.elements[element].rows[row].hangs.push_back(state_.hangs.size());
+    state_.hangs.push_back(
+        {ref_, element, row, at_, std::nullopt, filled(planned, e.motors), e.cables});
+    note(changed::HangBegan{});
+  }
+  void operator()(const event::TakeDown& e) {
+    const auto [element, row] = place(e.place);
+    if (RunState* run = open_run(element, row)) {
+      run->to = at_;  // motors off the form cannot run
+      note(changed::RunEnded{index_in(state_.runs, run)});
+    }
+    end_hang(element, row);
+  }
+
+  void operator()(const event::LiftStart& e) {
+    const std::size_t element = *element_index(*state_.plan, e.element);
+    ElementState& there = state_.elements[element];
+    LiftState lift{.ref = ref_, .lift = e.lift, .started = at_, .last_reading = at_};
+    for (auto& top : there.tops) {
+      top.stand(at_);
+      lift.bottom.push_back(top.standing());
+    }
+    lift.top = lift.bottom;
+    lift.bay_ended.assign(there.tops.size(), false);
+    if (!there.lifts.empty()) there.lifts.back().next_start = at_;
+    there.lifts.push_back(std::move(lift));
+    note(changed::LiftBegan{element});
+  }
+  void operator()(const event::Top& e) {
+    const std::size_t element = *element_index(*state_.plan, e.element);
+    auto& lifts = state_.elements[element].lifts;
+    const auto [from, to] = bay_range(state_.plan->elements[element], e.bay);
+    if (!lifts.empty()) keep_lift(element, lifts.size() - 1);
+    for (std::size_t bay = from; bay < to; ++bay) {
+      read_top(element, bay, e.height);
+      if (lifts.empty()) continue;
+      // Concrete topped up after the lift's end still belongs to it: no part goes unjudged.
+      LiftState& lift = lifts.back();
+      const Length standing = state_.elements[element].tops[bay].standing();
+      if (!lift.bay_ended[bay] || standing > lift.top[bay]) lift.last_reading = at_;
+      read_lift(element, lifts.size() - 1, bay, lift.bay_ended[bay]);
+    }
+  }
+  void operator()(const event::LiftEnd& e) {
+    const std::size_t element = *element_index(*state_.plan, e.element);
+    auto& lifts = state_.elements[element].lifts;
+    const auto lift = std::find_if(lifts.rbegin(), lifts.rend(),
+                                   [&](const LiftState& l) { return l.lift == e.lift; });
+    const std::size_t index = index_in(lifts, &*lift);
+    keep_lift(element, index);
+    const auto [from, to] = bay_range(state_.plan->elements[element], e.bay);
+    for (std::size_t bay = from; bay < to; ++bay) {
+      read_top(element, bay, e.height);
+      read_lift(element, index, bay, true);
+    }
+    lift->last_reading = at_;
+    lift->ended = at_;
+  }
+
+  void operator()(const event::Run& e) {
+    const auto [element, row] = place(e.place);
+    const HangState* hung = state_.hanging(element, row);
+    state_.elements[element].rows[row].runs.push_back(state_.runs.size());
+    state_.runs.push_back({ref_, std::nullopt, element, row, at_, std::nullopt, e.speed, e.speed,
+                           hung != nullptr && hung->cables});
+    note(changed::RunBegan{});
+  }
+  void operator()(const event::Rest& e) {
+    const auto [element, row] = place(e.place);
+    RunState* run = open_run(element, row);
+    run->to = run->from + run_length(*run);
+    run->rest = ref_;
+    at_ = std::max(at_, *run->to);
+    note(changed::RunEnded{index_in(state_.runs, run)});
+  }
+  void operator()(const event::Insert& e) {
+    const std::size_t element = *element_index(*state_.plan, e.element);
+    std::optional<std::size_t> bay;
+    if (e.bay) bay = static_cast<std::size_t>(*e.bay) - 1;
+    add(state_.inserts, List::inserts, {ref_, at_, element, bay, e});
+  }
+
+  void operator()(const event::Truck& e) {
+    const std::size_t index = ticket(e.ticket);
+    state_.trucks[index].ref = ref_;
+    state_.trucks[index].what = e;
+    note(changed::TruckEntered{index});
+  }
+  void operator()(const event::Discharge& e) {
+    const auto ended = discharge_ended(state_, entry_, e);
+    const std::size_t index = ticket(e.ticket);
+    TruckState& truck = state_.trucks[index];
+    if (truck.discharge) {  // the end of a discharge logged when it began
+      note(changed::DischargeEnded{index});
+    } else {
+      truck.discharge = ref_;
+      truck.discharged = at_;
+      if (e.element) truck.element = element_index(*state_.plan, *e.element);
+      note(changed::Discharged{index});
+    }
+    truck.ended = ended;
+    if (ended) at_ = *ended;
+  }
+  void operator()(const event::Test& e) { add(state_.tests, List::tests, {ref_, at_, e}); }
+  void operator()(const event::AirTemp& e) { add(state_.air, List::air, {at_, e.temp}); }
+
+  void operator()(const event::Hold& e) {
+    add(state_.holds, List::holds, {ref_, at_, std::nullopt, e.reason});
+  }
+  void operator()(const event::Resume&) {
+    state_.holds.back().to = at_;
+    note(changed::HoldEnded{});
+  }
+  void operator()(const event::Note&) { add(state_.notes, List::notes, EventRef{ref_}); }
+  void operator()(const event::Fix&) {}
+  void operator()(const event::Strike&) {}
+  void operator()(const event::PourClose&) {
+    state_.closed = entry_.when;
+    note(changed::Closed{});
+  }
+  void operator()(const event::Sign&) { add(state_.signs, List::signs, EventRef{ref_}); }
+  void operator()(const event::Strip&) { add(state_.strips, List::strips, EventRef{ref_}); }
+  void operator()(const event::Blemish&) { add(state_.blemishes, List::blemishes, EventRef{ref_}); }
+  void operator()(const event::Repair&) { add(state_.repairs, List::repairs, EventRef{ref_}); }
+  void operator()(const event::Penetration& e) {
+    add(state_.penetrations, List::penetrations, {ref_, at_, e});
+  }
+
+  // Of what repeats one thing is taken in: the speeds a row ran at.
+  void repeated() {
+    const auto* again = std::get_if<event::Run>(&entry_.event.what);
+    if (again == nullptr || !again->speed) return;
+    const auto [element, row] = place(again->place);
+    RunState* run = open_run(element, row);
+    note(changed::SpeedNamed{index_in(state_.runs, run), run->speed, run->speed_low});
+    run->speed = std::max(run->speed.value_or(*again->speed), *again->speed);
+    run->speed_low = std::min(run->speed_low.value_or(*again->speed), *again->speed);
+  }
+
+  [[nodiscard]] Seconds at() const { return at_; }
+
+ private:
+  void note(StateChange change) {
+    leave_trace(state_, change, happened_);
+    state_.memory.changes.push_back(change);
+  }
+  template <class Item>
+  void add(std::vector<Item>& list, List which, Item item) {
+    list.push_back(std::move(item));
+    note(changed::Grew{which});
+  }
+  template <class Item>
+  static std::size_t index_in(const std::vector<Item>& list, const Item* item) {
+    return static_cast<std::size_t>(item - list.data());
+  }
+  [[nodiscard]] std::pair<std::size_t, std::size_t> place(const RowPlace& place) const {
+    return *row_at(state_, place);
+  }
+  // Before a lift is read.
+  void keep_lift(std::size_t element, std::size_t index) {
+    const LiftState& lift = state_.elements[element].lifts[index];
+    note(changed::LiftRead{element, index, lift.last_reading, lift.ended});
+  }
+  void read_top(std::size_t element, std::size_t bay, Length height) {
+    trade::TopCurve& top = state_.elements[element].tops[bay];
+    note(changed::TopRead{element, bay, top.points().size()});
+    state_.readings.push_back({ref_, at_, element, bay, height, top.standing()});
+    top.read(at_, height);
+  }
+  void read_lift(std::size_t element, std::size_t index, std::size_t bay, bool ended) {
+    LiftState& lift = state_.elements[element].lifts[index];
+    note(changed::LiftTopRead{element, index, bay, lift.top[bay], lift.bay_ended[bay]});
+    lift.top[bay] = state_.elements[element].tops[bay].standing();
+    lift.bay_ended[bay] = ended;
+  }
+  void end_hang(std::size_t element, std::size_t row) {
+    auto* hung = const_cast<HangState*>(state_.hanging(element, row));
+    if (hung == nullptr) return;
+    hung->to = at_;
+    note(changed::HangEnded{index_in(state_.hangs, hung)});
+  }
+  RunState* open_run(std::size_t element, std::size_t row) {
+    return const_cast<RunState*>(state_.running(element, row));
+  }
+  std::size_t ticket(const TicketId& id) {
+    if (const auto known = truck_of(state_, id)) return *known;
+    state_.memory.tickets.emplace(id.text, state_.trucks.size());
+    state_.trucks.push_back({.ticket = id});
+    note(changed::TruckCame{});
+    return state_.trucks.size() - 1;
+  }
+  // Which places of a row hold a motor: those whose planned motor was hung, then, from the left,
+  // one for each other motor (a spare takes the place of one that is missing). None named = all.
+  static std::vector<bool> filled(const Row& row, const std::vector<MotorId>& motors) {
+    if (motors.empty()) return std::vector<bool>(row.motors.size(), true);
+    std::vector<bool> places(row.motors.size(), false);
+    std::size_t spares = 0;
+    for (const MotorId& motor : motors) {
+      const auto planned = std::find_if(row.motors.begin(), row.motors.end(),
+                                        [&](const Motor& m) { return m.id == motor; });
+      if (planned == row.motors.end()) {
+        ++spares;
+      } else {
+        places[static_cast<std::size_t>(planned - row.motors.begin())] = true;
+      }
+    }
+    for (std::size_t i = 0; i < places.size() && spares > 0; ++i) {
+      if (!places[i]) {
+        places[i] = true;
+        --spares;
+      }
+    }
+    return places;
+  }
+  // Both ends tapped live in one start of the tablet: the steady clock tells the length.
+  [[nodiscard]] Seconds run_length(const RunState& run) const {
+    const Event& began = state_.log[run.ref].event;
+    const Event& ended = entry_.event;
+    const auto live = [](const Event& e) {
+      return e.entry && std::chrono::abs(between(e.at, e.entry->wall)) < kLiveTap;
+    };
+    if (live(began) && live(ended) && began.entry->boot == ended.entry->boot) {
+      return ended.entry->steady - began.entry->steady;
+    }
+    return at_ - run.from;
+  }
+
+  PourState& state_;
+  EventRef ref_;
+  LogEntry& entry_;
+  Seconds at_;  // at last when what it tells of was over
+  Seconds happened_;
+};
+
+}  // namespace
+
+void apply_happening(PourState& state, EventRef ref) {
+  LogEntry& entry = state.log[ref];
+  Apply apply{state, ref};
+  if (auto no = refused(state, entry, ref)) {
+    entry.sense = no->sense;
+    entry.why_not = std::move(no->why);
+    if (no->sense == LogEntry::Sense::repeats) apply.repeated();
+    return;
+  }
+  std::visit(apply, entry.event.what);
+  state.last = std::max(state.last, apply.at());
+}
+
+}  // namespace rb

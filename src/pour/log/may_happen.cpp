@@ -1,0 +1,228 @@
+#include "pour/log/may_happen.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "pour/log/places.h"
+
+namespace rb {
+
+namespace {
+
+// What reads above the planned top of the form is refused; a hand's breadth is left for freeboard.
+constexpr Length kAboveForm = metres(0.1);
+
+using Answer = std::optional<Refusal>;
+
+Answer wrong(std::string why) {
+  return Refusal{LogEntry::Sense::wrong, std::move(why)};
+}
+Answer repeats(std::string why) {
+  return Refusal{LogEntry::Sense::repeats, std::move(why)};
+}
+
+class Judge {
+ public:
+  Judge(const PourState& state, const LogEntry& entry, EventRef ref)
+      : state_(state), entry_(entry), ref_(ref), at_(state.clock(entry.when)) {}
+
+  Answer operator()(const event::PourOpen&) const {
+    if (ref_ != 0) return wrong("the pour is already open");
+    return {};
+  }
+  Answer operator()(const event::Ready&) const { return {}; }
+
+  Answer operator()(const event::Hang& e) const { return unplaced(e.place); }
+  Answer operator()(const event::TakeDown& e) const {
+    if (auto no = unplaced(e.place)) return no;
+    const auto [element, row] = place(e.place);
+    if (state_.hanging(element, row) == nullptr && state_.running(element, row) == nullptr) {
+      return repeats(fmt::format("row {} is not hung", e.place.row.text));
+    }
+    return {};
+  }
+
+  Answer operator()(const event::LiftStart& e) const {
+    const auto element = element_index(plan(), e.element);
+    if (!element) return unknown(e.element);
+    if (const LiftState* now = state_.placing(*element); now && now->lift == e.lift) {
+      return repeats(fmt::format("lift {} is already being placed", e.lift));
+    }
+    return {};
+  }
+  Answer operator()(const event::Top& e) const { return unreadable(e.element, e.height, e.bay); }
+  Answer operator()(const event::LiftEnd& e) const {
+    const auto element = element_index(plan(), e.element);
+    if (!element) return unknown(e.element);
+    if (auto no = too_high(*element, e.height)) return no;
+    const auto& lifts = state_.elements[*element].lifts;
+    if (std::none_of(lifts.begin(), lifts.end(),
+                     [&](const LiftState& l) { return l.lift == e.lift; })) {
+      return wrong(
+          fmt::format("lift {} of {} has not been started by then", e.lift, e.element.text));
+    }
+    return no_bay(*element, e.bay);
+  }
+
+  Answer operator()(const event::Run& e) const {
+    if (auto no = unplaced(e.place)) return no;
+    const auto [element, row] = place(e.place);
+    if (state_.running(element, row) != nullptr) {
+      return repeats(fmt::format("row {} was already running", e.place.row.text));
+    }
+    return {};
+  }
+  Answer operator()(const event::Rest& e) const {
+    if (auto no = unplaced(e.place)) return no;
+    const auto [element, row] = place(e.place);
+    if (state_.running(element, row) == nullptr) {
+      return repeats(fmt::format("row {} was not running", e.place.row.text));
+    }
+    return {};
+  }
+  Answer operator()(const event::Insert& e) const {
+    const auto element = element_index(plan(), e.element);
+    return element ? no_bay(*element, e.bay) : unknown(e.element);
+  }
+
+  Answer operator()(const event::Truck& e) const {
+    if (auto no = unmixed(e.mix)) return no;
+    const auto truck = truck_of(state_, e.ticket);
+    if (truck && state_.trucks[*truck].what) {
+      return wrong(fmt::format("ticket {} was already entered", e.ticket.text));
+    }
+    return {};
+  }
+  Answer operator()(const event::Discharge& e) const {
+    if (e.element && !element_index(plan(), *e.element)) return unknown(*e.element);
+    const auto ended = discharge_ended(state_, entry_, e);
+    if (ended && *ended < at_) return wrong("the discharge ends before it begins");
+    const auto known = truck_of(state_, e.ticket);
+    if (!known || !state_.trucks[*known].discharge) return {};
+    const TruckState& truck = state_.trucks[*known];
+    if (truck.ended || !ended) {
+      return repeats(fmt::format("ticket {} was already discharged", e.ticket.text));
+    }
+    // The end of a discharge logged when it began.
+    if (*ended < *truck.discharged) return wrong("the discharge ends before it began");
+    return {};
+  }
+  Answer operator()(const event::Test&) const { return {}; }
+  Answer operator()(const event::AirTemp&) const { return {}; }
+
+  Answer operator()(const event::Hold&) const {
+    if (on_hold()) return repeats("the pour is already on hold");
+    return {};
+  }
+  Answer operator()(const event::Resume&) const {
+    if (!on_hold()) return repeats("the pour is not on hold");
+    return {};
+  }
+  Answer operator()(const event::Note& e) const {
+    if (e.element && !element_index(plan(), *e.element)) return unknown(*e.element);
+    return {};
+  }
+  Answer operator()(const event::Fix&) const { return {}; }
+  Answer operator()(const event::Strike&) const { return {}; }
+  Answer operator()(const event::PourClose&) const {
+    if (state_.closed) return repeats("the pour is already closed");
+    return {};
+  }
+  Answer operator()(const event::Sign&) const { return {}; }
+  Answer operator()(const event::Strip& e) const {
+    if (!element_index(plan(), e.element)) return unknown(e.element);
+    return {};
+  }
+  Answer operator()(const event::Blemish& e) const {
+    const auto index = element_index(plan(), e.element);
+    if (!index) return unknown(e.element);
+    const Element& element = plan().elements[*index];
+    if (e.patch.x > element.length || e.patch.z > element.rise_height()) {
+      return wrong(fmt::format("the place is off the face of {}", e.element.text));
+    }
+    return {};
+  }
+  // Only what stood in the book by then can have been meant.
+  Answer operator()(const event::Repair& e) const {
+    const auto& ids = state_.memory.ids;
+    const auto known = ids.find(e.target.text);
+    if (known == ids.end() || known->second >= ref_ ||
+        !std::holds_alternative<event::Blemish>(state_.log[known->second].event.what)) {
+      return wrong(fmt::format("there is no blemish {} to repair", e.target.text));
+    }
+    return {};
+  }
+  Answer operator()(const event::Penetration& e) const {
+    if (auto no = unmixed(e.mix)) return no;
+    if (state_.clock(e.mixed) >= at_) return wrong("the sample was mixed after it was read");
+    return {};
+  }
+
+ private:
+  [[nodiscard]] const Plan& plan() const { return *state_.plan; }
+  static Answer unknown(const ElementId& id) {
+    return wrong(fmt::format("element {} is not in the plan", id.text));
+  }
+  [[nodiscard]] Answer unmixed(const MixId& mix) const {
+    if (plan().find(mix) == nullptr) {
+      return wrong(fmt::format("mix {} is not in the plan", mix.text));
+    }
+    return {};
+  }
+  [[nodiscard]] Answer unplaced(const RowPlace& place) const {
+    if (row_at(state_, place)) return {};
+    if (!element_index(plan(), place.element)) return unknown(place.element);
+    return wrong(fmt::format("row {} on the {} side of {} is not in the plan", place.row.text,
+                             to_text(place.side), place.element.text));
+  }
+  // Of a place the plan has.
+  [[nodiscard]] std::pair<std::size_t, std::size_t> place(const RowPlace& place) const {
+    return *row_at(state_, place);
+  }
+  [[nodiscard]] Answer no_bay(std::size_t element, std::optional<int> bay) const {
+    const std::size_t count = plan().elements[element].bays.size();
+    if (!bay || static_cast<std::size_t>(*bay) <= count) return {};
+    return wrong(fmt::format("bay {} is not in the plan; {} has {}", *bay,
+                             plan().elements[element].id.text, count));
+  }
+  [[nodiscard]] Answer too_high(std::size_t element, Length height) const {
+    const Element& planned = plan().elements[element];
+    if (height <= planned.rise_height() + kAboveForm) return {};
+    return wrong(fmt::format("a top of {:g} m is above the form of {} ({:g} m)", in_metres(height),
+                             planned.id.text, in_metres(planned.rise_height())));
+  }
+  [[nodiscard]] Answer unreadable(const ElementId& id, Length height,
+                                  std::optional<int> bay) const {
+    const auto element = element_index(plan(), id);
+    if (!element) return unknown(id);
+    if (auto no = too_high(*element, height)) return no;
+    return no_bay(*element, bay);
+  }
+  [[nodiscard]] bool on_hold() const { return !state_.holds.empty() && !state_.holds.back().to; }
+
+  const PourState& state_;
+  const LogEntry& entry_;
+  EventRef ref_;
+  Seconds at_;
+};
+
+}  // namespace
+
+std::optional<Refusal> refused(const PourState& state, const LogEntry& entry, EventRef ref) {
+  return std::visit(Judge{state, entry, ref}, entry.event.what);
+}
+
+std::optional<Seconds> discharge_ended(const PourState& state, const LogEntry& entry,
+                                       const event::Discharge& e) {
+  if (!e.ended) return std::nullopt;
+  return state.clock(*e.ended == entry.event.at ? entry.when : *e.ended);
+}
+
+std::optional<std::size_t> truck_of(const PourState& state, const TicketId& ticket) {
+  const auto found = state.memory.tickets.find(ticket.text);
+  if (found == state.memory.tickets.end()) return std::nullopt;
+  return found->second;
+}
+
+}  // namespace rb

@@ -1,0 +1,30 @@
+// Whether an event may happen in a state: a look that changes nothing. Inside this room; fold.h is
+// the way in.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "pour/log/state.h"
+
+namespace rb {
+
+/// Why an event does not count.
+struct Refusal {
+  LogEntry::Sense sense;  ///< repeats or wrong
+  std::string why;
+};
+
+/// Whether `entry`, log entry `ref` or the one to come, counts when it happens at its moment, later
+/// than all that happened so far. Nothing: it does.
+std::optional<Refusal> refused(const PourState& state, const LogEntry& entry, EventRef ref);
+
+/// When a discharge ended, by the pour's clock: an end logged as it comes is the event's own
+/// moment, by its own clock.
+std::optional<Seconds> discharge_ended(const PourState& state, const LogEntry& entry,
+                                       const event::Discharge& e);
+
+/// The ticket's truck, an index into PourState::trucks; none when the ticket is new.
+std::optional<std::size_t> truck_of(const PourState& state, const TicketId& ticket);
+
+}  // namespace rb

@@ -1,0 +1,28 @@
+// Where in the plan an event happened. Inside this room.
+#pragma once
+
+#include <optional>
+#include <utility>
+
+#include "pour/log/event.h"
+#include "pour/log/state.h"
+#include "pour/plan/plan.h"
+
+namespace rb {
+
+/// Index into the plan's elements; none when it has no such element.
+std::optional<std::size_t> element_index(const Plan& plan, const ElementId& id);
+/// Index into the element's rows; none when it has no such row on that side.
+std::optional<std::size_t> row_index(const Element& element, const RowPlace& place);
+
+/// Both; none when the plan has no such row. Where the last runs were is looked first.
+std::optional<std::pair<std::size_t, std::size_t>> row_at(const PourState& state,
+                                                          const RowPlace& place);
+
+/// The bays an event tells of: the one named, from 1, else all.
+struct BayRange {
+  std::size_t from = 0, to = 0;
+};
+BayRange bay_range(const Element& element, std::optional<int> bay);
+
+}  // namespace rb

@@ -1,0 +1,199 @@
+// The state of a pour: what the events add up to. Plain values; made only by fold().
+// Elements, rows and bays are indices into the plan (from 0); lift numbers are the script's (from
+// 1). Times inside are seconds on the pour's own clock, which starts at `zero` (its first event),
+// so that the engineering deals in plain differences.
+#pragma once
+
+#include <cstddef>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "pour/log/event.h"
+#include "pour/log/fold_memory.h"
+#include "trade/shape/surface.h"
+
+namespace rb {
+
+using EventRef = std::size_t;  ///< index into PourState::log
+
+/// An event as it stands in the log, after corrections.
+struct LogEntry {
+  Event event;                        ///< as it now reads
+  std::optional<Event> as_entered{};  ///< as it was first entered, when a fix has changed it
+  bool struck = false;
+  enum class Sense { counts, repeats, wrong };
+  Sense sense = Sense::counts;  ///< repeats: says nothing new; wrong: cannot be, and is left out
+  std::string why_not{};        ///< why it does not count, in plain words
+  Moment when{};                ///< when it happened, a step of the wall clock taken out
+  [[nodiscard]] bool late() const;
+  bool operator==(const LogEntry& other) const;  ///< ids aside
+};
+
+struct Correction {
+  EventRef target = 0;
+  EventRef made_by = 0;
+  std::string before;  ///< the line as it read
+  std::string after;   ///< empty when struck
+  bool operator==(const Correction&) const = default;
+};
+
+struct TopReading {
+  EventRef ref = 0;
+  Seconds at{};
+  std::size_t element = 0;
+  std::size_t bay = 0;
+  Length read;
+  Length stood;  ///< the height that stood before; the higher stands after
+  [[nodiscard]] bool fell() const { return read < stood; }
+  bool operator==(const TopReading&) const = default;
+};
+
+struct LiftState {
+  EventRef ref = 0;
+  int lift = 0;
+  Seconds started{};
+  std::optional<Seconds> ended{};       ///< its last lift-end
+  Seconds last_reading{};               ///< of its placing; `started` when there is none yet
+  std::optional<Seconds> next_start{};  ///< when the next lift on the element started
+  std::vector<Length> bottom{}, top{};  ///< bay by bay
+  std::vector<bool> bay_ended{};
+  bool operator==(const LiftState&) const = default;
+};
+
+/// What happened to a row, in order of time: indices into PourState::runs and hangs.
+struct RowState {
+  std::vector<std::size_t> runs, hangs;
+  bool operator==(const RowState&) const = default;
+};
+
+struct ElementState {
+  std::vector<trade::TopCurve> tops;  ///< one a bay
+  std::vector<LiftState> lifts;       ///< in the order they were started
+  std::vector<RowState> rows;         ///< as the plan's
+  bool operator==(const ElementState&) const = default;
+};
+
+struct HangState {
+  EventRef ref = 0;
+  std::size_t element = 0, row = 0;
+  Seconds from{};
+  std::optional<Seconds> to;
+  std::vector<bool> places;  ///< which of the row's places hold a motor
+  bool cables = false;
+  bool operator==(const HangState&) const = default;
+};
+
+struct RunState {
+  EventRef ref = 0;
+  std::optional<EventRef> rest;
+  std::size_t element = 0, row = 0;
+  Seconds from{};
+  std::optional<Seconds> to;       ///< none: it was never rested (or runs now)
+  std::optional<Frequency> speed;  ///< the highest named while it ran
+  std::optional<Frequency> speed_low;
+  bool cables = false;  ///< a hang with cables confirmed stood when it began
+  bool operator==(const RunState&) const = default;
+};
+
+struct InsertState {
+  EventRef ref = 0;
+  Seconds at{};
+  std::size_t element = 0;
+  std::optional<std::size_t> bay;
+  event::Insert what;
+  bool operator==(const InsertState&) const = default;
+};
+
+struct TruckState {
+  TicketId ticket;
+  std::optional<EventRef> ref{};  ///< the truck event; a discharge may come without one
+  std::optional<event::Truck> what{};
+  std::optional<EventRef> discharge{};
+  std::optional<Seconds> discharged{};
+  std::optional<Seconds> ended{};
+  std::optional<std::size_t> element{};
+  bool operator==(const TruckState&) const = default;
+};
+
+struct TestState {
+  EventRef ref = 0;
+  Seconds at{};
+  event::Test what;
+  bool operator==(const TestState&) const = default;
+};
+
+struct PenetrationState {
+  EventRef ref = 0;
+  Seconds at{};
+  event::Penetration what;
+  bool operator==(const PenetrationState&) const = default;
+};
+
+struct HoldState {
+  EventRef ref = 0;
+  Seconds from{};
+  std::optional<Seconds> to;
+  std::string reason;
+  bool operator==(const HoldState&) const = default;
+};
+
+struct ReadyState {
+  EventRef ref = 0;
+  Seconds at{};
+  event::Ready what;
+  bool operator==(const ReadyState&) const = default;
+};
+
+struct ClockStep {
+  EventRef ref = 0;
+  Seconds at{};
+  Seconds step{};  ///< wall clock minus steady clock, against the event before
+  bool operator==(const ClockStep&) const = default;
+};
+
+struct PourState {
+  PourId pour;
+  std::shared_ptr<const Plan> plan;  ///< never null once folded
+  Moment zero{};
+  std::optional<Moment> closed;
+  Seconds last{};               ///< the latest moment any event tells of
+  std::vector<LogEntry> log;    ///< in order of entry
+  std::vector<EventRef> order;  ///< the log in order of time
+  std::vector<EventRef> taps;   ///< the log without openings and corrections
+  std::vector<Correction> corrections;
+  std::vector<ElementState> elements;  ///< as the plan's
+  std::vector<TopReading> readings;
+  std::vector<HangState> hangs;
+  std::vector<RunState> runs;  ///< in order of start
+  std::vector<InsertState> inserts;
+  std::vector<TruckState> trucks;
+  std::vector<TestState> tests;
+  std::vector<PenetrationState> penetrations;
+  std::vector<std::pair<Seconds, Celsius>> air;
+  std::vector<HoldState> holds;
+  std::vector<ReadyState> ready;
+  std::vector<EventRef> notes, signs, strips, blemishes, repairs;
+  std::vector<ClockStep> clock_steps;
+  FoldMemory memory;                              ///< the fold's own
+  bool operator==(const PourState& other) const;  ///< the fold's memory aside
+
+  [[nodiscard]] Seconds clock(Moment moment) const { return between(zero, moment); }
+  [[nodiscard]] Moment moment(Seconds at) const { return after(zero, at); }
+  /// A moment an event tells of besides its own, by the wall clock it was told by.
+  [[nodiscard]] Seconds told(EventRef event, Moment moment) const {
+    const LogEntry& entry = log[event];
+    return clock(moment) - between(entry.when, entry.event.at);
+  }
+  [[nodiscard]] bool open() const { return !closed; }
+  [[nodiscard]] const RunState* running(std::size_t element, std::size_t row) const;
+  [[nodiscard]] const HangState* hanging(std::size_t element, std::size_t row) const;
+  /// The lift being placed on an element now, or none.
+  [[nodiscard]] const LiftState* placing(std::size_t element) const;
+  [[nodiscard]] const Row& row_of(const RunState& run) const {
+    return plan->elements[run.element].rows[run.row];
+  }
+};
+
+}  // namespace rb

@@ -1,0 +1,101 @@
+// A pour's state as the engineering wants it: faces to be dosed, loads on the form, times to set.
+// Still no rules: only what the plan and the events say, in trade's terms.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "base/result.h"
+#include "pour/log/state.h"
+#include "pour/plan/row_reach.h"
+#include "trade/dose/dose.h"
+#include "trade/pressure/pressure.h"
+
+namespace rb {
+
+/// The concrete temperature to reckon with at a moment: the latest measured at or before it, else
+/// the reference of the mix.
+Celsius concrete_temp(const PourState& state, std::size_t element, Seconds at);
+
+/// The mix in use on an element at a moment: of the latest ticket discharged to it (or to no named
+/// element) at or before, else the plan's first.
+const Mix& mix_at(const PourState& state, std::size_t element, Seconds at);
+
+/// Which end of a set time that is not sure: where readings were taken (measured_set.h), the two
+/// ends of its range; else both are the plan's.
+enum class SetSide {
+  early,  ///< what must be done before it sets
+  late,   ///< what must wait until it has set
+};
+
+/// How long concrete takes to its initial set, by the moment it comes. By the plan from when it
+/// came; by readings from when its load was batched, if that is known.
+std::vector<trade::SetStep> set_steps(const PourState& state, std::size_t element,
+                                      SetSide side = SetSide::early);
+/// The moment concrete that came then sets, the early side.
+Seconds sets_at(const PourState& state, std::size_t element, Seconds came);
+/// Whether the set time of concrete that came then rests on readings, not on the plan.
+bool set_measured(const PourState& state, std::size_t element, Seconds came);
+
+/// The heaviest mix of the plan: what a form is loaded with when it is not known which it holds.
+UnitWeight heaviest(const Plan& plan);
+
+/// When the places of a row shook: one running time a place, shared by places that shook alike.
+using RowShaking = std::vector<trade::Running>;
+/// By row of an element, up to a moment: the row's runs, where motors hung. Runs of a row that was
+/// never logged as hung count for all its places.
+std::vector<RowShaking> shaking(const PourState& state, std::size_t element, Seconds until);
+
+/// Sections thicker than this are judged by the worst side and want internal vibration.
+inline constexpr Length kThinSection = metres(0.3);
+
+/// The sides of an element that have rows in the plan.
+std::vector<Side> judged_sides(const Element& element);
+
+/// An element as a face to be dosed, with the given sides; runs are counted up to `until`.
+trade::Face face_of(const PourState& state, std::size_t element, const std::vector<Side>& sides,
+                    Seconds until);
+trade::Face face_of(const PourState& state, std::size_t element, const std::vector<Side>& sides,
+                    const std::vector<RowShaking>& shaken);
+/// The same with set_steps() known.
+trade::Face face_of(const PourState& state, std::size_t element, const std::vector<Side>& sides,
+                    const std::vector<RowShaking>& shaken, std::vector<trade::SetStep> sets);
+
+/// A motor at its place on an element; when it ran is left open.
+trade::Shaker shaker_at(const Element& element, const Row& row, const Motor& motor);
+
+/// A lift's concrete, bay by bay.
+std::vector<trade::Band> lift_bands(const LiftState& lift);
+
+/// A bay in which a row's motors reach concrete, and the lowest height they reach there.
+struct BayReached {
+  std::size_t bay = 0;
+  Length low;
+};
+std::vector<BayReached> bays_reached(const Element& element, std::size_t row);
+/// The greatest depth of concrete over those heights at a moment; zero where there is none.
+Length deepest_over(const std::vector<BayReached>& bays, const ElementState& element, Seconds at);
+
+/// The lateral pressure a row brings on while it runs: full liquid from the highest top its motors
+/// reach down to its lower reach, nothing below the element's base.
+Pressure head_on_row(const PourState& state, std::size_t element, std::size_t row, Seconds at);
+/// The same with the concrete at these heights, bay by bay.
+Pressure head_on_row(const PourState& state, std::size_t element, std::size_t row,
+                     const std::vector<Length>& tops);
+
+/// What the pressure method is asked with for an element at a moment.
+trade::PressureCase pressure_case(const PourState& state, std::size_t element, Seconds at);
+
+struct RiseLimit {
+  Velocity rate;
+  enum class From { plan, method } from = From::plan;
+};
+/// The lower of the plan's limit and the rate at which the method's pressure reaches the form's
+/// rating. None: neither says anything. Where the method does not hold, only a full liquid head may
+/// be reckoned with: no rate keeps a form under it that does not bear it.
+std::optional<RiseLimit> rise_limit(const PourState& state, std::size_t element, Seconds at);
+
+/// Concrete below the top surface, openings out.
+Volume net_volume(const PourState& state, std::size_t element);
+
+}  // namespace rb

@@ -1,0 +1,257 @@
+#include "pour/plan/json_fields.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace rb {
+
+void Fields::refuse(const std::string& field, const std::string& what,
+                    const std::string& remedy) const {
+  std::string place = where_;
+  if (!field.empty()) place += (place.empty() ? "field " : ", field ") + field;
+  throw BadField{Error{Error::Kind::input, place, what, remedy}};
+}
+
+const Json& Fields::get(const char* field) {
+  if (!has(field)) refuse(field, "is missing");
+  return object_.at(field);
+}
+
+double Fields::checked(const std::string& field, const Json& value, const Span& span) const {
+  const auto expected = [&] {
+    return fmt::format(
+        "a number {} {:g} {} {:g}{}{} was expected", span.open_least ? "above" : "from", span.least,
+        span.open_least ? "and up to" : "to", span.most, *span.unit ? " " : "", span.unit);
+  };
+  if (!value.is_number()) refuse(field, fmt::format("is {}; {}", quoted(value), expected()));
+  const double number = value.get<double>();
+  const bool low = span.open_least ? number <= span.least : number < span.least;
+  if (!std::isfinite(number) || low || number > span.most) {
+    refuse(field, fmt::format("is {}; {}", quoted(value), expected()),
+           *span.unit ? fmt::format("Check the sign and that it is in {}", span.unit)
+                      : std::string{"Check the sign and the size"});
+  }
+  return number;
+}
+
+double Fields::number(const char* field, const Span& span) {
+  return checked(field, get(field), span);
+}
+
+std::optional<double> Fields::maybe_number(const char* field, const Span& span) {
+  if (!has(field)) return std::nullopt;
+  return number(field, span);
+}
+
+long Fields::integer(const char* field, long least, long most) {
+  const Json& value = get(field);
+  if (!value.is_number_integer() || value.get<double>() < static_cast<double>(least) ||
+      value.get<double>() > static_cast<double>(most)) {
+    refuse(field, fmt::format("is {}; a whole number from {} to {} was expected", quoted(value),
+                              least, most));
+  }
+  return value.get<long>();
+}
+
+std::optional<long> Fields::maybe_integer(const char* field, long least, long most) {
+  if (!has(field)) return std::nullopt;
+  return integer(field, least, most);
+}
+
+void Fields::hold_text(const std::string& field, const std::string& text) const {
+  if (bounds_ == Bounds::as_it_is || text.size() <= most::kTextLetters) return;
+  const std::size_t letters = letters_of(text);
+  if (letters <= most::kTextLetters) return;
+  refuse(field,
+         fmt::format("is {} characters long; a text may have {}", letters, most::kTextLetters),
+         "Shorten it, or tell it in several notes");
+}
+
+void Fields::hold_id(const std::string& field, const std::string& text) const {
+  if (bounds_ == Bounds::as_it_is || text.size() <= most::kIdBytes) return;
+  refuse(field, fmt::format("is {} bytes long; an id may have {}", text.size(), most::kIdBytes),
+         "Give it a shorter id");
+}
+
+void Fields::hold_texts(const std::string& field, const Json& value) const {
+  if (value.is_string()) hold_text(field, value.get_ref<const std::string&>());
+  if (!value.is_structured()) return;
+  for (const auto& [key, inner] : value.items()) {
+    hold_texts(fmt::format("{}.{}", field, key), inner);
+  }
+}
+
+std::string Fields::id(const char* field) {
+  const Json& value = get(field);
+  if (!value.is_string() || value.get_ref<const std::string&>().empty()) {
+    refuse(field, fmt::format("is {}; a text was expected", quoted(value)));
+  }
+  hold_id(field, value.get_ref<const std::string&>());
+  return value.get<std::string>();
+}
+
+std::string Fields::maybe_id(const char* field) {
+  std::string text = maybe_text(field);
+  hold_id(field, text);
+  return text;
+}
+
+std::string Fields::text(const char* field) {
+  const Json& value = get(field);
+  if (!value.is_string() || value.get_ref<const std::string&>().empty()) {
+    refuse(field, fmt::format("is {}; a text was expected", quoted(value)));
+  }
+  hold_text(field, value.get_ref<const std::string&>());
+  return value.get<std::string>();
+}
+
+std::string Fields::maybe_text(const char* field) {
+  if (!has(field)) return {};
+  const Json& value = object_.at(field);
+  if (!value.is_string()) refuse(field, fmt::format("is {}; a text was expected", quoted(value)));
+  hold_text(field, value.get_ref<const std::string&>());
+  return value.get<std::string>();
+}
+
+bool Fields::boolean(const char* field) {
+  const Json& value = get(field);
+  if (!value.is_boolean()) {
+    refuse(field, fmt::format("is {}; true or false was expected", quoted(value)));
+  }
+  return value.get<bool>();
+}
+
+Moment Fields::moment(const char* field) {
+  const Json& value = get(field);
+  const auto moment =
+      value.is_string() ? parse_moment(value.get_ref<const std::string&>()) : std::nullopt;
+  if (!moment) {
+    refuse(field, fmt::format("is {}; a time such as 2026-03-02T05:10:00.000Z was expected",
+                              quoted(value)));
+  }
+  return *moment;
+}
+
+std::optional<Moment> Fields::maybe_moment(const char* field) {
+  if (!has(field)) return std::nullopt;
+  return moment(field);
+}
+
+const Json& Fields::object(const char* field) {
+  const Json& value = get(field);
+  if (!value.is_object()) {
+    refuse(field, fmt::format("is {}; an object {{...}} was expected", quoted(value)));
+  }
+  return value;
+}
+
+const Json& Fields::list(const char* field, std::size_t most) const {
+  const Json& value = object_.at(field);
+  if (!value.is_array()) refuse(field, "a list [...] was expected");
+  if (bounds_ == Bounds::kept && value.size() > most) {
+    refuse(field, fmt::format("has {} entries; it may have {}", value.size(), most),
+           "Share the work out over several pours");
+  }
+  return value;
+}
+
+std::vector<Fields> Fields::objects(const char* field, std::size_t most) {
+  std::vector<Fields> items;
+  if (!has(field)) return items;
+  const Json& value = list(field, most);
+  for (std::size_t i = 0; i < value.size(); ++i) {
+    items.emplace_back(value[i], fmt::format("{}, {}[{}]", where_, field, i + 1), bounds_);
+  }
+  return items;
+}
+
+std::vector<double> Fields::numbers(const char* field, const Span& span, std::size_t most) {
+  std::vector<double> items;
+  if (!has(field)) return items;
+  const Json& value = list(field, most);
+  for (std::size_t i = 0; i < value.size(); ++i) {
+    items.push_back(checked(fmt::format("{}[{}]", field, i + 1), value[i], span));
+  }
+  return items;
+}
+
+std::vector<std::string> Fields::ids(const char* field, std::size_t most) {
+  std::vector<std::string> items;
+  if (!has(field)) return items;
+  const Json& value = list(field, most);
+  for (std::size_t i = 0; i < value.size(); ++i) {
+    const std::string place = fmt::format("{}[{}]", field, i + 1);
+    if (!value[i].is_string() || value[i].get_ref<const std::string&>().empty()) {
+      refuse(place, "a text was expected");
+    }
+    hold_id(place, value[i].get_ref<const std::string&>());
+    items.push_back(value[i].get<std::string>());
+  }
+  return items;
+}
+
+std::string Fields::unknown() const {
+  Json rest = Json::object();
+  for (const auto& [key, value] : object_.items()) {
+    if (!asked_.contains(key)) rest[key] = value;
+  }
+  if (rest.empty()) return {};
+  std::string text = rest.dump();
+  if (bounds_ == Bounds::kept && text.size() > most::kExtraBytes) {
+    refuse(
+        rest.items().begin().key(),
+        fmt::format("and other fields this version does not know hold {} bytes; they may hold {}",
+                    text.size(), most::kExtraBytes),
+        "Keep what is so long in a file of its own");
+  }
+  return text;
+}
+
+std::string quoted(const Json& value) {
+  constexpr std::size_t kMost = 80;
+  const std::string text = value.dump(-1, ' ', false, Json::error_handler_t::replace);
+  const std::string_view head = first_letters(text, kMost);
+  return head.size() == text.size() ? text : std::string{head} + "...";
+}
+
+double tidy(double value) {
+  return std::stod(fmt::format("{:.12g}", value));
+}
+
+namespace {
+
+constexpr int kDeepest = 100;  // nothing of ours is nested deeper than a few
+
+int depth_of(std::string_view text) {
+  int depth = 0;
+  int deepest = 0;
+  bool quoted = false;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    if (quoted && c == '\\') ++i;
+    if (c == '"') quoted = !quoted;
+    if (quoted) continue;
+    if (c == '{' || c == '[') deepest = std::max(deepest, ++depth);
+    if (c == '}' || c == ']') --depth;
+  }
+  return deepest;
+}
+
+}  // namespace
+
+Json parse_json(std::string_view text, const std::string& where) {
+  if (depth_of(text) > kDeepest) {
+    throw BadField{
+        Error{Error::Kind::input, where, "is nested too deep to be a line of a pour", {}}};
+  }
+  try {
+    return Json::parse(text);
+  } catch (const Json::exception& e) {
+    std::string what = e.what();
+    if (const auto at = what.find("] "); at != std::string::npos) what = what.substr(at + 2);
+    throw BadField{Error{Error::Kind::input, where, "is not JSON: " + what, {}}};
+  }
+}
+
+}  // namespace rb

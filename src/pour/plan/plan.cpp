@@ -1,0 +1,69 @@
+#include "pour/plan/plan.h"
+
+#include <algorithm>
+
+namespace rb {
+
+const char* to_text(ElementKind kind) {
+  switch (kind) {
+    case ElementKind::wall:
+      return "wall";
+    case ElementKind::column:
+      return "column";
+    case ElementKind::deck:
+      return "deck";
+  }
+  return "";
+}
+
+const char* to_text(Side side) {
+  return side == Side::near_side ? "near" : "far";
+}
+
+namespace {
+
+template <class Items, class Wanted>
+auto find_by_id(const Items& items, const Wanted& id) {
+  const auto found =
+      std::find_if(items.begin(), items.end(), [&](const auto& item) { return item.id == id; });
+  return found == items.end() ? nullptr : &*found;
+}
+
+}  // namespace
+
+const Row* Element::find_row(const RowId& row, Side side) const {
+  const auto found = std::find_if(rows.begin(), rows.end(),
+                                  [&](const Row& r) { return r.id == row && r.side == side; });
+  return found == rows.end() ? nullptr : &*found;
+}
+
+std::size_t Element::bay_at(Length x) const {
+  Length end;
+  for (std::size_t bay = 0; bay < bays.size(); ++bay) {
+    end += bays[bay];
+    if (x < end) return bay;
+  }
+  return bays.size() - 1;
+}
+
+Length Element::bay_start(std::size_t bay) const {
+  Length start;
+  for (std::size_t i = 0; i < bay; ++i) start += bays[i];
+  return start;
+}
+
+bool Element::has_rows(Side side) const {
+  return std::any_of(rows.begin(), rows.end(), [&](const Row& row) { return row.side == side; });
+}
+
+const Element* Plan::find(const ElementId& element) const {
+  return find_by_id(elements, element);
+}
+const Mix* Plan::find(const MixId& mix) const {
+  return find_by_id(mixes, mix);
+}
+const Person* Plan::find(const PersonId& person) const {
+  return find_by_id(people, person);
+}
+
+}  // namespace rb

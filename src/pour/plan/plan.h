@@ -1,0 +1,160 @@
+// The plan of a pour: what stands there, what hangs on it and the limits it is held to.
+// Plain values; lengths along an element run from its left end as seen from the near side (x) and
+// up from its base (z). Read from and written to JSON by plan_json.h.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/ids.h"
+#include "base/measure.h"
+#include "base/quantity.h"
+#include "trade/pressure/pressure.h"
+#include "trade/shape/patch.h"
+
+namespace rb {
+
+enum class ElementKind { wall, column, deck };
+enum class Side { near_side, far_side };
+
+const char* to_text(ElementKind kind);
+const char* to_text(Side side);
+
+struct Person {
+  PersonId id;
+  std::string name;
+  std::string role;
+  bool operator==(const Person&) const = default;
+};
+
+struct Mix {
+  MixId id;
+  UnitWeight unit_weight;
+  Length slump;
+  Seconds initial_set{};  ///< at set_reference
+  Celsius set_reference{20};
+  trade::CementClass cement = trade::CementClass::plain;
+  bool operator==(const Mix&) const = default;
+};
+
+using trade::Patch;  ///< a rectangle on the face: an opening, or a congested zone
+
+/// Where reinforcement or embedded parts crowd the form. With a least dose of its own the zone's
+/// part of each lift is judged for itself.
+struct CongestedZone : Patch {
+  std::optional<Seconds> dose_min{};
+  bool operator==(const CongestedZone&) const = default;
+};
+
+/// A place on a row where a motor hangs, named for the motor planned there.
+struct Motor {
+  MotorId id;
+  Length x;
+  Length reach_x;  ///< half-width it works over
+  Length reach_z;  ///< half-height it works over
+  bool operator==(const Motor&) const = default;
+};
+
+struct Row {
+  RowId id;
+  Side side = Side::near_side;
+  Length z;
+  std::vector<Motor> motors;
+  std::vector<int> serves;  ///< lift numbers, from 1
+  bool operator==(const Row&) const = default;
+};
+
+struct Element {
+  ElementId id;
+  ElementKind kind = ElementKind::wall;
+  Length length, height, thickness;
+  double batter_deg = 0;  ///< slope of the face off plumb, degrees
+  std::optional<Pressure> form_rating;
+  std::optional<MassPerArea> form_mass;
+  std::optional<Velocity> rise_limit;
+  std::vector<Length> bays;  ///< lengths from left to right; never empty
+  std::vector<Patch> openings;
+  std::vector<CongestedZone> congested;
+  std::vector<Length> lifts;  ///< planned tops
+  std::vector<Row> rows;
+  bool operator==(const Element&) const = default;
+
+  [[nodiscard]] const Row* find_row(const RowId& row, Side side) const;
+  /// The bay (from 0) that holds x, the last one for x at or beyond the end.
+  [[nodiscard]] std::size_t bay_at(Length x) const;
+  [[nodiscard]] Length bay_start(std::size_t bay) const;
+  [[nodiscard]] bool has_rows(Side side) const;
+  /// How far the concrete rises: the height, or a deck's thickness (whose height is its plan
+  /// width).
+  [[nodiscard]] Length rise_height() const {
+    return kind == ElementKind::deck ? thickness : height;
+  }
+};
+
+struct Cable {
+  Area section;
+  Length length;
+  bool operator==(const Cable&) const = default;
+};
+
+struct Inverter {
+  InverterId id;
+  Potential volts;
+  Current max_amps;
+  std::vector<MotorId> motors;
+  std::optional<Cable> cable;
+  bool operator==(const Inverter&) const = default;
+};
+
+struct MotorType {
+  Current amps;
+  Force force;
+  Frequency top_speed;
+  bool operator==(const MotorType&) const = default;
+};
+
+enum class LimitFrom { plan, standard };  ///< given in the plan, or the product's default
+
+template <class T>
+struct Limit {
+  T value;
+  LimitFrom from = LimitFrom::standard;
+  bool operator==(const Limit&) const = default;
+};
+
+/// Limits of the checker; where a default comes from is told by the rule that uses it.
+struct Limits {
+  Limit<Seconds> dose_min{seconds(90)};
+  Limit<Seconds> dose_max{seconds(120)};
+  Limit<double> under_share_max{0.02};
+  Limit<Seconds> rise_window{seconds(1800)};
+  Limit<Seconds> load_age_max{seconds(5400)};
+  Limit<Celsius> temp_min{celsius(10)};
+  Limit<Celsius> temp_max{celsius(35)};
+  Limit<double> volume_tolerance{0.08};
+  Limit<double> insert_spacing_factor{1.5};
+  Limit<Length> knit_depth{metres(0.15)};
+  bool operator==(const Limits&) const = default;
+};
+
+struct Plan {
+  std::string site;
+  std::string name;
+  Units units = Units::si;
+  std::vector<Person> people;
+  std::vector<Mix> mixes;
+  std::vector<Element> elements;
+  std::vector<Inverter> power;
+  std::optional<MotorType> motor_type;
+  Limits limits;
+  trade::PressureMethod pressure_method = trade::PressureMethod::aci347;
+  std::string extra;  ///< fields this version does not know, kept as a JSON object's text
+  bool operator==(const Plan&) const = default;
+
+  [[nodiscard]] const Element* find(const ElementId& element) const;
+  [[nodiscard]] const Mix* find(const MixId& mix) const;
+  [[nodiscard]] const Person* find(const PersonId& person) const;
+};
+
+}  // namespace rb

@@ -1,0 +1,53 @@
+#include "pour/plan/row_reach.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "trade/shape/patch.h"
+
+namespace rb {
+
+Length reach_up(const Element& element, const Motor& motor) {
+  return motor.reach_z * std::cos(element.batter_deg * std::numbers::pi / 180.0);
+}
+
+Length reach_up(const Element& element, const Row& row) {
+  Length reach;
+  for (const Motor& motor : row.motors) reach = std::max(reach, reach_up(element, motor));
+  return reach;
+}
+
+Length lowest_reached(const Element& element, const Row& row, const Motor& motor) {
+  return std::max(Length{}, row.z - reach_up(element, motor));
+}
+
+bool reaches_bay(const Element& element, const Motor& motor, std::size_t bay) {
+  const Length start = element.bay_start(bay);
+  return motor.x + motor.reach_x > start + trade::kSamePlace &&
+         motor.x - motor.reach_x < start + element.bays[bay] - trade::kSamePlace;
+}
+
+std::optional<Length> lowest_in_bay(const Element& element, const Row& row, std::size_t bay) {
+  std::optional<Length> lowest;
+  for (const Motor& motor : row.motors) {
+    if (!reaches_bay(element, motor, bay)) continue;
+    const Length low = lowest_reached(element, row, motor);
+    if (!lowest || low < *lowest) lowest = low;
+  }
+  return lowest;
+}
+
+RowSpan span_of(const Element& element, const Row& row) {
+  const Length up = reach_up(element, row);
+  RowSpan span{std::max(Length{}, row.z - up), row.z + up, element.length, {}};
+  for (const Motor& motor : row.motors) {
+    span.left = std::min(span.left, motor.x - motor.reach_x);
+    span.right = std::max(span.right, motor.x + motor.reach_x);
+  }
+  span.left = std::max(span.left, Length{});
+  span.right = std::min(span.right, element.length);
+  return span;
+}
+
+}  // namespace rb

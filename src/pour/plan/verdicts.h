@@ -1,0 +1,33 @@
+// How a figure stands to its limit, each decided once: rules find by it, screens show it.
+#pragma once
+
+#include <optional>
+
+#include "pour/plan/plan.h"
+
+namespace rb {
+
+/// The head on a row against what the form bears.
+enum class HeadVerdict {
+  unrated,  ///< the plan gives no rating: held to nothing
+  borne,
+  over,
+};
+HeadVerdict judge_head(const Element& element, Pressure head);
+
+/// How fast the concrete rises against what is allowed.
+enum class RiseVerdict {
+  unjudged,  ///< no rise, or nothing to hold it to
+  within,
+  near,  ///< over nine tenths of it: an early word, no finding (our own choice)
+  fast,
+};
+RiseVerdict judge_rise(const std::optional<Velocity>& rise, const std::optional<Velocity>& limit);
+
+/// How long a row has run for a lift against the band from dose_min to dose_max.
+enum class BandVerdict { none, short_of, within, past };
+BandVerdict judge_band(Seconds ran, const Limits& limits);
+/// Whether it ran as long as the plan asks.
+bool ran_enough(Seconds ran, const Limits& limits);
+
+}  // namespace rb

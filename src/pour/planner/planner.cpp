@@ -1,0 +1,418 @@
+#include "pour/planner/planner.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "pour/outlook/form.h"
+#include "pour/plan/plan_json.h"
+#include "trade/concrete/placing.h"
+#include "trade/concrete/setting.h"
+#include "trade/motors/sizing.h"
+#include "trade/shape/bounds.h"
+
+namespace rb {
+
+namespace {
+
+// A rate is planned this far under what is allowed: our own choice.
+constexpr double kRiseKept = 0.10;
+// From one row's rest to the next one's run, and before the next lift: our own choice.
+constexpr Seconds kGap{30};
+// Loads are ordered in steps of this, and none smaller.
+constexpr Volume kLoadStep = cubic_metres(0.5);
+
+constexpr std::array<const char*, 8> kLimitWords{"rise-wished", "rise-given", "pressure", "head",
+                                                 "knit",        "trucks",     "load-age", "crew"};
+
+Failed refuse(const char* limit, std::string what, std::string remedy) {
+  return fail(Error::Kind::refused, fmt::format("plan, {}", limit), std::move(what),
+              std::move(remedy));
+}
+
+double in_minutes(Seconds s) {
+  return s.count() / 60;
+}
+
+std::optional<Error> fault_of(const PlanWish& w) {
+  if (w.kind == ElementKind::deck) {
+    return Error{Error::Kind::input, "plan, kind", "a deck has no rows to leapfrog",
+                 "Plan a wall or a column"};
+  }
+  const double trucks = w.trucks_per_hour.value_or(1);
+  return trade::outside("plan",
+                        {{"length", in_metres(w.length), 0.1, 500, "m"},
+                         {"height", in_metres(w.height), 0.1, 50, "m"},
+                         {"thickness", in_metres(w.thickness), 0.05, 10, "m"},
+                         {"bay", in_metres(w.bay), 0.1, 500, "m"},
+                         {"form rating", in_kilopascals(w.form_rating), 1, 2000, "kPa"},
+                         {"rise wished", in_metres_per_hour(w.rise_wished), 0.05, 30, "m/h"},
+                         {"initial set", in_hours(w.mix.initial_set), 0.25, 96, "h"},
+                         {"concrete", w.concrete.degrees, 0, 50, "degC"},
+                         {"motor's amps", in_amperes(w.motor.amps), 0.01, 500, "A"},
+                         {"load", in_cubic_metres(w.load), 0.25, 50, "m3"},
+                         {"trucks an hour", trucks, 0.01, 100, ""},
+                         {"haul", in_minutes(w.haul), 0, 600, "min"},
+                         {"crew", static_cast<double>(w.crew), 1, 100, ""},
+                         {"hang time", in_minutes(w.hang_time), 0.1, 240, "min"}});
+}
+
+class Planner {
+ public:
+  explicit Planner(const PlanWish& wish) : wish_(wish) {}
+
+  Result<PlannedPour> plan() {
+    if (auto fault = fault_of(wish_)) return Failed(*std::move(fault));
+    for (const auto step : {&Planner::size, &Planner::pace, &Planner::feed, &Planner::schedule,
+                            &Planner::knit, &Planner::loads}) {
+      if (auto fault = (this->*step)()) return Failed(*std::move(fault));
+    }
+    use(PlanLimit::head, sized_.head / wish_.form_rating);
+    std::stable_sort(p_.uses.begin(), p_.uses.end(),
+                     [](const LimitUse& a, const LimitUse& b) { return a.share > b.share; });
+    return std::move(p_);
+  }
+
+ private:
+  using Fault = std::optional<Error>;
+  static Error error_of(Failed failed) { return std::move(failed.value()); }
+  void use(PlanLimit limit, double share) { p_.uses.push_back({limit, share}); }
+  [[nodiscard]] const Element& element() const { return p_.plan.elements.front(); }
+  [[nodiscard]] std::size_t sides() const { return wish_.both_sides ? 2 : 1; }
+
+  // Rows, lifts and motors.
+  Fault size() {
+    trade::SizingCase c;
+    c.length = wish_.length;
+    c.height = wish_.height;
+    c.thickness = wish_.thickness;
+    c.unit_weight = wish_.mix.unit_weight;
+    c.form_mass = wish_.form_mass;
+    c.motor = {wish_.motor.force, wish_.reach_x, wish_.reach_z};
+    c.rating = wish_.form_rating;
+    c.knit_depth = wish_.limits.knit_depth.value;
+    c.deepest_lift = wish_.deepest_lift;
+    auto sized = trade::size_rows(c);
+    if (!sized) return sized.error();
+    const auto too_many = [&] {
+      return wish_.motors_at_hand &&
+             sized->sets * sized->motors.size() * sides() > *wish_.motors_at_hand;
+    };
+    if (too_many()) sized = trade::size_rows(c, trade::Leapfrog::paused);
+    if (!sized) return sized.error();
+    if (too_many()) {
+      return error_of(
+          refuse("motors",
+                 fmt::format("{} are at hand; {} rows at a time of {} motors on {} {} take {}",
+                             *wish_.motors_at_hand, sized->sets, sized->motors.size(), sides(),
+                             sides() == 1 ? "side" : "sides",
+                             sized->sets * sized->motors.size() * sides()),
+                 "Get more motors, or ones that reach further"));
+    }
+    sized_ = *std::move(sized);
+    p_.spacing = sized_.spacing;
+    p_.force_share = sized_.force_share;
+    p_.motors_a_row = sized_.motors.size();
+    p_.motors = sized_.sets * sized_.motors.size() * sides();
+    p_.motors_unmoved = sized_.rows.size() * sized_.motors.size() * sides();
+    p_.insert_too = wish_.thickness > kThinSection;
+    lay_out();
+    return std::nullopt;
+  }
+
+  [[nodiscard]] MotorId motor_id(std::size_t side, std::size_t set, std::size_t place) const {
+    const std::size_t number = (side * sized_.sets + set) * sized_.motors.size() + place + 1;
+    return MotorId{"M" + std::to_string(number)};
+  }
+
+  void lay_out() {
+    Element e;
+    e.id = wish_.element;
+    e.kind = wish_.kind;
+    e.length = wish_.length;
+    e.height = wish_.height;
+    e.thickness = wish_.thickness;
+    e.form_rating = wish_.form_rating;
+    e.form_mass = wish_.form_mass;
+    e.rise_limit = wish_.rise_limit;
+    const auto bays = static_cast<std::size_t>(std::max(1.0, std::round(wish_.length / wish_.bay)));
+    e.bays.assign(bays, wish_.length / static_cast<double>(bays));
+    e.lifts = sized_.lifts;
+    for (std::size_t side = 0; side < sides(); ++side) {
+      for (std::size_t r = 0; r < sized_.rows.size(); ++r) {
+        const trade::SizedRow& sized = sized_.rows[r];
+        Row row{RowId{"R" + std::to_string(r + 1)},
+                side == 0 ? Side::near_side : Side::far_side,
+                sized.z,
+                {},
+                sized.lifts};
+        for (std::size_t i = 0; i < sized_.motors.size(); ++i) {
+          row.motors.push_back(
+              {motor_id(side, sized.set, i), sized_.motors[i], wish_.reach_x, wish_.reach_z});
+        }
+        e.rows.push_back(std::move(row));
+      }
+    }
+    p_.plan.mixes.push_back(wish_.mix);
+    p_.plan.elements.push_back(std::move(e));
+    p_.plan.motor_type = wish_.motor;
+    p_.plan.limits = wish_.limits;
+    p_.plan.pressure_method = wish_.method;
+  }
+
+  [[nodiscard]] Area plan_area() const { return wish_.length * wish_.thickness; }
+
+  // How fast a lift may rise, and what that presses.
+  Fault pace() {
+    trade::PressureCase c;
+    c.shape = wish_.kind == ElementKind::column ? trade::FormShape::column : trade::FormShape::wall;
+    c.unit_weight = wish_.mix.unit_weight;
+    c.form_height = c.pour_height = wish_.height;
+    c.temperature = wish_.concrete;
+    c.slump = wish_.mix.slump;
+    c.cement = wish_.mix.cement;
+    const trade::SettingRate reference{wish_.mix.set_reference, {}};
+    p_.sets = c.set_time = wish_.mix.initial_set / trade::rate_factor(wish_.concrete, reference);
+    c.external_vibration = true;
+    const auto allowed = trade::rise_for_rating(wish_.method, c, wish_.form_rating);
+    const Pressure liquid = trade::full_liquid_head(c.unit_weight, c.pour_height);
+    if (!allowed && allowed.error().kind == Error::Kind::input) return allowed.error();
+    if (!allowed) {
+      return error_of(refuse(
+          "pressure",
+          fmt::format("{}; the form bears {:.1f} kPa of the {:.1f} kPa of a full liquid head",
+                      allowed.error().what, in_kilopascals(wish_.form_rating),
+                      in_kilopascals(liquid)),
+          "Ask the form designer for a form that bears the full liquid head"));
+    }
+    p_.rise_allowed = *allowed;
+    if (p_.rise_allowed && *p_.rise_allowed <= Velocity{}) {
+      return error_of(refuse(
+          "pressure",
+          fmt::format("the form's {:.1f} kPa is no more than the least pressure {} gives at any "
+                      "rate: no rise is allowed",
+                      in_kilopascals(wish_.form_rating), trade::to_text(wish_.method)),
+          "Ask the form designer for a stronger form"));
+    }
+    p_.rise = wish_.rise_wished;
+    const auto bound = [&](Velocity rate, PlanLimit limit) {
+      if (rate >= p_.rise) return;
+      p_.rise = rate;
+      p_.sets_rise = limit;
+    };
+    if (wish_.rise_limit) bound(*wish_.rise_limit * (1 - kRiseKept), PlanLimit::rise_given);
+    if (p_.rise_allowed) bound(*p_.rise_allowed * (1 - kRiseKept), PlanLimit::pressure);
+    if (wish_.trucks_per_hour) {
+      const trade::VolumeRate supply =
+          trade::cubic_metres_per_hour(in_cubic_metres(wish_.load) * *wish_.trucks_per_hour);
+      bound(supply / plan_area(), PlanLimit::trucks);
+      use(PlanLimit::trucks, p_.rise * plan_area() / supply);
+    }
+    if (wish_.rise_limit) use(PlanLimit::rise_given, p_.rise / *wish_.rise_limit);
+    if (p_.rise_allowed) use(PlanLimit::pressure, p_.rise / *p_.rise_allowed);
+    use(PlanLimit::rise_wished, p_.rise / wish_.rise_wished);
+    const auto pressure = trade::method_pressure(wish_.method, c, p_.rise);
+    p_.method_holds = pressure.has_value();
+    p_.pressure = pressure.value_or(liquid);
+    return std::nullopt;
+  }
+
+  // One inverter or more for each set of motors.
+  Fault feed() {
+    if (!wish_.inverter_amps) return std::nullopt;
+    const double feeds = *wish_.inverter_amps / wish_.motor.amps + 1e-9;
+    const auto each = static_cast<std::size_t>(std::min(feeds, 1e6));
+    if (each == 0) {
+      return error_of(
+          refuse("power",
+                 fmt::format("an inverter of {:.1f} A does not feed one motor of {:.1f} A",
+                             in_amperes(*wish_.inverter_amps), in_amperes(wish_.motor.amps)),
+                 "Choose a larger inverter; a licensed electrician decides"));
+    }
+    for (std::size_t side = 0; side < sides(); ++side) {
+      for (std::size_t set = 0; set < sized_.sets; ++set) {
+        for (std::size_t place = 0; place < sized_.motors.size(); ++place) {
+          if (place % each == 0) {
+            p_.plan.power.push_back({InverterId{"I" + std::to_string(p_.plan.power.size() + 1)},
+                                     wish_.volts,
+                                     *wish_.inverter_amps,
+                                     {},
+                                     wish_.cable});
+          }
+          p_.plan.power.back().motors.push_back(motor_id(side, set, place));
+        }
+      }
+    }
+    return std::nullopt;
+  }
+
+  [[nodiscard]] Seconds move_time() const {
+    return wish_.hang_time * static_cast<double>(p_.motors_a_row) / static_cast<double>(wish_.crew);
+  }
+
+  // The row a set hung on before, if it hung.
+  [[nodiscard]] std::optional<std::size_t> row_before(std::size_t row) const {
+    std::optional<std::size_t> before;
+    for (std::size_t r = 0; r < row; ++r) {
+      if (sized_.rows[r].set == sized_.rows[row].set) before = r;
+    }
+    return before;
+  }
+
+  // Lift by lift: place, move motors meanwhile, run the rows, wait for the motors.
+  Fault schedule() {
+    const std::size_t rows = sized_.rows.size();
+    const Limits& limits = wish_.limits;
+    Length bottom;
+    for (std::size_t i = 0; i < sized_.lifts.size(); ++i) {
+      LiftStep step;
+      step.lift = static_cast<int>(i) + 1;
+      step.bottom = bottom;
+      step.top = bottom = sized_.lifts[i];
+      step.concrete = plan_area() * (step.top - step.bottom);
+      step.place = Seconds{((step.top - step.bottom) / p_.rise).value()};
+      step.run = (limits.dose_min.value + limits.dose_max.value) / 2.0;
+      step.gap = kGap;
+      for (std::size_t r = 0; r < rows; ++r) {
+        const auto& lifts = sized_.rows[r].lifts;
+        if (std::find(lifts.begin(), lifts.end(), step.lift) == lifts.end()) continue;
+        for (std::size_t side = 0; side < sides(); ++side) step.rows.push_back(side * rows + r);
+        const Length low = sized_.rows[r].low;
+        step.head = std::max(step.head, wish_.mix.unit_weight * (step.top - low));
+      }
+      p_.lifts.push_back(std::move(step));
+    }
+    moving_.assign(p_.lifts.size(), Seconds{});
+    double busiest = 0;
+    for (std::size_t r = 0; r < rows; ++r) busiest = std::max(busiest, place_move(r));
+    if (busiest > 0) use(PlanLimit::crew, busiest);
+    for (const LiftStep& step : p_.lifts) {
+      p_.concrete += step.concrete;
+      p_.duration += step.takes();
+    }
+    return std::nullopt;
+  }
+
+  // Puts the move to a row in its place: from the lift in which its motors are free up to its own
+  // first. The share of that time it takes; what does not fit is done in a pause.
+  double place_move(std::size_t row) {
+    const std::size_t rows = sized_.rows.size();
+    const auto from = row_before(row);
+    const int first = sized_.rows[row].lifts.front();
+    std::vector<MotorsMove> moves;
+    for (std::size_t side = 0; side < sides(); ++side) {
+      const auto there = from ? std::optional{*from + side * rows} : std::nullopt;
+      moves.push_back({there, row + side * rows, move_time()});
+    }
+    // Motors not yet hung go up before the pour, unless their lift is far off.
+    if (!from && first <= 2) {
+      p_.before.insert(p_.before.end(), moves.begin(), moves.end());
+      return 0;
+    }
+    const int free = from ? sized_.rows[*from].lifts.back() + 1 : 1;
+    const Seconds takes = move_time() * static_cast<double>(sides());
+    Seconds left = takes;
+    Seconds available{};
+    for (int lift = free; lift < first; ++lift) {
+      const auto i = static_cast<std::size_t>(lift) - 1;
+      const Seconds spare = p_.lifts[i].takes() - p_.lifts[i].pause - moving_[i];
+      if (spare <= Seconds{}) continue;
+      const Seconds done = std::min(left, spare);
+      moving_[i] += done;
+      left -= done;
+      available += spare;
+    }
+    LiftStep& before = p_.lifts[static_cast<std::size_t>(first) - 2];
+    before.pause += left;
+    auto& list = p_.lifts[static_cast<std::size_t>(std::min(free, first - 1)) - 1].moves;
+    list.insert(list.end(), moves.begin(), moves.end());
+    return available > Seconds{} ? takes / available : 1.0;
+  }
+
+  // The joint under each lift must be knitted, its last row run, before its earliest part sets.
+  Fault knit() {
+    for (std::size_t i = 0; i + 1 < p_.lifts.size(); ++i) {
+      const LiftStep& below = p_.lifts[i];
+      const LiftStep& above = p_.lifts[i + 1];
+      const double depth =
+          std::min(1.0, double{wish_.limits.knit_depth.value / (below.top - below.bottom)});
+      const Seconds age = below.takes() - below.place * (1 - depth) + above.takes() - above.pause;
+      p_.joint_age = std::max(p_.joint_age, age);
+    }
+    use(PlanLimit::knit, p_.joint_age / p_.sets);
+    if (p_.joint_age < p_.sets) return std::nullopt;
+    const LiftStep& lift = p_.lifts.front();
+    std::string why = fmt::format(
+        "a lift takes {:.2f} h at {:.2f} m/h and a joint is {:.2f} h old when it is knitted; it "
+        "sets after {:.2f} h at {:.0f} degC",
+        in_hours(lift.takes()), in_metres_per_hour(p_.rise), in_hours(p_.joint_age),
+        in_hours(p_.sets), wish_.concrete.degrees);
+    const auto longest =
+        std::max_element(p_.lifts.begin(), p_.lifts.end(),
+                         [](const LiftStep& a, const LiftStep& b) { return a.pause < b.pause; });
+    if (longest->pause * 2.0 > longest->takes()) {
+      why += fmt::format("; {} hands take {:.0f} min to move a row's motors", wish_.crew,
+                         in_minutes(move_time()) * static_cast<double>(sides()));
+      return error_of(refuse("crew", why, "Get more hands or more motors"));
+    }
+    const char* remedy = "Wish a faster rise, retard the mix, or pour in shorter parts";
+    if (p_.sets_rise == PlanLimit::trucks) {
+      why += fmt::format("; {:g} trucks an hour of {:.1f} m3 bring no more", *wish_.trucks_per_hour,
+                         in_cubic_metres(wish_.load));
+      remedy = "Bring more concrete, retard the mix, or pour a shorter length";
+    } else if (p_.sets_rise == PlanLimit::pressure) {
+      why += fmt::format("; {} allows {:.2f} m/h on {:.1f} kPa", trade::to_text(wish_.method),
+                         in_metres_per_hour(*p_.rise_allowed), in_kilopascals(wish_.form_rating));
+      remedy = "Ask the form designer for a stronger form, or pour the height in parts";
+    }
+    return error_of(refuse("knit", why, remedy));
+  }
+
+  // Loads must be emptied before they grow old, at the pace of placing with its pauses.
+  Fault loads() {
+    const auto pace = quantity_of<trade::VolumeRate>(p_.concrete.value() / p_.duration.count());
+    const Seconds time = wish_.limits.load_age_max.value - wish_.haul;
+    const Volume in_time = quantity_of<Volume>(pace.value() * std::max(0.0, time.count()));
+    p_.load = std::min(wish_.load, p_.concrete);
+    if (p_.load > in_time) p_.load = std::floor(in_time / kLoadStep + 1e-9) * kLoadStep;
+    if (p_.load < kLoadStep && p_.load < p_.concrete) {
+      return error_of(refuse(
+          "load-age",
+          fmt::format("loads are {:.0f} min old when they come; in the {:.0f} min left of {:.0f} "
+                      "only {:.2f} m3 can be placed",
+                      in_minutes(wish_.haul), in_minutes(std::max(Seconds{}, time)),
+                      in_minutes(wish_.limits.load_age_max.value), in_cubic_metres(in_time)),
+          "Find a nearer plant, or ask the purchaser for a longer limit and a mix that bears it"));
+    }
+    p_.trucks = static_cast<std::size_t>(std::ceil(p_.concrete / p_.load - 1e-9));
+    p_.trucks_an_hour = trade::in_cubic_metres_per_hour(pace) / in_cubic_metres(p_.load);
+    const Seconds empties{p_.load.value() / pace.value()};
+    use(PlanLimit::load_age, (wish_.haul + empties) / wish_.limits.load_age_max.value);
+    return std::nullopt;
+  }
+
+  const PlanWish& wish_;
+  trade::Sizing sized_;
+  std::vector<Seconds> moving_;  // hands are at motors while each lift is placed
+  PlannedPour p_;
+};
+
+}  // namespace
+
+const char* to_text(PlanLimit limit) {
+  return kLimitWords.at(static_cast<std::size_t>(limit));
+}
+
+Result<PlannedPour> plan_pour(const PlanWish& wish) {
+  auto planned = Planner{wish}.plan();
+  if (!planned) return planned;
+  // What a pour could not be opened with is refused here, whatever it was asked with.
+  if (auto plan = parse_plan(to_json(planned->plan), "the plan"); !plan) {
+    return Failed{std::move(plan.error())};
+  }
+  return planned;
+}
+
+}  // namespace rb

@@ -1,0 +1,125 @@
+// Plans a pour: from an element, a kind of motor and the limits, the rows and what hangs where, the
+// pace, and a run sheet lift by lift. The plan it gives is one a pour can be opened with; following
+// the run sheet keeps every limit the planner knows. A first plan for people who know the site to
+// mend: the form designer agrees to vibrators on the form, a licensed electrician to the feed.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "pour/plan/plan.h"
+
+namespace rb {
+
+/// What has no honest default (sizes, rating, the mix's set, the motor) is nothing until it is
+/// given. Defaults: form 60 kg/m2, motors at 6000 vpm and 42 V, loads of 6 m3: common practice, no
+/// source; lifts of 0.5 m: ACI 309R, about 20 in, from memory; reach 0.6 m: half of 4 ft, the
+/// closest spacing ACI 309R gives, from memory; the rest our own choice, to be timed or asked for
+/// on the site.
+struct PlanWish {
+  ElementId element{"E1"};
+  ElementKind kind = ElementKind::wall;  ///< a deck is refused: its surface is worked, not its form
+  Length length, height, thickness;
+  Length bay = metres(3.0);  ///< bays are about this long
+  Pressure form_rating;
+  MassPerArea form_mass = kilograms_per_m2(60);
+  std::optional<Velocity> rise_limit;  ///< the form designer's own
+  Velocity rise_wished = metres_per_hour(1.5);
+  Length deepest_lift = metres(0.5);
+  bool both_sides = false;
+
+  Mix mix;
+  Celsius concrete{20};  ///< as it will come
+  trade::PressureMethod method = trade::PressureMethod::aci347;
+
+  MotorType motor{{}, {}, hertz(100)};
+  Length reach_x = metres(0.6), reach_z = metres(0.6);
+  std::optional<std::size_t> motors_at_hand;
+  Potential volts = rb::volts(42);
+  std::optional<Current> inverter_amps;  ///< none: no inverters are planned
+  std::optional<Cable> cable;
+
+  Volume load = cubic_metres(6);
+  std::optional<double> trucks_per_hour;    ///< that can come; none: as many as it takes
+  Seconds haul = std::chrono::minutes(30);  ///< batched to discharge begun
+
+  int crew = 2;  ///< hands that hang motors
+  /// One of them takes one motor down and hangs it again.
+  Seconds hang_time = std::chrono::minutes(5);
+  Limits limits;
+  bool operator==(const PlanWish&) const = default;
+};
+
+enum class PlanLimit {
+  rise_wished,  ///< nobody asked for more
+  rise_given,   ///< the form designer's rate
+  pressure,     ///< the method's pressure at the rating
+  head,         ///< on a running row, against the rating
+  knit,         ///< the joint must be knitted before it sets
+  trucks,       ///< they bring no more
+  load_age,     ///< a load grows old
+  crew,         ///< moves motors no faster
+};
+const char* to_text(PlanLimit limit);
+
+/// How much of a limit the plan uses: 1 is all of it.
+struct LimitUse {
+  PlanLimit limit = PlanLimit::rise_wished;
+  double share = 0;
+  bool operator==(const LimitUse&) const = default;
+};
+
+/// Motors go from one row to another of the same side (or, from none, up from the ground).
+struct MotorsMove {
+  std::optional<std::size_t> from;  ///< index into the element's rows
+  std::size_t to = 0;
+  Seconds takes{};
+};
+
+struct LiftStep {
+  int lift = 0;
+  Length bottom, top;
+  Volume concrete;
+  Seconds place{};  ///< placing it
+  /// Begun when the lift begins; what does not fit until they are needed is done in a pause.
+  std::vector<MotorsMove> moves;
+  std::vector<std::size_t> rows;  ///< run once the lift is placed, in this order, one at a time
+  Seconds run{};                  ///< each
+  Seconds gap{};                  ///< from one to the next
+  Seconds pause{};                ///< then wait before the next lift: motors are still being moved
+  Pressure head;                  ///< the greatest a row brings
+  [[nodiscard]] Seconds takes() const {
+    return place + (run + gap) * static_cast<double>(rows.size()) + pause;
+  }
+};
+
+struct PlannedPour {
+  Plan plan;
+  std::vector<MotorsMove> before;  ///< hung before the first lift
+  std::vector<LiftStep> lifts;
+  Velocity rise;                         ///< while a lift is placed
+  std::optional<Velocity> rise_allowed;  ///< none: the form bears the full liquid head
+  Pressure pressure;                     ///< the method's at that rise, or the full liquid head
+  bool method_holds = true;
+  std::vector<LimitUse> uses;  ///< the tightest first
+  PlanLimit sets_rise = PlanLimit::rise_wished;
+  Length spacing;          ///< of motors along a row
+  double force_share = 0;  ///< of a motor, over what its share of the face wants
+  std::size_t motors_a_row = 0;
+  std::size_t motors = 0;          ///< in all, leapfrogged
+  std::size_t motors_unmoved = 0;  ///< if every row had its own
+  Volume concrete;
+  Volume load;                ///< to order; less than wished when it would grow old
+  double trucks_an_hour = 0;  ///< while placing goes on, pauses counted
+  std::size_t trucks = 0;     ///< in all
+  Seconds joint_age{};        ///< the oldest joint when it is knitted
+  Seconds sets{};             ///< initial set at the concrete's temperature
+  Seconds duration{};         ///< first lift's start to the last row's rest
+  bool insert_too = false;    ///< a thick section: internal vibration in every lift and bay
+};
+
+/// Errors: input (a number that makes no sense), refused (a limit forbids it: the text says which,
+/// and by how much).
+Result<PlannedPour> plan_pour(const PlanWish& wish);
+
+}  // namespace rb

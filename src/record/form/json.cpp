@@ -1,0 +1,90 @@
+#include "record/form/json.h"
+
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+#include "record/model/book_words.h"
+#include "record/model/clean_text.h"
+#include "record/model/table.h"
+
+namespace rb {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+struct ToJson {
+  Json operator()(std::monostate) const { return nullptr; }
+  Json operator()(const std::string& text) const { return text; }
+  Json operator()(bool yes) const { return yes; }
+  Json operator()(double number) const { return std::isfinite(number) ? Json(number) : Json(); }
+  Json operator()(Moment moment) const { return to_text(moment); }
+};
+
+Json rows_of(const Table& table) {
+  Json rows = Json::array();
+  for (const auto& row : table.rows) {
+    Json object = Json::object();
+    for (std::size_t i = 0; i < table.columns.size(); ++i) {
+      const Column& column = table.columns[i];
+      if (column.on == On::paper) continue;
+      // Whole numbers are written without a fraction.
+      const auto* number = std::get_if<double>(&row[i]);
+      const bool whole = number != nullptr && column.measure == Measure::count;
+      object[key_with_unit(column)] =
+          whole ? Json(std::llround(*number)) : std::visit(ToJson{}, row[i]);
+    }
+    rows.push_back(std::move(object));
+  }
+  return rows;
+}
+
+Json map_of(const DoseMap& map) {
+  Json patches = Json::array();
+  for (const DoseMapPatch& p : map.patches) {
+    patches.push_back({in_metres(p.x), in_metres(p.z), in_metres(p.w), in_metres(p.h),
+                       in_seconds(p.dose_low), in_seconds(p.dose_high)});
+  }
+  return Json{{"element", clean_text(map.element)},
+              {"side", to_text(map.side)},
+              {"length_m", in_metres(map.length)},
+              {"height_m", in_metres(map.height)},
+              {"dose_min_s", in_seconds(map.dose_min)},
+              {"dose_max_s", in_seconds(map.dose_max)},
+              {"patch_fields", {"x_m", "z_m", "w_m", "h_m", "dose_low_s", "dose_high_s"}},
+              {"patches", std::move(patches)}};
+}
+
+}  // namespace
+
+std::string to_json(const DailyRecord& record) {
+  Json out{
+      {"record", "daily consolidation"},
+      {"version", 1},
+      {"day", day_text(record)},
+      {"utc_offset_min", record.utc_offset.count()},
+      {"site", clean_text(record.site)},
+      {"as_of", to_text(record.as_of)},
+      {"book",
+       {{"tag", clean_text(record.book.tag)},
+        {"head_event", record.book.head_event > 0 ? Json(record.book.head_event) : Json()},
+        {"head_hash", clean_text(record.book.head_hash)},
+        {"short_code", head_code(record.book)},
+        {"events", record.book.events},
+        {"verified", record.book.looked.empty() ? Json() : Json(clean_text(record.book.looked))},
+        {"damage", record.book.damage.empty() ? Json() : Json(clean_text(record.book.damage))}}}};
+  for (const Table& table : tables_of(record)) out[table.key] = rows_of(table);
+  Json maps = Json::array();
+  for (const PourRecord& pour : record.pours) {
+    for (const DoseMap& map : pour.dose_maps) {
+      Json one = map_of(map);
+      one["pour"] = clean_text(pour.id);
+      maps.push_back(std::move(one));
+    }
+  }
+  out["dose_maps"] = std::move(maps);
+  out["cautions"] = record_cautions();
+  return out.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace rb

@@ -1,0 +1,155 @@
+#include "record/form/write_record.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <set>
+#include <utility>
+
+#include "base/unfinished.h"
+#include "record/form/csv.h"
+#include "record/form/json.h"
+#include "record/form/xlsx.h"
+#include "record/model/book_words.h"
+#include "record/model/edition.h"
+#include "record/model/table.h"
+#include "record/pdf/pdf.h"
+
+namespace rb {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+struct NewFile {
+  fs::path path;
+  std::string bytes;
+};
+
+constexpr std::array<std::pair<std::string_view, Format>, 5> kFormats{{
+    {"pdf", Format::pdf},
+    {"xlsx", Format::xlsx},
+    {"csv", Format::csv},
+    {"json", Format::json},
+    {"png", Format::png},
+}};
+
+// Letters and figures; all else becomes one hyphen.
+std::string file_word(std::string_view text) {
+  std::string word;
+  for (const char c : text) {
+    const bool plain = (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+    if (plain) {
+      word += c;
+    } else if (!word.empty() && word.back() != '-') {
+      word += '-';
+    }
+  }
+  while (!word.empty() && word.back() == '-') word.pop_back();
+  return word.substr(0, 40);
+}
+
+// A name no other file of the record has, on a file system that knows no capitals either: two
+// elements may differ in signs only that a file's name cannot hold.
+std::string distinct(const std::string& wanted, std::set<std::string>& taken) {
+  for (int n = 1;; ++n) {
+    std::string name = n == 1 ? wanted : fmt::format("{}-{}", wanted, n);
+    std::string small = name;
+    std::transform(small.begin(), small.end(), small.begin(),
+                   [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
+    if (taken.insert(small).second) return name;
+  }
+}
+
+void add_maps(const DailyRecord& record, const fs::path& stem, std::vector<NewFile>& files) {
+  std::set<std::string> taken;
+  for (std::size_t i = 0; i < record.pours.size(); ++i) {
+    for (const DoseMap& map : record.pours[i].dose_maps) {
+      const std::string word = file_word(map.element);
+      const std::string name = distinct(
+          fmt::format("{}-{}-{}", i + 1, word.empty() ? "element" : word, to_text(map.side)),
+          taken);
+      files.push_back({fmt::format("{}-dose-{}.png", stem.string(), name),
+                       dose_map_png(map, record.units, 1600, edition_text(record))});
+    }
+  }
+}
+
+Result<std::vector<NewFile>> files_of(const DailyRecord& record, const fs::path& stem,
+                                      const std::vector<Format>& formats) {
+  std::vector<NewFile> files;
+  for (const Format format : formats) {
+    switch (format) {
+      case Format::pdf:
+      case Format::xlsx: {
+        auto bytes = format == Format::pdf ? to_pdf(record) : to_xlsx(record);
+        if (!bytes) return Failed{bytes.error()};
+        files.push_back(
+            {stem.string() + (format == Format::pdf ? ".pdf" : ".xlsx"), std::move(*bytes)});
+        break;
+      }
+      case Format::csv:
+        files.push_back({stem.string() + "-book.csv", to_csv(book_table(record))});
+        for (const Table& table : tables_of(record)) {
+          files.push_back({fmt::format("{}-{}.csv", stem.string(), table.key), to_csv(table)});
+        }
+        break;
+      case Format::json:
+        files.push_back({stem.string() + ".json", to_json(record)});
+        break;
+      case Format::png:
+        add_maps(record, stem, files);
+        break;
+    }
+  }
+  return files;
+}
+
+}  // namespace
+
+std::optional<Format> parse_format(std::string_view text) {
+  for (const auto& [word, format] : kFormats) {
+    if (word == text) return format;
+  }
+  return std::nullopt;
+}
+
+std::string record_name(const DailyRecord& record) {
+  const std::string tag = file_word(record.book.tag);
+  return "consolidation-" + day_text(record) + (tag.empty() ? "" : "-" + tag);
+}
+
+Result<std::vector<fs::path>> write_record(const DailyRecord& record, const fs::path& folder,
+                                           const std::vector<Format>& formats) {
+  std::error_code error;
+  if (!fs::is_directory(folder, error)) {
+    return fail(Error::Kind::input, folder.string(), "there is no such folder",
+                "Make the folder, or name another");
+  }
+  const std::string name = record_name(record);
+  NextEdition next = next_edition(folder, name);
+  DailyRecord told = record;
+  told.edition = next.number;
+  told.earlier = std::move(next.earlier);
+  auto files = files_of(told, folder / edition_name(name, told.edition), formats);
+  if (!files) return Failed{files.error()};
+  std::vector<Unfinished> parts;
+  for (const NewFile& file : *files) {
+    auto part = Unfinished::beside(file.path);
+    if (!part) return Failed{part.error()};
+    if (auto written = part->write(file.bytes); !written) return Failed{written.error()};
+    parts.push_back(std::move(*part));
+  }
+  std::vector<fs::path> paths;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (auto put = parts[i].put(Place::must_be_free); !put) {
+      for (const fs::path& path : paths) fs::remove(path, error);  // put there by this very call
+      return Failed{put.error()};
+    }
+    paths.push_back((*files)[i].path);
+  }
+  return paths;
+}
+
+}  // namespace rb

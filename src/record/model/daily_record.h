@@ -1,0 +1,263 @@
+// The daily consolidation record: what one day's pours say, as plain values, ready to be written as
+// PDF, XLSX, CSV, JSON or PNG. A pure function of the pours: no clock, no disk. A pour is shown
+// whole on every day it touches. Times are UTC, lengths and the rest SI; the writers show them.
+#pragma once
+
+#include <chrono>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/moment.h"
+#include "base/quantity.h"
+#include "check/check.h"
+#include "pour/log/state.h"
+#include "pour/log/unread.h"
+#include "record/model/dose_map.h"
+
+namespace rb {
+
+/// What the record says of the book it was drawn from.
+struct BookFacts {
+  std::string tag;
+  std::string head_hash;  ///< of the newest event, in hexadecimal
+  std::size_t events = 0;
+  std::string damage{};         ///< of the whole book, plain sentences; empty: none known
+  std::string looked{};         ///< what of the book was verified for this record, in words
+  std::int64_t head_event = 0;  ///< number of the newest event, whose hash that is; 0: not known
+  bool operator==(const BookFacts&) const = default;
+};
+
+/// One pour as it goes into the record. The state and the report must outlive the call only.
+struct RecordInput {
+  const PourState& state;
+  const CheckReport& report;
+  std::vector<SideDose> dose;  ///< what trade reckoned; no field, no fill in the picture
+  Unread unread{};             ///< what the book kept of it and cannot give
+};
+
+struct PersonLine {
+  std::string id, name, role;
+};
+struct ElementLine {
+  std::string element, kind;
+  Length length, height, thickness;
+  double batter_deg = 0;
+  std::optional<Pressure> form_rating;
+  std::optional<MassPerArea> form_mass;
+  std::optional<Velocity> rise_limit;
+  int bays = 0, lifts = 0, rows = 0;  ///< as planned
+  std::string mixes;                  ///< by the trucks discharged into it
+};
+struct MixLine {
+  std::string mix;
+  UnitWeight unit_weight;
+  Length slump;
+  Seconds initial_set{};
+  Celsius set_reference;
+  std::string cement;
+};
+/// A limit the checker held the pour to.
+struct LimitLine {
+  std::string limit;
+  Amount value;
+  std::string from;
+};
+struct ReadyLine {
+  Moment at;
+  std::string item;
+  bool ok = false;
+  std::string note, by;
+};
+struct AirLine {
+  Moment at;
+  Celsius temp;
+};
+struct HoldLine {
+  Moment from;
+  std::optional<Moment> to;
+  std::string reason, by;
+};
+struct LiftLine {
+  std::string element;
+  int lift = 0;
+  Moment placed_from, placed_to;
+  Length top;  ///< highest bay
+  std::optional<Velocity> rise_mean, rise_window, rise_limit;
+  std::optional<double> under_share;
+  std::optional<Seconds> min_dose, mean_dose;
+};
+struct RunLine {
+  std::string element, side, row;
+  Moment from;
+  std::optional<Moment> to;  ///< none: no rest was logged
+  std::optional<Seconds> ran;
+  std::optional<Frequency> speed_low, speed;
+  std::optional<Pressure> head;
+  bool cables = false;
+};
+struct MoveLine {
+  std::string element, side, row, motors;
+  Moment hung;
+  std::optional<Moment> down;
+  bool cables = false;
+  std::string by;
+};
+struct InsertLine {
+  Moment at;
+  std::string element;
+  int lift = 0;
+  std::optional<int> bay;  ///< from 1; none = all
+  int group = 0;
+  Length spacing;
+  Seconds each{};
+  Length depth_below;
+  std::string by;
+};
+/// One load, or one more test of the same load: then only the ticket and the test's fields stand.
+struct TruckLine {
+  std::string ticket, mix, element;
+  std::optional<Volume> volume;
+  std::optional<Moment> batched, arrived, discharged, ended;
+  std::optional<Seconds> age;  ///< from batching to the end of its discharge, or its start
+  std::optional<Moment> tested;
+  std::optional<Length> slump;
+  std::optional<Celsius> temp;
+  std::optional<double> air;  ///< per cent of the volume
+  std::optional<MassPerVolume> density;
+};
+struct FindingLine {
+  Severity severity = Severity::note;
+  std::string rule, element, side, row;
+  std::optional<int> lift, bay;  ///< from 1
+  std::optional<Moment> from, to;
+  std::optional<Amount> measured, limit;
+  std::string measured_text, limit_text;  ///< in the record's units
+  std::string says, source, advice;       ///< in the record's units
+  std::string says_si;                    ///< as `check --json` has it
+};
+struct CorrectionLine {
+  Moment at;
+  std::string by;
+  std::string what;     ///< "changed" or "struck"
+  std::string changes;  ///< in words: the event, and each field with its old and new value
+  std::string why;
+  std::string before, after;  ///< the script's lines; `after` empty when struck
+};
+struct LateLine {
+  Moment at, entered;
+  Seconds late{};
+  std::string what, by;
+};
+/// A tap made while the tablet stood still, where nothing told when: its time may be off by this.
+struct UncertainLine {
+  Moment at;
+  Seconds off_by{};
+  std::string what, by;
+};
+/// An event that said nothing new and was set aside, or a step of the tablet's clock.
+struct AsideLine {
+  Moment at;
+  std::string what, why;
+};
+/// An event of the pour that the book cannot give: damaged, or of a kind not known.
+struct UnreadLine {
+  std::string event, what;
+};
+struct NoteLine {
+  Moment at;
+  std::string by, element;
+  std::optional<int> lift;
+  std::string text;
+};
+struct StripLine {
+  Moment at;
+  std::string element, side, by;
+};
+struct BlemishLine {
+  int number = 0;  ///< as drawn on the face's picture
+  Moment at;
+  std::string element, side, kind;
+  Patch patch;
+  std::string note, repairs, by;
+};
+/// A signature, or an empty line to sign by hand: then `at` is empty.
+struct SignatureLine {
+  std::string role, by, verdict, comment;
+  std::optional<Moment> at;
+};
+
+struct PourRecord {
+  std::string id, site, name, method;
+  std::optional<Moment> opened, closed;
+  std::size_t events = 0;
+  std::size_t from_script = 0;   ///< of the events: brought in from a script, not tapped
+  std::size_t trucks = 0;        ///< loads that were discharged
+  std::optional<Volume> placed;  ///< of their tickets; none when no ticket tells
+  std::optional<Volume> net;     ///< below the top surface, openings out
+  std::vector<PersonLine> people;
+  std::vector<ElementLine> elements;
+  std::vector<MixLine> mixes;
+  std::vector<LimitLine> limits;
+  std::vector<ReadyLine> ready;
+  std::vector<AirLine> air;
+  std::vector<HoldLine> holds;
+  std::vector<LiftLine> lifts;
+  std::vector<RunLine> runs;
+  std::vector<MoveLine> moves;
+  std::vector<InsertLine> inserts;
+  std::vector<TruckLine> loads;
+  std::vector<FindingLine> findings;
+  std::vector<std::string> not_judged;  ///< what the plan leaves unsaid
+  std::vector<CorrectionLine> corrections;
+  std::vector<LateLine> late;
+  std::vector<UncertainLine> uncertain;
+  std::vector<AsideLine> aside;
+  std::vector<UnreadLine> damaged, set_aside;
+  std::vector<NoteLine> notes;
+  std::vector<StripLine> strips;
+  std::vector<BlemishLine> blemishes;
+  std::vector<SignatureLine> signatures;
+  std::vector<DoseMap> dose_maps;
+};
+
+/// The record of the same day and book that was written before this one.
+struct EarlierEdition {
+  std::string file;
+  std::string sha256;  ///< of that file, in hexadecimal; empty when it cannot be read
+};
+
+struct DailyRecord {
+  int edition = 1;                          ///< numbered by what stands in the folder written to
+  std::optional<EarlierEdition> earlier{};  ///< of the edition before
+  Moment day{};                             ///< its start, local
+  std::chrono::minutes utc_offset{0};
+  Units units = Units::si;  ///< of the first pour's plan; shown for all
+  std::string site;
+  BookFacts book;
+  Moment as_of{};  ///< the newest moment any event tells of or was entered at
+  std::vector<PourRecord> pours;
+  std::vector<PourWithoutPlan> without_plan;  ///< pours of the book that cannot be shown
+};
+
+/// Whether any event that still stands happened on the local day that starts at `day`.
+bool touches(const PourState& state, Moment day);
+
+/// `day` is the start of the local day (parse_day). The order of the pours is kept.
+DailyRecord make_daily_record(const std::vector<RecordInput>& pours, Moment day,
+                              std::chrono::minutes utc_offset, BookFacts book,
+                              std::vector<PourWithoutPlan> without_plan = {});
+
+/// "2026-03-02", "Monday 2 March 2026", "UTC-05:00".
+std::string day_text(const DailyRecord& record);
+std::string long_day_text(const DailyRecord& record);
+std::string offset_text(std::chrono::minutes utc_offset);
+
+/// "Edition 2. The one before it: FILE, SHA-256 ..."; empty for a first edition.
+std::string edition_text(const DailyRecord& record);
+
+/// The usual cautions, printed in every record.
+const std::vector<std::string>& record_cautions();
+
+}  // namespace rb

@@ -1,0 +1,82 @@
+#include "record/model/event_words.h"
+
+#include <fmt/format.h>
+
+#include <nlohmann/json.hpp>
+#include <set>
+
+#include "pour/log/event_json.h"
+
+namespace rb {
+
+namespace {
+
+using nlohmann::json;
+
+json read(const std::string& line) {
+  json value = json::parse(line, nullptr, false);
+  return value.is_object() ? value : json::object();
+}
+
+std::string value_words(const json& value) {
+  if (value.is_string()) return value.get<std::string>();
+  if (value.is_boolean()) return value.get<bool>() ? "yes" : "no";
+  if (value.is_null()) return "none";
+  if (value.is_array()) {
+    std::string text;
+    for (const json& part : value) text += (text.empty() ? "" : " ") + value_words(part);
+    return text;
+  }
+  if (value.is_object()) return "(changed)";  // a plan: too long for a cell
+  return value.dump(-1, ' ', false, json::error_handler_t::replace);
+}
+
+// Who, when and how it was entered are told in columns of their own.
+bool tells(const std::string& key) {
+  static const std::set<std::string> kUntold{"do",   "at",      "by",   "id",
+                                             "plan", "entered", "mono", "boot"};
+  return !kUntold.contains(key);
+}
+
+}  // namespace
+
+std::string line_words(const std::string& line) {
+  const json fields = read(line);
+  std::string text;
+  for (const auto& [key, value] : fields.items()) {
+    if (tells(key))
+      text += fmt::format("{}{} {}", text.empty() ? "" : ", ", key, value_words(value));
+  }
+  const auto kind = fields.find("do");
+  const std::string name = kind == fields.end() ? "event" : value_words(*kind);
+  return text.empty() ? name : name + ": " + text;
+}
+
+std::string event_words(const Event& event) {
+  return line_words(to_line(event));
+}
+
+std::string change_words(const std::string& before, const std::string& after) {
+  const json was = read(before);
+  const json now = read(after);
+  std::string text;
+  const auto tell = [&](const std::string& key, const json& from, const json& to) {
+    text += fmt::format("{}{} {} → {}", text.empty() ? "" : ", ", key, value_words(from),
+                        value_words(to));
+  };
+  for (const auto& [key, value] : was.items()) {
+    const auto found = now.find(key);
+    const json to = found == now.end() ? json() : *found;
+    if (to != value) tell(key, value, to);
+  }
+  for (const auto& [key, value] : now.items()) {
+    if (!was.contains(key)) tell(key, json(), value);
+  }
+  const auto kind = was.find("do");
+  std::string name = kind == was.end() ? "event" : value_words(*kind);
+  const auto element = was.find("element");
+  if (element != was.end()) name += " " + value_words(*element);
+  return text.empty() ? name : name + ": " + text;
+}
+
+}  // namespace rb

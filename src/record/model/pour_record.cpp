@@ -1,0 +1,391 @@
+#include "record/model/pour_record.h"
+#include "check/say_finding.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <set>
+
+#include "pour/log/origin.h"
+#include "pour/outlook/form.h"
+#include "record/model/event_words.h"
+#include "record/model/names.h"
+
+namespace rb {
+
+namespace {
+
+constexpr std::array<const char*, 3> kRoles{"foreman", "inspector", "superintendent"};
+
+const char* method_text(trade::PressureMethod method) {
+  switch (method) {
+    case trade::PressureMethod::aci347:
+      return "ACI 347";
+    case trade::PressureMethod::ciria108:
+      return "CIRIA Report 108";
+    case trade::PressureMethod::din18218:
+      return "DIN 18218:2010 (formulas from memory)";
+  }
+  return "";
+}
+
+class Maker {
+ public:
+  Maker(const RecordInput& input, const Voice& voice)
+      : state_(input.state),
+        report_(input.report),
+        unread_(input.unread),
+        plan_(*input.state.plan),
+        names_(input.state),
+        voice_(voice) {}
+
+  PourRecord make(const std::vector<SideDose>& fields) {
+    head();
+    plan_facts();
+    limits();
+    before_and_between();
+    placing();
+    motors();
+    loads();
+    findings();
+    corrections();
+    words();
+    face();
+    signatures();
+    unread();
+    for (const SideDose& field : fields) out_.dose_maps.push_back(make_dose_map(state_, field));
+    return std::move(out_);
+  }
+
+ private:
+  void head() {
+    out_.id = state_.pour.text;
+    out_.site = plan_.site;
+    out_.name = plan_.name;
+    out_.method = method_text(plan_.pressure_method);
+    if (!state_.log.empty()) out_.opened = state_.log.front().when;  // the event that opens it
+    out_.closed = state_.closed;
+    out_.events = state_.log.size();
+    out_.from_script = origin_of(state_).brought;
+  }
+
+  void plan_facts() {
+    for (const Person& p : plan_.people) out_.people.push_back({p.id.text, p.name, p.role});
+    for (std::size_t i = 0; i < plan_.elements.size(); ++i) {
+      const Element& e = plan_.elements[i];
+      out_.elements.push_back({e.id.text, to_text(e.kind), e.length, e.height, e.thickness,
+                               e.batter_deg, e.form_rating, e.form_mass, e.rise_limit,
+                               static_cast<int>(e.bays.size()), static_cast<int>(e.lifts.size()),
+                               static_cast<int>(e.rows.size()), mixes_in(i)});
+    }
+    for (const Mix& m : plan_.mixes) {
+      out_.mixes.push_back({m.id.text, m.unit_weight, m.slump, m.initial_set, m.set_reference,
+                            std::string{trade::to_text(m.cement)}});
+    }
+  }
+
+  void limits() {
+    const Limits& l = plan_.limits;
+    const auto add = [this](const char* name, const Amount& value, LimitFrom from,
+                            const char* rule) {
+      Source source{.code = Source::Code::plan};
+      if (from == LimitFrom::standard) {
+        source.code = Source::Code::standard;
+        for (const RuleCard& card : rule_cards()) {
+          if (std::string_view{card.id} == rule) source.words = card.source;
+        }
+      }
+      out_.limits.push_back({name, value, source_text(source, voice_)});
+    };
+    add("dose at least", amount(l.dose_min.value), l.dose_min.from, "dose-low");
+    add("run of a row at most", amount(l.dose_max.value), l.dose_max.from, "run-long");
+    add("under-dosed share of a lift at most", share(l.under_share_max.value),
+        l.under_share_max.from, "dose-low");
+    add("window of the rate of rise", amount(l.rise_window.value), l.rise_window.from, "rise-fast");
+    add("age of a load at most", amount(l.load_age_max.value), l.load_age_max.from, "load-old");
+    add("concrete not colder than", amount(l.temp_min.value), l.temp_min.from, "temp-out");
+    add("concrete not warmer than", amount(l.temp_max.value), l.temp_max.from, "temp-out");
+    add("placed against net volume within", share(l.volume_tolerance.value),
+        l.volume_tolerance.from, "volume-off");
+    add("spacing of insertions, times the radius of action",
+        Amount{Measure::number, l.insert_spacing_factor.value}, l.insert_spacing_factor.from,
+        "insert-sparse");
+    add("insertions into the lift below", amount(l.knit_depth.value), l.knit_depth.from,
+        "insert-sparse");
+  }
+
+  // Loads whose element was not named may have gone anywhere: they count for all.
+  [[nodiscard]] std::string mixes_in(std::size_t element) const {
+    std::set<std::string> mixes;
+    for (const TruckState& truck : state_.trucks) {
+      if (truck.discharged && truck.what && truck.element.value_or(element) == element) {
+        mixes.insert(truck.what->mix.text);
+      }
+    }
+    std::string text;
+    for (const std::string& mix : mixes) text += (text.empty() ? "" : ", ") + mix;
+    return text;
+  }
+
+  void before_and_between() {
+    for (const ReadyState& r : state_.ready) {
+      out_.ready.push_back(
+          {names_.moment(r.at), r.what.item, r.what.ok, r.what.note, names_.by(r.ref)});
+    }
+    for (const auto& [at, temp] : state_.air) out_.air.push_back({names_.moment(at), temp});
+    for (const HoldState& h : state_.holds) {
+      out_.holds.push_back(
+          {names_.moment(h.from), names_.moment(h.to), h.reason, names_.by(h.ref)});
+    }
+  }
+
+  void placing() {
+    for (const LiftReport& l : report_.lifts) {
+      out_.lifts.push_back({names_.element(l.element), l.lift, names_.moment(l.placed_from),
+                            names_.moment(l.placed_to), l.top, l.rise_mean, l.rise_window,
+                            l.rise_limit, l.under_share, l.min_dose, l.mean_dose});
+    }
+    for (const InsertState& i : state_.inserts) {
+      const auto bay = i.bay ? std::optional{static_cast<int>(*i.bay) + 1} : std::nullopt;
+      out_.inserts.push_back({names_.moment(i.at), names_.element(i.element), i.what.lift, bay,
+                              i.what.group, i.what.spacing, i.what.each, i.what.depth_below,
+                              names_.by(i.ref)});
+    }
+  }
+
+  void motors() {
+    for (std::size_t i = 0; i < state_.runs.size(); ++i) {
+      const RunState& r = state_.runs[i];
+      const Row& row = names_.row(r.element, r.row);
+      RunLine line{names_.element(r.element),
+                   to_text(row.side),
+                   row.id.text,
+                   names_.moment(r.from),
+                   names_.moment(r.to),
+                   std::nullopt,
+                   r.speed_low,
+                   r.speed,
+                   std::nullopt,
+                   r.cables};
+      if (r.to) line.ran = *r.to - r.from;
+      const auto head = std::find_if(report_.runs.begin(), report_.runs.end(),
+                                     [i](const RunReport& report) { return report.run == i; });
+      if (head != report_.runs.end()) line.head = head->head;
+      out_.runs.push_back(std::move(line));
+    }
+    for (const HangState& h : state_.hangs) {
+      const Row& row = names_.row(h.element, h.row);
+      std::string motors;
+      if (const auto* hang = std::get_if<event::Hang>(&names_.event(h.ref).what)) {
+        for (const MotorId& motor : hang->motors)
+          motors += (motors.empty() ? "" : " ") + motor.text;
+      }
+      out_.moves.push_back({names_.element(h.element), to_text(row.side), row.id.text, motors,
+                            names_.moment(h.from), names_.moment(h.to), h.cables,
+                            names_.by(h.ref)});
+    }
+  }
+
+  void loads() {
+    std::set<EventRef> told;
+    std::optional<Volume> placed;
+    for (const TruckState& truck : state_.trucks) {
+      TruckLine line;
+      line.ticket = truck.ticket.text;
+      if (truck.what) {
+        line.mix = truck.what->mix.text;
+        line.volume = truck.what->volume;
+        line.batched = truck.what->batched;
+        line.arrived = truck.what->arrived;
+      }
+      if (truck.element) line.element = names_.element(*truck.element);
+      line.discharged = names_.moment(truck.discharged);
+      line.ended = names_.moment(truck.ended);
+      const auto poured = line.ended ? line.ended : line.discharged;
+      if (poured && line.batched) line.age = between(*line.batched, *poured);
+      if (truck.discharged) {
+        ++out_.trucks;
+        if (line.volume) placed = placed ? *placed + *line.volume : *line.volume;
+      }
+      load_with_tests(line, told);
+    }
+    for (const TestState& test : state_.tests) {  // of tickets no truck was logged for
+      if (told.contains(test.ref)) continue;
+      TruckLine line;
+      line.ticket = test.what.ticket.text;
+      put_test(line, test);
+      out_.loads.push_back(std::move(line));
+    }
+    out_.placed = placed;
+    Volume net;
+    for (std::size_t i = 0; i < state_.elements.size(); ++i) net += net_volume(state_, i);
+    if (net.value() > 0) out_.net = net;
+  }
+
+  void load_with_tests(TruckLine line, std::set<EventRef>& told) {
+    bool first = true;
+    for (const TestState& test : state_.tests) {
+      if (test.what.ticket.text != line.ticket) continue;
+      told.insert(test.ref);
+      TruckLine more;
+      more.ticket = line.ticket;
+      TruckLine& target = first ? line : more;
+      put_test(target, test);
+      out_.loads.push_back(target);
+      first = false;
+    }
+    if (first) out_.loads.push_back(std::move(line));
+  }
+
+  void put_test(TruckLine& line, const TestState& test) const {
+    line.tested = names_.moment(test.at);
+    line.slump = test.what.slump;
+    line.temp = test.what.temp;
+    line.air = test.what.air;
+    line.density = test.what.density;
+  }
+
+  void findings() {
+    for (const NotJudged& gap : not_judged(plan_)) {
+      out_.not_judged.push_back(sentence(gap, plan_, voice_));
+    }
+    for (const Finding& f : report_.findings) {
+      FindingLine line;
+      line.severity = f.severity;
+      line.rule = f.rule;
+      if (f.element) line.element = names_.element(*f.element);
+      if (f.element && f.row) line.row = names_.row(*f.element, *f.row).id.text;
+      if (f.side) line.side = to_text(*f.side);
+      line.lift = f.lift;
+      if (f.bay) line.bay = static_cast<int>(*f.bay) + 1;
+      line.from = names_.moment(f.from);
+      line.to = names_.moment(f.to);
+      line.measured = f.measured;
+      line.limit = f.limit;
+      line.measured_text = measured_text(f, voice_);
+      line.limit_text = limit_text(f, voice_);
+      line.source = source_text(f.source, voice_);
+      line.says = sentence(f, plan_, voice_);
+      line.says_si = sentence(f, plan_, kTerminal);
+      line.advice = advice_text(f, voice_);
+      out_.findings.push_back(std::move(line));
+    }
+  }
+
+  void corrections() {
+    for (const Correction& c : state_.corrections) {
+      const Event& made = names_.event(c.made_by);
+      CorrectionLine line{
+          state_.log[c.made_by].when, names_.person(made.by), "changed", {}, {}, c.before, c.after};
+      if (const auto* fix = std::get_if<event::Fix>(&made.what)) line.why = fix->why;
+      if (const auto* strike = std::get_if<event::Strike>(&made.what)) line.why = strike->why;
+      if (c.after.empty()) {
+        line.what = "struck";
+        line.changes = line_words(c.before);
+      } else {
+        line.changes = change_words(c.before, c.after);
+      }
+      out_.corrections.push_back(std::move(line));
+    }
+    for (const LogEntry& entry : state_.log) {
+      const Event& e = entry.event;
+      if (e.entry && entry.late()) {
+        out_.late.push_back({e.at, e.entry->wall, between(e.at, e.entry->wall), event_words(e),
+                             names_.person(e.by)});
+      }
+      if (e.uncertain > Seconds{0}) {
+        out_.uncertain.push_back(
+            {entry.when, e.uncertain,
+             fmt::format("{}; time may be off by {:.1f} s", event_words(e), e.uncertain.count()),
+             names_.person(e.by)});
+      }
+      if (!entry.struck && entry.sense != LogEntry::Sense::counts) {
+        out_.aside.push_back({entry.when, event_words(e), entry.why_not});
+      }
+    }
+    for (const ClockStep& step : state_.clock_steps) {
+      out_.aside.push_back(
+          {names_.moment(step.at), fmt::format("clock stepped by {:+.1f} s", step.step.count()),
+           "the wall clock and the clock that never steps disagreed; durations follow the latter"});
+    }
+  }
+
+  void unread() {
+    for (const UnreadEvent& e : unread_.damaged) out_.damaged.push_back({e.id.text, e.what});
+    for (const UnreadEvent& e : unread_.set_aside) out_.set_aside.push_back({e.id.text, e.what});
+  }
+
+  void words() {
+    for (const EventRef ref : state_.notes) {
+      const Event& e = names_.event(ref);
+      const auto* note = std::get_if<event::Note>(&e.what);
+      if (note == nullptr) continue;
+      out_.notes.push_back({names_.when(ref), names_.person(e.by),
+                            note->element ? note->element->text : std::string{}, note->lift,
+                            note->text});
+    }
+  }
+
+  void face() {
+    for (const EventRef ref : state_.strips) {
+      const Event& e = names_.event(ref);
+      const auto* strip = std::get_if<event::Strip>(&e.what);
+      if (strip == nullptr) continue;
+      out_.strips.push_back(
+          {names_.when(ref), strip->element.text, to_text(strip->side), names_.person(e.by)});
+    }
+    for (const EventRef ref : state_.blemishes) {
+      const Event& e = names_.event(ref);
+      const auto* blemish = std::get_if<event::Blemish>(&e.what);
+      if (blemish == nullptr) continue;
+      const int number = static_cast<int>(out_.blemishes.size()) + 1;
+      out_.blemishes.push_back({number, names_.when(ref), blemish->element.text,
+                                to_text(blemish->side), blemish->kind, blemish->patch,
+                                blemish->note, repairs_of(e.id), names_.person(e.by)});
+    }
+  }
+
+  [[nodiscard]] std::string repairs_of(const EventId& target) const {
+    std::string text;
+    for (const EventRef ref : state_.repairs) {
+      const Event& e = names_.event(ref);
+      const auto* repair = std::get_if<event::Repair>(&e.what);
+      if (repair == nullptr || repair->target != target) continue;
+      text += fmt::format("{}{} ({})", text.empty() ? "" : "; ", repair->note, names_.person(e.by));
+    }
+    return text;
+  }
+
+  // Every role gets a line; one that has not signed gets an empty one to sign by hand.
+  void signatures() {
+    std::set<std::string> signed_roles;
+    for (const EventRef ref : state_.signs) {
+      const Event& e = names_.event(ref);
+      const auto* sign = std::get_if<event::Sign>(&e.what);
+      if (sign == nullptr) continue;
+      signed_roles.insert(sign->role);
+      out_.signatures.push_back(
+          {sign->role, names_.person(e.by), sign->verdict, sign->comment, names_.when(ref)});
+    }
+    for (const char* role : kRoles) {
+      if (!signed_roles.contains(role)) out_.signatures.push_back({role, {}, {}, {}, {}});
+    }
+  }
+
+  const PourState& state_;
+  const CheckReport& report_;
+  const Unread& unread_;
+  const Plan& plan_;
+  Names names_;
+  const Voice voice_;
+  PourRecord out_;
+};
+
+}  // namespace
+
+PourRecord make_pour_record(const RecordInput& input, const Voice& voice) {
+  return Maker{input, voice}.make(input.dose);
+}
+
+}  // namespace rb

@@ -1,0 +1,76 @@
+// A table on sheets: columns as wide as their texts want, headings again on every page, rows kept
+// whole where they fit on a page and broken between lines where they do not.
+#pragma once
+
+#include <array>
+#include <string>
+#include <unordered_map>
+#include <vector>
+
+#include "record/pdf/lines.h"
+#include "record/pdf/sheet.h"
+
+namespace rb {
+
+struct PaperColumn {
+  std::string heading;
+  Align align = Align::left;
+  bool strong = false;
+  bool whole = false;  ///< not broken at blanks and hyphens
+  bool badge = false;  ///< a word in a box: filled for "STOP", framed for "MEND"
+};
+struct PaperCell {
+  std::string text;
+  bool strong = false;
+};
+struct PaperTable {
+  bool red = false;  ///< its rows are of what is damaged
+  std::vector<PaperColumn> columns;
+  std::vector<std::vector<PaperCell>> rows;
+};
+
+/// Widths of texts, measured once and used by both passes.
+class TypeWidths {
+ public:
+  struct Width {
+    double whole = 0;  ///< on one line (the widest, where there are newlines)
+    double word = 0;   ///< of the widest word
+  };
+  /// At 1 point of size; widths grow with the size.
+  const Width& of(const Ink& ink, const std::string& text, bool bold);
+
+ private:
+  std::array<std::unordered_map<std::string, Width>, 2> known_;
+};
+
+class TableOnSheet {
+ public:
+  TableOnSheet(Sheet& sheet, const PaperTable& table, TypeWidths& widths);
+
+  /// What the headings and the first row take, to be kept together (a very tall row: its start).
+  [[nodiscard]] double first() const;
+  void draw() const;
+
+ private:
+  struct Row {
+    std::vector<Lines> cells;
+    std::size_t lines = 1;
+  };
+  void fit_columns(TypeWidths& widths);
+  [[nodiscard]] Row lay(std::size_t index) const;
+  [[nodiscard]] double height(std::size_t lines) const;
+  [[nodiscard]] double head_height() const;
+  void draw_head() const;
+  void draw_row(std::size_t index) const;
+  void draw_badge(double x, double y, const std::string& word) const;
+
+  Sheet& sheet_;
+  const Ink& ink_;
+  const PaperTable& table_;
+  double size_;
+  std::vector<double> widths_;
+  std::vector<Lines> head_;
+  std::size_t head_lines_ = 1;
+};
+
+}  // namespace rb

@@ -1,0 +1,194 @@
+// What a finger is in the middle of: which panel is open and what has been entered in it so far.
+// Lost when the program ends, which loses nothing that was kept.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+
+#include "base/result.h"
+#include "pour/log/event.h"
+#include "pour/log/state.h"
+#include "screens/view/plan_edit.h"
+
+namespace rb::screens {
+
+/// A height being typed: a top reading, a lift's end, or the new height of a correction.
+struct PadDraft {
+  enum class Use { top, lift_end, correction };
+  Use use = Use::top;
+  ElementId element{};
+  int lift = 0;
+  Length guess{};
+  std::string typed{};       ///< empty: the guess stands
+  std::optional<int> bay{};  ///< from 1; none = all
+  Moment at{};               ///< when the pad was asked for: that is when it happened
+};
+
+/// A past tap being put right: what to change, to what, and why.
+struct CorrectDraft {
+  enum class Step { choose, time, height, row, why };
+  Step step = Step::choose;
+  EventId target{};
+  Event before{};
+  Seconds stepped{};  ///< the wall clock it is told by, ahead of the pour's
+  int turn = 0;       ///< which page of rows
+  bool strike = false;
+  Seconds shift{};  ///< of its time
+  std::optional<Length> height{};
+  std::optional<RowPlace> place{};
+  std::string typed{};  ///< of the height
+};
+
+/// A figure being typed, in the unit it is shown in.
+enum class Figure { volume, slump, concrete_temp, air, density, air_temp, spacing, each, depth };
+struct FigureEntry {
+  Figure what = Figure::volume;
+  std::string typed{};            ///< empty: the guess stands
+  std::optional<double> guess{};  ///< none where only a measurement will do
+};
+
+/// A truck being entered.
+struct TruckDraft {
+  enum class Step { form, mix };
+  Step step = Step::form;
+  std::string ticket{};
+  MixId mix{};
+  std::optional<Volume> volume{};
+  Seconds batched{};     ///< before `at`
+  Seconds arrived{};     ///< before `at`
+  bool guessed = false;  ///< from the truck before
+  std::optional<FigureEntry> figure{};
+  int page = 0;
+  Moment at{};  ///< when the panel was asked for
+};
+/// A fresh test being entered: only what was measured is kept.
+struct TestDraft {
+  TicketId ticket{};
+  std::optional<Length> slump{};
+  std::optional<Celsius> temp{};
+  std::optional<double> air{};  ///< per cent
+  std::optional<MassPerVolume> density{};
+  std::optional<FigureEntry> figure{};
+  Moment at{};
+};
+struct AirDraft {
+  FigureEntry figure{.what = Figure::air_temp};
+  Moment at{};
+};
+/// Insertions of an internal vibrator being logged for a lift.
+struct InsertDraft {
+  event::Insert what{};
+  std::optional<FigureEntry> figure{};
+  Moment at{};
+};
+
+/// Words being typed on the screen's keys.
+struct TypeDraft {
+  enum class Use { note, hold, why, ticket };
+  Use use = Use::note;
+  std::string text{};
+  std::optional<CorrectDraft> correcting{};  ///< for Use::why
+  std::optional<TruckDraft> truck{};         ///< for Use::ticket
+  Moment at{};
+};
+
+struct NoteDraft {
+  Moment at{};
+};
+struct HoldDraft {
+  Moment at{};
+};
+struct RowDraft {
+  RowPlace place{};
+};
+/// A row whose head is over the form's rating waits for a second tap.
+struct RunAnywayDraft {
+  RowPlace place{};
+  Moment at{};
+};
+struct TapsDraft {
+  int page = 0;
+};
+struct FindingsDraft {
+  int page = 0;
+};
+struct TrucksDraft {
+  int page = 0;
+};
+struct NextDraft {
+  int page = 0;
+};
+struct HolderDraft {
+  int page = 0;
+};
+/// The walk-down: which page, and the point a note is being typed to.
+struct ReadyDraft {
+  int page = 0;
+  std::optional<std::string> noting{};
+  std::string text{};
+};
+/// What a new pour's plan is made from.
+struct PlanFromDraft {
+  int page = 0;
+  std::string asked{};  ///< tapped once, though a plan is in the making
+};
+/// The plan being made is Drafts::plan: it outlives its panel.
+struct PlanPanel {};
+struct MoreDraft {};
+struct SettingsDraft {};
+/// The mirror's folder and copies by hand.
+struct MirrorDraft {
+  int page = 0;
+  std::optional<Moment> looked{};       ///< for folders to choose from
+  std::optional<std::string> typing{};  ///< the path of another one, so far
+};
+struct CloseDraft {};
+struct QuitDraft {};
+/// What to look for in the list of pours.
+struct FindDraft {
+  std::string text{};
+};
+struct ElementsDraft {
+  int page = 0;
+};
+
+using Dialog = std::variant<std::monostate, PadDraft, CorrectDraft, TypeDraft, NoteDraft, HoldDraft,
+                            RowDraft, RunAnywayDraft, TapsDraft, FindingsDraft, MoreDraft,
+                            SettingsDraft, CloseDraft, QuitDraft, ElementsDraft, TrucksDraft,
+                            TruckDraft, TestDraft, AirDraft, InsertDraft, NextDraft, HolderDraft,
+                            ReadyDraft, PlanFromDraft, PlanPanel, FindDraft, MirrorDraft>;
+
+/// A book that could not be opened: all the window shows then.
+struct FailureDraft {
+  BookTrouble trouble = BookTrouble::none;
+  std::string file{};
+  std::string text{};     ///< the same for the one who sets the tablet up, in English
+  bool may_read = false;  ///< opening for reading only may do
+};
+
+/// What is odd about the wall clock at the first tap of a day.
+enum class ClockDoubt { none, before_build, behind_book, ahead_of_book, far_ahead };
+/// The question whether the clock is right stands over everything until it is answered.
+struct ClockQuestion {
+  ClockDoubt doubt = ClockDoubt::none;
+  Moment against{};  ///< what the clock is held against
+};
+
+struct Drafts {
+  std::size_t element = 0;  ///< which of the pour's elements is shown
+  Dialog dialog{};
+  int rows_page = 0;
+  Side rows_side = Side::near_side;  ///< whose rows are shown where both sides have some
+  int pours_page = 0;
+  std::string pours_find{};        ///< of the list of pours only what this finds is shown
+  std::optional<PlanEdit> plan{};  ///< begun and not yet opened as a pour
+  bool plan_sent = false;          ///< START was tapped; kept until the pour is seen to be open
+  bool figures = false;            ///< the keys show figures instead of letters
+  int path_keys = 0;               ///< which page of keys a path is typed with
+  bool wipe = false;               ///< asked for: the glass is to be locked for cleaning
+  std::optional<FailureDraft> failure{};
+  std::optional<ClockQuestion> clock{};
+};
+
+}  // namespace rb::screens

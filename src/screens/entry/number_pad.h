@@ -1,0 +1,31 @@
+// The pad for a height: big keys, the unit always shown, a sensible guess to start from.
+#pragma once
+
+#include <optional>
+
+#include "screens/entry/stage.h"
+
+namespace rb::screens {
+
+/// What has been typed, as a plain number; nothing when it is none.
+std::optional<double> typed_number(const std::string& typed);
+
+/// What has been typed, as a height; nothing when it is no number yet. Metres with a point, or feet
+/// and inches with a foot mark between ("14'6" is 14 ft 6 in, "14'" and "14" are 14 ft).
+std::optional<Length> typed_height(const std::string& typed, Units units);
+
+/// Adds a key to what has been typed; keys that would make no number are passed over.
+void press_key(std::string& typed, char key, Units units);
+
+/// The value and the keys, in `box`. `typed` empty means the guess stands.
+void draw_keys(Stage& stage, const Box& keys, std::string& typed);
+/// The value in large figures with steps below it.
+void draw_value(Stage& stage, const Box& box, std::string& typed, Length guess);
+
+/// All bays or one of them, side by side; with more than fit, the others are reached by stepping.
+void draw_bays(Stage& stage, const Box& box, std::optional<int>& bay, std::size_t bays);
+
+/// The dialog for a top reading or a lift's end.
+void draw_pad(Stage& stage, const Box& box, PadDraft& draft, const PourView& view);
+
+}  // namespace rb::screens

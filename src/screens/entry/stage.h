@@ -1,0 +1,61 @@
+// What every panel of a screen is handed: where to draw, how to speak, and where to put what the
+// user wants.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "screens/entry/drafts.h"
+#include "screens/glass/canvas.h"
+#include "screens/glass/widgets.h"
+#include "screens/view/damage_seen.h"
+#include "screens/view/intents.h"
+#include "screens/view/keeping.h"
+#include "screens/view/pour_view.h"
+#include "screens/view/second_copy.h"
+#include "screens/view/settings.h"
+#include "screens/words/say.h"
+
+namespace rb::screens {
+
+/// How full the tablet's battery is, per cent.
+struct Battery {
+  int percent = 100;
+  bool charging = false;
+  bool operator==(const Battery&) const = default;
+};
+inline constexpr int kBatteryLow = 20;
+inline constexpr int kBatteryVeryLow = 10;
+
+/// How a panel that asks for something stands after a frame.
+enum class PanelEnd { open, cancelled, kept };
+
+struct Stage {
+  Canvas& canvas;
+  const Say& say;
+  const Settings& settings;
+  Drafts& drafts;
+  Intents& intents;
+  Moment now{};
+  std::optional<Dialog>& next;  ///< what is open after this frame, when that changes
+
+  const std::vector<std::string>& typed;  ///< letters of a real keyboard, "\b" erases
+  bool sound_works = true;                ///< the tablet has something to sound a tone with
+  std::optional<Battery> battery{};       ///< where the system tells
+  Keeping keeping{};                      ///< how the taps stand with the disk
+  const MirrorSeen* mirror = nullptr;     ///< null: the book is only read
+  std::optional<HeadSeen> head{};         ///< none: an empty book
+  DamageSeen damage{};                    ///< of the pour on the screen
+
+  void open(Dialog dialog) const { next = std::move(dialog); }
+  void close() const { next = std::monostate{}; }
+  /// When the tap answered in this frame happened.
+  [[nodiscard]] Moment tapped() const { return canvas.tap() ? canvas.tap()->wall : now; }
+  void keep(Happening what, Moment at) const {
+    intents.emplace_back(KeepEvent{std::move(what), at});
+  }
+  void keep(Happening what) const { keep(std::move(what), tapped()); }
+};
+
+}  // namespace rb::screens

@@ -1,0 +1,81 @@
+// A fresh test of a truck's concrete, and the air's temperature: only what was measured is kept.
+#include <algorithm>
+#include <cmath>
+
+#include "screens/entry/figure_pad.h"
+#include "screens/entry/paging.h"
+#include "screens/entry/truck_panel.h"
+
+namespace rb::screens {
+
+void draw_test(Stage& stage, const Box& box, TestDraft& draft) {
+  Canvas& canvas = stage.canvas;
+  const Say& say = stage.say;
+  const Units units = say.units;
+  const float gap = canvas.gap();
+  if (draft.figure) {
+    const FigureRange range = figure_range(draft.figure->what, units);
+    const PanelEnd end = draw_figure_pad(stage, box, *draft.figure,
+                                         draft.ticket.text + " \u00B7 " + say(range.title));
+    if (end == PanelEnd::kept) {
+      const double value = *entered(*draft.figure, units);
+      const Figure what = draft.figure->what;
+      if (what == Figure::slump) draft.slump = small_length_of(value, units);
+      if (what == Figure::concrete_temp) draft.temp = temperature_of(value, units);
+      if (what == Figure::air) draft.air = value;
+      if (what == Figure::density) draft.density = density_of(value, units);
+    }
+    if (end != PanelEnd::open) draft.figure.reset();
+    return;
+  }
+  Box in = panel_with_title(stage, box, say(Word::test_title, draft.ticket.text));
+  const Box foot = in.cut_bottom(std::max(canvas.scale().target(), canvas.mm(17)), gap);
+  in.y1 = std::min(in.y1, in.y0 + 2 * canvas.mm(30));
+  struct Part {
+    Figure what;
+    std::string id;
+    std::optional<double> value;
+  };
+  const Part parts[] = {
+      {Figure::slump, "slump",
+       draft.slump ? std::optional{shown(*draft.slump, units)} : std::nullopt},
+      {Figure::concrete_temp, "temp",
+       draft.temp ? std::optional{shown(*draft.temp, units)} : std::nullopt},
+      {Figure::air, "air", draft.air},
+      {Figure::density, "density",
+       draft.density ? std::optional{shown(*draft.density, units)} : std::nullopt}};
+  bool any = false;
+  int i = 0;
+  for (const Part& part : parts) {
+    any = any || part.value;
+    const Box cell = in.line(i / 2, 2, gap).column(i % 2, 2, gap);
+    ++i;
+    if (button(
+            canvas, cell,
+            {.id = part.id,
+             .text = part.value ? figure_text(part.what, *part.value, units)
+                                : say(figure_range(part.what, units).title),
+             .under = say(part.value ? figure_range(part.what, units).title : Word::not_measured),
+             .look = part.value ? Look::act : Look::quiet,
+             .symbol = part.value ? Symbol::check : Symbol::none})) {
+      draft.figure = FigureEntry{.what = part.what, .guess = part.value};
+    }
+  }
+  const PanelEnd end = keep_or_cancel(stage, foot, any);
+  if (end == PanelEnd::kept) {
+    stage.keep(event::Test{draft.ticket, draft.slump, draft.temp, draft.air, draft.density},
+               draft.at);
+  }
+  if (end != PanelEnd::open) stage.open(TrucksDraft{});
+}
+
+void draw_air(Stage& stage, const Box& box, AirDraft& draft) {
+  const PanelEnd end = draw_figure_pad(stage, box, draft.figure, stage.say(Word::air_temp_title));
+  if (end == PanelEnd::kept) {
+    const double value = *entered(draft.figure, stage.say.units);
+    stage.keep(event::AirTemp{temperature_of(value, stage.say.units)}, draft.at);
+  }
+  if (end != PanelEnd::open) stage.open(TrucksDraft{});
+}
+
+}  // namespace rb::screens

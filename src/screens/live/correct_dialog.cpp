@@ -1,0 +1,246 @@
+#include "screens/live/correct_dialog.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "pour/log/event_json.h"
+#include "screens/entry/number_pad.h"
+#include "screens/entry/paging.h"
+#include "screens/entry/plan_tiles.h"
+#include "screens/view/event_words.h"
+
+namespace rb::screens {
+
+namespace {
+
+using Step = CorrectDraft::Step;
+
+bool has_height(const Happening& what) {
+  return std::holds_alternative<event::Top>(what) || std::holds_alternative<event::LiftEnd>(what);
+}
+
+Length height_of(const Happening& what) {
+  if (const auto* top = std::get_if<event::Top>(&what)) return top->height;
+  if (const auto* end = std::get_if<event::LiftEnd>(&what)) return end->height;
+  return {};
+}
+
+template <class What>
+auto place_in(What& what) {
+  std::conditional_t<std::is_const_v<What>, const RowPlace, RowPlace>* place = nullptr;
+  std::visit(
+      [&](auto& e) {
+        if constexpr (requires { e.place; }) place = &e.place;
+      },
+      what);
+  return place;
+}
+
+bool has_row(const Happening& what) {
+  return place_in(what) != nullptr;
+}
+
+std::string reads(const Stage& stage, const Event& event, const PourView& view) {
+  return stage.say.clock(event.at) + "  " + event_words(stage.say, event.what, view.naming);
+}
+
+void draw_said(Stage& stage, Box& in, Word label, const std::string& text) {
+  Canvas& canvas = stage.canvas;
+  canvas.text(stage.say(label), in.cut_top(canvas.height(Face::small)),
+              {.face = Face::small, .colours = canvas.soft()});
+  canvas.text(text, in.cut_top(canvas.height(Face::strong), canvas.mm(2)),
+              {.face = Face::strong, .colours = canvas.on_panel(), .free_text = true});
+}
+
+void draw_foot(Stage& stage, Box& in, CorrectDraft& draft, bool next) {
+  Canvas& canvas = stage.canvas;
+  const float gap = canvas.gap();
+  const Box foot = in.cut_bottom(canvas.scale().target(), gap);
+  if (draft.step == Step::choose) {
+    back_button(stage, foot.column(0, 2, gap), Word::cancel);
+  } else if (button(canvas, foot.column(0, 2, gap),
+                    {.id = "back", .text = stage.say(Word::back), .symbol = Symbol::back})) {
+    // Starting over: what was changed on the way is forgotten.
+    draft = CorrectDraft{.target = draft.target, .before = draft.before, .stepped = draft.stepped};
+    return;
+  }
+  if (draft.step == Step::choose || draft.step == Step::why) return;
+  if (button(canvas, foot.column(1, 2, gap),
+             {.id = "next",
+              .text = stage.say(Word::next_step),
+              .look = Look::act,
+              .symbol = Symbol::forward,
+              .enabled = next})) {
+    draft.step = Step::why;
+  }
+}
+
+void draw_choose(Stage& stage, Box in, CorrectDraft& draft) {
+  Canvas& canvas = stage.canvas;
+  struct Choice {
+    const char* id;
+    Word word;
+    Symbol symbol;
+    Step step;
+    bool strike;
+  };
+  std::vector<Choice> choices{
+      {"correct time", Word::correct_time, Symbol::clock, Step::time, false}};
+  if (has_height(draft.before.what)) {
+    choices.push_back({"correct height", Word::correct_height, Symbol::level, Step::height, false});
+  }
+  if (has_row(draft.before.what)) {
+    choices.push_back({"correct row", Word::correct_row, Symbol::list, Step::row, false});
+  }
+  choices.push_back({"correct strike", Word::correct_strike, Symbol::cross, Step::why, true});
+  const int n = static_cast<int>(choices.size());
+  in.y1 = std::min(in.y1, in.y0 + static_cast<float>(n) * canvas.mm(23));
+  for (int i = 0; i < n; ++i) {
+    const Choice& c = choices[static_cast<std::size_t>(i)];
+    if (button(canvas, in.line(i, n, canvas.gap()),
+               {.id = c.id, .text = stage.say(c.word), .symbol = c.symbol, .face = Face::strong})) {
+      draft.step = c.step;
+      draft.strike = c.strike;
+    }
+  }
+}
+
+void draw_time(Stage& stage, Box in, CorrectDraft& draft) {
+  Canvas& canvas = stage.canvas;
+  struct Shift {
+    const char* id;
+    Word word;
+    double seconds;
+  };
+  constexpr std::array kShifts{
+      Shift{"shift -60", Word::earlier_minute, -60}, Shift{"shift +60", Word::later_minute, 60},
+      Shift{"shift -10", Word::earlier_ten, -10}, Shift{"shift +10", Word::later_ten, 10}};
+  in.y1 = std::min(in.y1, in.y0 + 2 * canvas.mm(21));
+  for (int i = 0; i < 4; ++i) {
+    const Shift& shift = kShifts[static_cast<std::size_t>(i)];
+    const Box box = in.line(i / 2, 2, canvas.gap()).column(i % 2, 2, canvas.gap());
+    const Seconds would = draft.shift + Seconds{shift.seconds};
+    // What has not happened yet cannot be logged.
+    const bool can = after(draft.before.at, would - draft.stepped) <= stage.now;
+    if (button(canvas, box,
+               {.id = shift.id, .text = stage.say(shift.word), .enabled = can, .repeats = true})) {
+      draft.shift = would;
+    }
+  }
+}
+
+void draw_height(Stage& stage, Box in, CorrectDraft& draft) {
+  Canvas& canvas = stage.canvas;
+  const Box keys = in.cut_left(std::round(in.w() * 0.5F), canvas.gap());
+  draw_keys(stage, keys, draft.typed);
+  in.y1 = std::min(in.y1, in.y0 + canvas.mm(44));
+  draw_value(stage, in, draft.typed, height_of(draft.before.what));
+  draft.height = draft.typed.empty() ? std::nullopt : typed_height(draft.typed, stage.say.units);
+}
+
+void draw_row_choice(Stage& stage, const Box& in, CorrectDraft& draft, const Plan& plan) {
+  const RowPlace* tapped = place_in(draft.before.what);
+  const Element* element = tapped == nullptr ? nullptr : plan.find(tapped->element);
+  if (element == nullptr) return;
+  const bool two = element->has_rows(Side::near_side) && element->has_rows(Side::far_side);
+  std::vector<Tile> tiles;
+  std::vector<RowPlace> places;
+  for (auto row = element->rows.rbegin(); row != element->rows.rend(); ++row) {
+    places.push_back({element->id, row->side, row->id});
+    const bool on = draft.place && *draft.place == places.back();
+    tiles.push_back({.id = "choose row " + row->id.text + " " + to_text(row->side),
+                     .value = row_name(stage.say, places.back(), two),
+                     .label = stage.say.height(row->z),
+                     .free_text = true,
+                     .symbol = on ? Symbol::check : Symbol::none,
+                     .look = on ? Look::act : Look::quiet});
+  }
+  const int tapped_at = draw_tiles(stage, in, tiles, tiles.size() > 4 ? 3 : 2, draft.turn);
+  if (tapped_at >= 0) draft.place = places[static_cast<std::size_t>(tapped_at)];
+}
+
+void draw_why(Stage& stage, Box in, CorrectDraft& draft) {
+  Canvas& canvas = stage.canvas;
+  const float gap = canvas.gap();
+  constexpr std::array kReasons{Word::why_mistake, Word::why_wrong_row, Word::why_wrong_height,
+                                Word::why_wrong_time, Word::why_told_later};
+  in.y1 = std::min(in.y1, in.y0 + 3 * canvas.mm(21));
+  for (std::size_t i = 0; i <= kReasons.size(); ++i) {
+    const Box box =
+        in.line(static_cast<int>(i / 2), 3, gap).column(static_cast<int>(i % 2), 2, gap);
+    if (i == kReasons.size()) {
+      if (button(
+              canvas, box,
+              {.id = "why typed", .text = stage.say(Word::why_typed), .symbol = Symbol::pencil})) {
+        stage.open(TypeDraft{.use = TypeDraft::Use::why, .correcting = draft});
+      }
+    } else if (button(canvas, box,
+                      {.id = "why " + std::to_string(i),
+                       .text = stage.say(kReasons[i]),
+                       .look = Look::act})) {
+      keep_correction(stage, draft, stage.say(kReasons[i]));
+      stage.close();
+    }
+  }
+}
+
+}  // namespace
+
+Event corrected(const CorrectDraft& draft) {
+  Event event = draft.before;
+  for_moments(event, [&](Moment& moment) { moment = after(moment, draft.shift); });
+  if (draft.height) {
+    if (auto* top = std::get_if<event::Top>(&event.what)) top->height = *draft.height;
+    if (auto* end = std::get_if<event::LiftEnd>(&event.what)) end->height = *draft.height;
+  }
+  RowPlace* place = place_in(event.what);
+  if (draft.place && place != nullptr) *place = *draft.place;
+  return event;
+}
+
+void keep_correction(Stage& stage, const CorrectDraft& draft, const std::string& why) {
+  if (draft.strike) {
+    stage.keep(event::Strike{draft.target, why});
+  } else {
+    stage.keep(make_fix(draft.before, corrected(draft), why));
+  }
+}
+
+void draw_correct(Stage& stage, const Box& box, CorrectDraft& draft, const PourView& view,
+                  const Plan& plan) {
+  Box in = panel_with_title(stage, box, stage.say(Word::correct_title));
+  if (draft.step == Step::choose || draft.step == Step::why) {
+    draw_said(stage, in, Word::correct_reads, reads(stage, draft.before, view));
+  }
+  const bool changed = draft.shift != Seconds{0} || draft.height || draft.place;
+  if (draft.step != Step::choose && draft.step != Step::height) {
+    draw_said(stage, in, Word::correct_to,
+              draft.strike ? stage.say(Word::struck) : reads(stage, corrected(draft), view));
+  }
+  const Step step = draft.step;
+  draw_foot(stage, in, draft, changed);
+  if (draft.step != step) return;  // the next frame shows what the tap led to
+  switch (step) {
+    case Step::choose:
+      draw_choose(stage, in, draft);
+      break;
+    case Step::time:
+      draw_time(stage, in, draft);
+      break;
+    case Step::height:
+      draw_height(stage, in, draft);
+      break;
+    case Step::row:
+      draw_row_choice(stage, in, draft, plan);
+      break;
+    case Step::why:
+      stage.canvas.text(stage.say(Word::correct_why), in.cut_top(stage.canvas.height(Face::small)),
+                        {.face = Face::small, .colours = stage.canvas.soft()});
+      in.y0 += stage.canvas.mm(2);
+      draw_why(stage, in, draft);
+      break;
+  }
+}
+
+}  // namespace rb::screens

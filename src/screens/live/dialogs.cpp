@@ -1,0 +1,328 @@
+#include "screens/live/dialogs.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "screens/entry/paging.h"
+#include "screens/live/rows_panel.h"
+#include "screens/view/event_words.h"
+
+namespace rb::screens {
+
+namespace {
+
+Box foot_of(Stage& stage, Box& in) {
+  return in.cut_bottom(std::max(stage.canvas.scale().target(), stage.canvas.mm(17)),
+                       stage.canvas.gap());
+}
+
+// Ready answers two abreast; the index of the one tapped, or -1.
+int answers(Stage& stage, Box in, const std::string& id, std::initializer_list<Word> words,
+            Look look) {
+  Canvas& canvas = stage.canvas;
+  const float gap = canvas.gap();
+  const int lines = (static_cast<int>(words.size()) + 1) / 2;
+  in.y1 = std::min(in.y1, in.y0 + static_cast<float>(lines) * canvas.mm(25));
+  int tapped = -1;
+  int i = 0;
+  for (const Word w : words) {
+    if (button(canvas, in.line(i / 2, lines, gap).column(i % 2, 2, gap),
+               {.id = id + " " + std::to_string(i), .text = stage.say(w), .look = look})) {
+      tapped = i;
+    }
+    ++i;
+  }
+  return tapped;
+}
+
+const RowView* find_row(const PourView& view, const RowPlace& place) {
+  for (const RowView& row : view.rows) {
+    if (row.place == place) return &row;
+  }
+  return nullptr;
+}
+
+}  // namespace
+
+void draw_hold(Stage& stage, const Box& box, const HoldDraft& draft) {
+  Box in = panel_with_title(stage, box, stage.say(Word::hold_title));
+  back_button(stage, foot_of(stage, in), Word::cancel);
+  constexpr std::array kReasons{Word::hold_pump, Word::hold_trucks,   Word::hold_rain,
+                                Word::hold_form, Word::hold_vibrator, Word::hold_other};
+  const int chosen = answers(
+      stage, in, "hold",
+      {kReasons[0], kReasons[1], kReasons[2], kReasons[3], kReasons[4], kReasons[5]}, Look::act);
+  if (chosen < 0) return;
+  stage.close();
+  if (chosen == 5) {
+    stage.open(TypeDraft{.use = TypeDraft::Use::hold, .at = draft.at});
+  } else {
+    stage.keep(event::Hold{stage.say(kReasons[static_cast<std::size_t>(chosen)])}, draft.at);
+  }
+}
+
+void draw_note(Stage& stage, const Box& box, const NoteDraft& draft) {
+  Canvas& canvas = stage.canvas;
+  Box in = panel_with_title(stage, box, stage.say(Word::note_title));
+  const Box foot = foot_of(stage, in);
+  back_button(stage, foot.column(0, 2, canvas.gap()), Word::cancel);
+  if (button(canvas, foot.column(1, 2, canvas.gap()),
+             {.id = "note typed", .text = stage.say(Word::note_typed), .symbol = Symbol::pencil})) {
+    stage.open(TypeDraft{.use = TypeDraft::Use::note, .at = draft.at});
+  }
+  constexpr std::array kNotes{Word::note_leak,    Word::note_form_moved, Word::note_motor_loose,
+                              Word::note_mix_dry, Word::note_mix_wet,    Word::note_visit};
+  const int chosen =
+      answers(stage, in, "note", {kNotes[0], kNotes[1], kNotes[2], kNotes[3], kNotes[4], kNotes[5]},
+              Look::act);
+  if (chosen < 0) return;
+  stage.close();
+  stage.keep(event::Note{stage.say(kNotes[static_cast<std::size_t>(chosen)]), {}, {}}, draft.at);
+}
+
+void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourView& view) {
+  Canvas& canvas = stage.canvas;
+  const Say& say = stage.say;
+  const float gap = canvas.gap();
+  const RowView* row = find_row(view, draft.place);
+  Box in =
+      panel_with_back(stage, box, say(Word::row_title, row_name(say, draft.place, view.two_sides)));
+  if (row == nullptr) return;
+  const auto tell = [&](const std::string& text, Face face = Face::body) {
+    canvas.text(text, in.cut_top(canvas.height(face), canvas.mm(0.8)),
+                {.face = face, .colours = canvas.on_panel()});
+  };
+  tell(say(Word::row_at, say.height(row->z)) + " \u00B7 " +
+       say(Word::row_reach, say.height_bare(row->reach_low), say.height(row->reach_high)) +
+       " \u00B7 " + say(Word::row_motors, row->spots.size()));
+  tell(head_words(say, *row));
+  tell(say(Word::ran, timer(row->ran)) +
+       (view.lift.latest ? " " + say(Word::for_this_lift, *view.lift.latest) : ""));
+  const Word hung = !row->hung    ? Word::row_not_hung
+                    : row->cables ? Word::row_hung_cables
+                                  : Word::row_hung_open;
+  const Box state = in.cut_top(canvas.height(Face::strong) * 2, gap);
+  canvas.text(say(hung), state, {.face = Face::strong, .colours = canvas.on_panel(), .lines = 2});
+  const bool running = row->running_since.has_value();
+  const bool can = !view.closed;
+  in.y1 = std::min(in.y1, in.y0 + 3 * canvas.mm(21));
+  if (button(canvas, in.line(0, 3, gap),
+             {.id = "hang fixed",
+              .text = say(Word::hang_cables_fixed),
+              .look = row->hung && row->cables ? Look::quiet : Look::act,
+              .symbol = Symbol::check,
+              .enabled = can && !(row->hung && row->cables)})) {
+    stage.keep(event::Hang{draft.place, {}, true});
+    stage.close();
+  }
+  if (button(canvas, in.line(1, 3, gap),
+             {.id = "hang open",
+              .text = say(Word::hang_cables_open),
+              .symbol = Symbol::mend_sign,
+              .enabled = can && !(row->hung && !row->cables)})) {
+    stage.keep(event::Hang{draft.place, {}, false});
+    stage.close();
+  }
+  if (button(canvas, in.line(2, 3, gap),
+             {.id = "take down",
+              .text = say(Word::take_down),
+              .under = running ? say(Word::take_down_running) : "",
+              .symbol = Symbol::down,
+              .enabled = can && row->hung && !running})) {
+    stage.keep(event::TakeDown{draft.place});
+    stage.close();
+  }
+}
+
+void draw_run_anyway(Stage& stage, const Box& box, const RunAnywayDraft& draft,
+                     const PourView& view) {
+  Canvas& canvas = stage.canvas;
+  const Say& say = stage.say;
+  const float gap = canvas.gap();
+  Box in = panel_with_title(stage, box, say(Word::run_anyway_title));
+  const Box foot = foot_of(stage, in);
+  const RowView* row = find_row(view, draft.place);
+  // It may have been put right, or run, in the meantime.
+  if (row == nullptr || row->running_since || !row->head || !row->rating) {
+    stage.close();
+    return;
+  }
+  const Box sign = in.cut_left(canvas.mm(18), gap);
+  canvas.symbol(Symbol::stop_sign, {sign.x0, sign.y0, sign.x1, sign.y0 + canvas.mm(18)},
+                canvas.theme().ink);
+  canvas.text(say(Word::run_anyway_text, row_name(say, draft.place, view.two_sides),
+                  say.pressure(*row->head), say.pressure(*row->rating)),
+              {in.x0, in.y0, in.x1, in.y1 - canvas.height(Face::small) * 2},
+              {.colours = canvas.on_panel(), .down = Down::top, .lines = 9});
+  canvas.text(say(Word::advice_defer),
+              {in.x0, in.y1 - canvas.height(Face::small) * 2, in.x1, in.y1},
+              {.face = Face::small, .colours = canvas.soft(), .down = Down::bottom, .lines = 2});
+  if (button(canvas, foot.column(0, 2, gap),
+             {.id = "back",
+              .text = say(Word::do_not_run),
+              .look = Look::act,
+              .symbol = Symbol::back})) {
+    stage.close();
+  }
+  if (button(canvas, foot.column(1, 2, gap),
+             {.id = "run anyway",
+              .text = say(Word::run_anyway),
+              .look = Look::stop,
+              .symbol = Symbol::stop_sign})) {
+    stage.keep(event::Run{draft.place, std::nullopt});
+    stage.close();
+  }
+}
+
+void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& plan) {
+  Canvas& canvas = stage.canvas;
+  const Say& say = stage.say;
+  const float gap = canvas.gap();
+  Box in = panel_with_title(stage, box, say(Word::more_title));
+  back_button(stage, foot_of(stage, in));
+  constexpr int kLines = 4;
+  in.y1 = std::min(in.y1, in.y0 + kLines * canvas.mm(27));
+  int i = 0;
+  // True when tapped; cells are filled line by line.
+  const auto cell = [&](ButtonSpec spec) {
+    const Box place = in.line(i / 3, kLines, gap).column(i % 3, 3, gap);
+    ++i;
+    spec.symbol_above = true;
+    return button(canvas, place, spec);
+  };
+  const auto waiting = std::count_if(
+      view.trucks.begin(), view.trucks.end(),
+      [](const TruckView& truck) { return truck.stage == TruckView::Stage::waiting; });
+  if (cell({.id = "trucks",
+            .text = say(Word::trucks),
+            .under = waiting > 0 ? fmt::format("{} {}", waiting, say(Word::truck_waiting)) : "",
+            .symbol = Symbol::list})) {
+    stage.open(TrucksDraft{});
+  }
+  if (cell({.id = "what next", .text = say(Word::what_next), .symbol = Symbol::rise})) {
+    stage.open(NextDraft{});
+  }
+  const Person* holder = holder_of(plan, stage.settings.holder);
+  if (cell({.id = "holder",
+            .text = say(Word::holder),
+            .under = holder == nullptr ? "\u2013" : holder->name,
+            .symbol = Symbol::pencil,
+            .free_text = true})) {
+    stage.open(HolderDraft{});
+  }
+  if (cell({.id = "all taps", .text = say(Word::last_taps_all), .symbol = Symbol::clock})) {
+    stage.open(TapsDraft{});
+  }
+  if (cell({.id = "findings", .text = say(Word::findings), .symbol = Symbol::mend_sign})) {
+    stage.open(FindingsDraft{});
+  }
+  if (cell({.id = "settings",
+            .text = say(Word::settings),
+            .symbol = stage.settings.theme == ThemeName::sun ? Symbol::sun : Symbol::moon})) {
+    stage.open(SettingsDraft{});
+  }
+  if (cell({.id = "ready", .text = say(Word::ready), .symbol = Symbol::check})) {
+    stage.open(ReadyDraft{});
+  }
+  if (cell({.id = "close pour",
+            .text = say(view.closed ? Word::pour_closed : Word::close_pour),
+            .symbol = Symbol::check,
+            .enabled = !view.closed})) {
+    stage.open(CloseDraft{});
+  }
+  if (cell({.id = "wipe", .text = say(Word::wipe), .symbol = Symbol::hold})) {
+    stage.drafts.wipe = true;
+    stage.close();
+  }
+  if (cell({.id = "quit", .text = say(Word::quit), .symbol = Symbol::cross})) {
+    stage.open(QuitDraft{});
+  }
+}
+
+void draw_close(Stage& stage, const Box& box, const PourView& view) {
+  Canvas& canvas = stage.canvas;
+  const Say& say = stage.say;
+  const float gap = canvas.gap();
+  Box in = panel_with_title(stage, box, say(Word::close_pour));
+  const Box foot = foot_of(stage, in);
+  bool running = false;
+  for (const ElementChoice& element : view.elements) running = running || element.rows_running > 0;
+  std::string open;
+  const auto still = [&](const ElementChoice& element, const std::string& what) {
+    open += (open.empty() ? "" : ", ") + element.id.text + " " + what;
+  };
+  for (const ElementChoice& element : view.elements) {
+    if (element.placing) still(element, say(Word::lift_placing, *element.placing, element.planned));
+    if (element.rows_to_run > 0) still(element, say(Word::rows_not_enough, element.rows_to_run));
+  }
+  if (!open.empty() && !running) {
+    tag(canvas, in.cut_top(3 * canvas.height(Face::small), canvas.mm(2)), Symbol::mend_sign,
+        say(Word::close_pour_open, open), Look::mend, Face::small, true);
+  }
+  canvas.text(say(running ? Word::close_pour_rows : Word::close_pour_ask), in,
+              {.colours = canvas.on_panel(), .down = Down::top, .lines = 6});
+  back_button(stage, foot.column(0, 2, gap), Word::cancel);
+  if (button(canvas, foot.column(1, 2, gap),
+             {.id = "close now",
+              .text = say(Word::close_pour),
+              .look = Look::act,
+              .symbol = Symbol::check,
+              .enabled = !running && !view.closed})) {
+    stage.keep(event::PourClose{});
+    stage.close();
+  }
+}
+
+void draw_quit(Stage& stage, const Box& box) {
+  Canvas& canvas = stage.canvas;
+  const Say& say = stage.say;
+  const float gap = canvas.gap();
+  Box in = panel_with_title(stage, box, say(Word::quit));
+  const Box foot = foot_of(stage, in);
+  // What waits for the disk would be lost: asked about.
+  const std::string waits = keeping_told(say, stage.keeping, stage.now);
+  const bool loses = !waits.empty() && stage.keeping.waiting > 0;
+  canvas.text(loses ? waits + " " + say(Word::quit_waits) : say(Word::quit_ask), in,
+              {.colours = canvas.on_panel(), .down = Down::top, .lines = 6});
+  back_button(stage, foot.column(0, 2, gap), Word::cancel);
+  if (button(canvas, foot.column(1, 2, gap),
+             {.id = "quit now",
+              .text = say(loses ? Word::quit_anyway : Word::quit),
+              .look = loses ? Look::stop : Look::act,
+              .symbol = Symbol::cross})) {
+    stage.intents.emplace_back(Quit{});
+  }
+}
+
+void draw_elements(Stage& stage, const Box& box, ElementsDraft& draft, const PourView& view) {
+  Canvas& canvas = stage.canvas;
+  const Say& say = stage.say;
+  const float gap = canvas.gap();
+  const Box in = panel_with_title(stage, box, say(Word::choose_element));
+  const float tall = canvas.mm(18);
+  const Pages pages = turn_pages(stage, in, view.elements.size(), draft.page, "elements", tall);
+  for (std::size_t i = 0; i < pages.lines && pages.first + i < view.elements.size(); ++i) {
+    const ElementChoice& it = view.elements[pages.first + i];
+    const float top = pages.room.y0 + static_cast<float>(i) * (tall + gap);
+    std::string under = it.placing ? say(Word::lift_placing, *it.placing, it.planned)
+                                   : say(Word::page_of, it.lifts_done, it.planned);
+    if (it.rows_running > 0) {
+      under += fmt::format(" \u00B7 {} {}", say(Word::running), it.rows_running);
+    }
+    if (button(canvas, {pages.room.x0, top, pages.room.x1, top + tall},
+               {.id = "element " + it.id.text,
+                .text = it.id.text,
+                .under = under,
+                .look = it.rows_running > 0               ? Look::live
+                        : pages.first + i == view.element ? Look::act
+                                                          : Look::quiet,
+                .free_text = true})) {
+      stage.drafts.element = pages.first + i;
+      stage.drafts.rows_page = 0;
+      stage.close();
+    }
+  }
+}
+
+}  // namespace rb::screens

@@ -1,0 +1,168 @@
+#include "screens/live/findings_panel.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "screens/entry/paging.h"
+#include "screens/view/event_words.h"
+
+namespace rb::screens {
+
+namespace {
+
+struct SeverityLook {
+  Look look;
+  Symbol symbol;
+  Word word;
+};
+
+SeverityLook look_of(Severity severity) {
+  switch (severity) {
+    case Severity::stop:
+      return {Look::stop, Symbol::stop_sign, Word::severity_stop};
+    case Severity::mend:
+      return {Look::mend, Symbol::mend_sign, Word::severity_mend};
+    case Severity::note:
+      break;
+  }
+  return {Look::off, Symbol::note_sign, Word::severity_note};
+}
+
+constexpr int kSaysLines = 3;
+constexpr int kAdviceLines = 2;
+constexpr int kSourceLines = 2;
+
+std::string joined(const std::string& a, const std::string& b) {
+  if (a.empty() || b.empty()) return a + b;
+  return a + " \u00B7 " + b;
+}
+
+void draw_finding(Stage& stage, const Box& box, const Finding& finding, const Plan& plan) {
+  Canvas& canvas = stage.canvas;
+  const Say& say = stage.say;
+  const SeverityLook look = look_of(finding.severity);
+  const Pair ground = canvas.theme().quiet;
+  canvas.fill(box, ground.ground, canvas.mm(1.6));
+  canvas.edge(box, canvas.theme().line, canvas.mm(0.25), canvas.mm(1.6));
+  Box in = box.inset(canvas.mm(2), canvas.mm(1));
+  Box first = in.cut_top(canvas.height(Face::strong));
+  const Box sign = tag(canvas, first, look.symbol, say(look.word), look.look);
+  first.x0 = sign.x1 + canvas.mm(2);
+  canvas.text(rule_title(say, finding.rule), first, {.face = Face::strong, .colours = ground});
+  // Names are a user's own and may be long; the figures stand near the front.
+  TextStyle told{.face = Face::small,
+                 .colours = ground,
+                 .down = Down::top,
+                 .lines = kSaysLines,
+                 .free_text = true};
+  const float line = canvas.height(Face::small);
+  canvas.text(sentence(finding, plan, say.voice()), in.cut_top(kSaysLines * line), told);
+  told.lines = kAdviceLines;
+  told.free_text = false;
+  canvas.text(say(Word::what_to_do, advice_text(finding, say.voice())),
+              in.cut_top(kAdviceLines * line), told);
+  if (const std::string source = source_text(finding.source, say.voice()); !source.empty()) {
+    told.colours.ink = canvas.theme().ink_soft;
+    told.lines = kSourceLines;
+    canvas.text(say(Word::finding_source, source), in.cut_top(kSourceLines * line), told);
+  }
+}
+
+// A battery about to fail needs a hand, too; only someone's safety comes before it.
+bool draw_battery(Stage& stage, const Box& box, const PourView& view) {
+  if (!stage.battery || stage.battery->charging || stage.battery->percent > kBatteryVeryLow) {
+    return false;
+  }
+  if (!view.attention.empty() && view.attention.front().severity == Severity::stop) return false;
+  Canvas& canvas = stage.canvas;
+  const std::string first = stage.say(Word::battery_very, stage.battery->percent);
+  const std::string second = stage.say(Word::battery_do);
+  if (canvas.target("attention", box, first + " " + second)) stage.open(FindingsDraft{});
+  const Pair pair = canvas.theme().mend;
+  canvas.fill(box, pair.ground, canvas.mm(1.6));
+  if (canvas.pressed("attention")) canvas.edge(box, pair.ink, canvas.mm(1.2), canvas.mm(1.6));
+  Box in = box.inset(canvas.mm(2), canvas.mm(1));
+  const float side = std::min(in.h(), canvas.mm(9));
+  const Box sign = in.cut_left(side, canvas.mm(2.5));
+  canvas.symbol(Symbol::mend_sign, sign.inset(0, (in.h() - side) / 2), pair.ink);
+  const float tall = canvas.height(Face::strong) + canvas.height(Face::small);
+  in.y0 += std::floor((in.h() - tall) / 2);
+  canvas.text(first, in.cut_top(canvas.height(Face::strong)),
+              {.face = Face::strong, .colours = pair});
+  canvas.text(second, in.cut_top(canvas.height(Face::small)),
+              {.face = Face::small, .colours = pair});
+  return true;
+}
+
+}  // namespace
+
+void draw_attention(Stage& stage, const Box& box, const PourView& view, const Plan& plan) {
+  Canvas& canvas = stage.canvas;
+  const Say& say = stage.say;
+  if (draw_battery(stage, box, view)) return;
+  const float radius = canvas.mm(1.6);
+  const bool quiet = view.attention.empty();
+  const SeverityLook look = quiet ? SeverityLook{Look::well, Symbol::check, Word::all_quiet}
+                                  : look_of(view.attention.front().severity);
+  const Pair pair = pair_of(canvas.theme(), look.look);
+  std::string first = quiet ? say(view.closed ? Word::pour_is_closed : Word::all_quiet)
+                            : rule_title(say, view.attention.front().rule);
+  std::string second;
+  if (quiet) {
+    if (view.stops + view.mends + view.notes > 0) {
+      second = say(Word::findings_counts, view.stops, view.mends, view.notes);
+    }
+  } else {
+    const Finding& worst = view.attention.front();
+    second = joined(finding_place(say, plan, worst), finding_figures(say, worst));
+  }
+  if (canvas.target("attention", box, first + " " + second)) stage.open(FindingsDraft{});
+  canvas.fill(box, pair.ground, radius);
+  if (canvas.pressed("attention")) canvas.edge(box, pair.ink, canvas.mm(1.2), radius);
+  Box in = box.inset(canvas.mm(2), canvas.mm(1));
+  const float side = std::min(in.h(), canvas.mm(9));
+  const Box sign = in.cut_left(side, canvas.mm(2.5));
+  canvas.symbol(look.symbol, sign.inset(0, (in.h() - side) / 2), pair.ink);
+  if (view.attention.size() > 1) {
+    const std::string count = fmt::format("1 / {}", view.attention.size());
+    const Box box_of = in.cut_right(canvas.width(count, Face::strong), canvas.mm(2));
+    canvas.text(count, box_of, {.face = Face::strong, .colours = pair});
+  }
+  if (second.empty()) {
+    canvas.text(first, in, {.face = Face::strong, .colours = pair, .lines = 2});
+    return;
+  }
+  const float tall = canvas.height(Face::strong) + canvas.height(Face::small);
+  in.y0 += std::floor((in.h() - tall) / 2);
+  Box top = in.cut_top(canvas.height(Face::strong));
+  if (!quiet) first = say(look.word) + ": " + first;
+  canvas.text(first, top, {.face = Face::strong, .colours = pair});
+  in.y1 = in.y0 + canvas.height(Face::small);
+  canvas.text(second, in, {.face = Face::small, .colours = pair, .free_text = true});
+}
+
+void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const PourView& view,
+                   const std::vector<Finding>& findings, const Plan& plan) {
+  Canvas& canvas = stage.canvas;
+  const Say& say = stage.say;
+  const float gap = canvas.mm(2);
+  Box in = panel_with_title(stage, box, say(Word::findings));
+  const Box counts = in.cut_top(canvas.height(Face::small), canvas.mm(1));
+  canvas.text(findings.empty() ? say(Word::findings_none)
+                               : say(Word::findings_counts, view.stops, view.mends, view.notes),
+              counts, {.face = Face::small, .colours = canvas.soft()});
+  constexpr int kLines = kSaysLines + kAdviceLines + kSourceLines;
+  const float tall =
+      canvas.height(Face::strong) + kLines * canvas.height(Face::small) + canvas.mm(2.4);
+  const Pages pages = turn_pages(stage, in, findings.size(), draft.page, "findings", tall);
+  Box room = pages.room;
+  for (std::size_t i = 0; i < pages.lines && pages.first + i < findings.size(); ++i) {
+    draw_finding(stage, room.cut_top(tall, gap), findings[pages.first + i], plan);
+  }
+  if (room.h() >= 2 * canvas.height(Face::small)) {
+    canvas.text(say(Word::advice_defer), room.cut_bottom(2 * canvas.height(Face::small)),
+                {.face = Face::small, .colours = canvas.soft(), .down = Down::bottom, .lines = 2});
+  }
+}
+
+}  // namespace rb::screens

@@ -1,0 +1,78 @@
+#include "screens/plan/plan_compute.h"
+
+#include <array>
+
+#include "screens/plan/plan_fields.h"
+
+namespace rb::screens {
+
+namespace {
+
+constexpr std::array kNeeded{PlanField::length,      PlanField::height,      PlanField::thickness,
+                             PlanField::form_rating, PlanField::motor_force, PlanField::motor_amps};
+
+// By PlanLimit.
+constexpr std::array kLimits{
+    Word::planned_by_wish, Word::planned_by_designer, Word::planned_by_form, Word::planned_by_head,
+    Word::planned_by_knit, Word::planned_by_trucks,   Word::planned_by_age,  Word::planned_by_crew};
+
+// The names of what is needed and not given: "form rating, motor's force".
+std::string missing(const Say& say, const PlanEdit& edit) {
+  std::string names;
+  for (const PlanField field : kNeeded) {
+    const FieldRef ref{field, edit.of, 0};
+    if (is_given(edit.draft, ref)) continue;
+    if (!names.empty()) names += ", ";
+    names += field_label(say, edit.draft, ref);
+  }
+  return names;
+}
+
+std::string in_words(const Say& say, const PlannedPour& planned) {
+  const Element& element = planned.plan.elements.front();
+  std::string words = say(Word::planned_rise, say.rise(planned.rise),
+                          say(kLimits.at(static_cast<std::size_t>(planned.sets_rise))));
+  const auto more = [&](const std::string& part) { words += " \u00B7 " + part; };
+  if (!planned.method_holds) more(say(Word::planned_liquid));
+  more(say(Word::planned_rows, element.rows.size(), planned.motors_a_row, planned.motors));
+  more(say(Word::planned_loads, planned.trucks, say.amount(rb::amount(planned.load)),
+           fmt::format("{:.1f}", planned.trucks_an_hour)));
+  more(span_text(planned.duration));
+  if (planned.insert_too) more(say(Word::planned_insert));
+  return words;
+}
+
+}  // namespace
+
+void draw_compute_button(Stage& stage, const Box& box, PlanEdit& edit) {
+  if (button(stage.canvas, box,
+             {.id = "compute",
+              .text = stage.say(Word::plan_compute),
+              .look = Look::act,
+              .symbol = Symbol::check,
+              .enabled = missing(stage.say, edit).empty()})) {
+    edit.computed = compute(edit.draft, edit.of);
+  }
+}
+
+void draw_computed(Stage& stage, const Box& box, const PlanEdit& edit) {
+  Canvas& canvas = stage.canvas;
+  const Say& say = stage.say;
+  Box in = box;
+  canvas.text(say(Word::planned_caution), in.cut_bottom(canvas.height(Face::small)),
+              {.face = Face::small, .colours = canvas.on_page()});
+  const std::string lacks = missing(say, edit);
+  if (!lacks.empty()) {
+    tag(canvas, in, Symbol::note_sign, say(Word::planned_missing, lacks), Look::off, Face::small,
+        true);
+  } else if (!edit.computed) {
+    tag(canvas, in, Symbol::note_sign, say(Word::planned_ready), Look::off, Face::small);
+  } else if (!*edit.computed) {
+    tag(canvas, in, Symbol::mend_sign, to_text(edit.computed->error()), Look::mend, Face::small,
+        true);
+  } else {
+    tag(canvas, in, Symbol::mend_sign, in_words(say, **edit.computed), Look::off, Face::small);
+  }
+}
+
+}  // namespace rb::screens

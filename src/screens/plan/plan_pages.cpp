@@ -1,0 +1,403 @@
+#include "screens/plan/plan_pages.h"
+
+#include <algorithm>
+#include <array>
+
+#include "screens/plan/plan_fields.h"
+
+namespace rb::screens {
+
+namespace {
+
+using Page = PlanEdit::Page;
+using Name = PlanEdit::Name;
+
+constexpr std::array kKinds{Word::plan_wall, Word::plan_column, Word::plan_deck};
+constexpr std::array kCements{Word::plan_cement_plain, Word::plan_cement_retarded,
+                              Word::plan_cement_blended, Word::plan_cement_blended_retarded,
+                              Word::plan_cement_high_blend};
+constexpr std::array kCementClasses{
+    trade::CementClass::plain, trade::CementClass::retarded, trade::CementClass::blended,
+    trade::CementClass::blended_retarded, trade::CementClass::high_blend};
+constexpr std::array kMethods{trade::PressureMethod::aci347, trade::PressureMethod::ciria108,
+                              trade::PressureMethod::din18218};
+// Names of standards are the same in every language.
+constexpr std::array kMethodNames{"ACI 347", "CIRIA 108", "DIN 18218"};
+struct Role {
+  const char* role;
+  Word word;
+};
+constexpr std::array kRoles{Role{"foreman", Word::plan_foreman},
+                            Role{"inspector", Word::plan_inspector},
+                            Role{"superintendent", Word::plan_superintendent}};
+
+template <class Items, class Item>
+std::size_t place_in(const Items& items, const Item& item) {
+  const auto found = std::find(items.begin(), items.end(), item);
+  return found == items.end() ? 0 : static_cast<std::size_t>(found - items.begin());
+}
+
+template <class Items>
+std::size_t place_in_ids(const Items& items, const std::string& id) {
+  const auto found =
+      std::find_if(items.begin(), items.end(), [&](const auto& i) { return i.id.text == id; });
+  return found == items.end() ? 0 : static_cast<std::size_t>(found - items.begin());
+}
+
+std::size_t role_place(const std::string& role) {
+  const auto found =
+      std::find_if(kRoles.begin(), kRoles.end(), [&](const Role& r) { return role == r.role; });
+  return found == kRoles.end() ? 0 : static_cast<std::size_t>(found - kRoles.begin());
+}
+
+void go(PlanEdit& edit, Page page, std::size_t of) {
+  edit.page = page;
+  edit.of = of;
+  edit.turn = 0;
+  edit.computed.reset();
+}
+
+class Tiles {
+ public:
+  Tiles(const Say& say, const PlanEdit& edit) : say_(say), edit_(edit) {}
+
+  std::vector<PlanTile> of_page() {
+    switch (edit_.page) {
+      case Page::pour:
+        pour();
+        break;
+      case Page::element:
+        element();
+        break;
+      case Page::bays:
+        bays();
+        break;
+      case Page::lifts:
+        lifts();
+        break;
+      case Page::rows:
+        rows();
+        break;
+      case Page::mix:
+        mix();
+        break;
+      case Page::person:
+        person();
+        break;
+      case Page::limits:
+        limits();
+        break;
+      case Page::compute:
+        computing();
+        break;
+    }
+    return std::move(out_);
+  }
+
+ private:
+  [[nodiscard]] const PlanDraft& draft() const { return edit_.draft; }
+  [[nodiscard]] const Plan& plan() const { return edit_.draft.plan; }
+  [[nodiscard]] const Element& shown() const { return plan().elements[edit_.of]; }
+  [[nodiscard]] const ElementGuesses& guesses() const { return draft().guesses[edit_.of]; }
+
+  void figure(PlanField field, std::size_t item = 0, bool guessed = false) {
+    const FieldRef ref{field, edit_.of, item};
+    std::string label = field_label(say_, draft(), ref);
+    if (is_default(draft(), ref)) label += " \u00B7 " + say_(Word::plan_default);
+    // What it is called in tests and touches does not change with the language.
+    out_.push_back({{.id = "plan " + field_label(Say{}, draft(), ref),
+                     .value = field_text(say_, draft(), ref),
+                     .label = label,
+                     .guessed = guessed},
+                    [ref](PlanEdit& edit) {
+                      edit.field = ref;
+                      edit.typed.clear();
+                      edit.computed.reset();
+                    }});
+  }
+  void text(Name name, const std::string& id, const std::string& value, Word label,
+            bool guessed = false) {
+    out_.push_back({{.id = "plan " + id,
+                     .value = value.empty() ? "\u2013" : value,
+                     .label = say_(label),
+                     .guessed = guessed,
+                     .free_text = true,
+                     .symbol = Symbol::pencil},
+                    [name, value](PlanEdit& edit) {
+                      edit.naming = name;
+                      edit.text = value;
+                    }});
+  }
+  void choice(const std::string& id, const std::string& value, Word label,
+              std::function<void(PlanEdit&)> next) {
+    out_.push_back({{.id = "plan " + id, .value = value, .label = say_(label)}, std::move(next)});
+  }
+  void page(const std::string& id, const std::string& value, const std::string& label, Page to,
+            std::size_t of, bool guessed, bool free_text = false) {
+    out_.push_back({{.id = "plan " + id,
+                     .value = value,
+                     .label = label,
+                     .guessed = guessed,
+                     .free_text = free_text,
+                     .symbol = Symbol::forward},
+                    [to, of](PlanEdit& edit) { go(edit, to, of); }});
+  }
+  void add(const std::string& id, Word what, std::function<void(PlanEdit&)> more) {
+    out_.push_back({{.id = "plan add " + id,
+                     .value = say_(Word::plan_add),
+                     .label = say_(what),
+                     .symbol = Symbol::plus,
+                     .look = Look::act},
+                    std::move(more)});
+  }
+
+  void pour() {
+    text(Name::pour, "name", plan().name, Word::plan_name, draft().name_guessed);
+    text(Name::site, "site", plan().site, Word::plan_site);
+    choice("units", say_(plan().units == Units::us ? Word::units_us : Word::units_si),
+           Word::plan_units, [](PlanEdit& edit) {
+             Units& units = edit.draft.plan.units;
+             units = units == Units::si ? Units::us : Units::si;
+           });
+    for (std::size_t i = 0; i < plan().elements.size(); ++i) {
+      const Element& e = plan().elements[i];
+      const ElementGuesses& g = draft().guesses[i];
+      const std::string sizes = say_.height_bare(e.length) + " \u00D7 " + say_.height(e.height);
+      page("element " + e.id.text, e.id.text, sizes, Page::element, i, g.bays || g.lifts || g.rows,
+           true);
+    }
+    add("element", Word::plan_element, [](PlanEdit& edit) {
+      add_element(edit.draft);
+      go(edit, Page::element, edit.draft.plan.elements.size() - 1);
+    });
+    for (std::size_t i = 0; i < plan().mixes.size(); ++i) {
+      const Mix& m = plan().mixes[i];
+      page("mix " + m.id.text, m.id.text, say_(Word::plan_mix), Page::mix, i, draft().mix_guessed,
+           true);
+    }
+    for (std::size_t i = 0; i < plan().people.size(); ++i) {
+      const Person& p = plan().people[i];
+      page("person " + p.id.text, p.name.empty() ? "\u2013" : p.name,
+           say_(kRoles[role_place(p.role)].word), Page::person, i, false, true);
+    }
+    page("limits", method_name(), say_(Word::plan_limits), Page::limits, 0, false);
+    add("mix", Word::plan_mix, [](PlanEdit& edit) {
+      add_mix(edit.draft);
+      go(edit, Page::mix, edit.draft.plan.mixes.size() - 1);
+    });
+    add("person", Word::plan_people, [](PlanEdit& edit) {
+      add_person(edit.draft);
+      go(edit, Page::person, edit.draft.plan.people.size() - 1);
+    });
+  }
+
+  [[nodiscard]] std::string method_name() const {
+    return kMethodNames[place_in(kMethods, plan().pressure_method)];
+  }
+
+  void element() {
+    const Element& e = shown();
+    text(Name::element, "id", e.id.text, Word::plan_element);
+    const std::size_t kind = static_cast<std::size_t>(e.kind);
+    choice("kind", say_(kKinds[kind]), Word::plan_kind, [kind](PlanEdit& edit) {
+      set_kind(edit.draft, edit.of, static_cast<ElementKind>((kind + 1) % kKinds.size()));
+    });
+    figure(PlanField::length);
+    figure(PlanField::height);
+    figure(PlanField::thickness);
+    figure(PlanField::form_rating);
+    figure(PlanField::rise_limit);
+    page("bays", std::to_string(e.bays.size()), say_(Word::plan_bays), Page::bays, edit_.of,
+         guesses().bays);
+    page("lifts", std::to_string(e.lifts.size()), say_(Word::plan_lifts), Page::lifts, edit_.of,
+         guesses().lifts);
+    page("rows", std::to_string(e.rows.size()), say_(Word::plan_rows), Page::rows, edit_.of,
+         guesses().rows);
+  }
+
+  void bays() {
+    figure(PlanField::bay_count, 0, guesses().bays);
+    for (std::size_t i = 0; i < shown().bays.size(); ++i) figure(PlanField::bay, i);
+  }
+
+  void lifts() {
+    figure(PlanField::lift_count, 0, guesses().lifts);
+    for (std::size_t i = 0; i < shown().lifts.size(); ++i) figure(PlanField::lift, i);
+  }
+
+  void rows() {
+    const bool guessed = guesses().rows;
+    if (shown().kind != ElementKind::deck) {  // a deck's surface is worked, not its form
+      page("compute", say_(Word::plan_compute), say_(Word::plan_compute_what), Page::compute,
+           edit_.of, false);
+      out_.back().tile.look = Look::act;
+    }
+    figure(PlanField::row_lowest, 0, guessed);
+    figure(PlanField::row_apart, 0, guessed);
+    figure(PlanField::row_motors, 0, guessed);
+    const bool both = guesses().pattern.both_sides;
+    choice("sides", say_(both ? Word::plan_side_both : Word::plan_side_one), Word::plan_sides,
+           [](PlanEdit& edit) {
+             RowPattern pattern = edit.draft.guesses[edit.of].pattern;
+             pattern.both_sides = !pattern.both_sides;
+             set_pattern(edit.draft, edit.of, pattern);
+           });
+    figure(PlanField::reach_x, 0, guessed);
+    figure(PlanField::reach_z, 0, guessed);
+    for (std::size_t i = 0; i < shown().rows.size(); ++i) figure(PlanField::row, i);
+  }
+
+  void computing() {
+    for (const PlanField field : {PlanField::motor_force, PlanField::motor_amps}) figure(field);
+    if (plan().mixes.size() > 1) {
+      const std::string shown_mix = wish_for(draft(), edit_.of).mix.id.text;
+      choice("planned mix", shown_mix, Word::plan_mix, [shown_mix](PlanEdit& edit) {
+        const auto& mixes = edit.draft.plan.mixes;
+        const std::size_t at = place_in_ids(mixes, shown_mix);
+        edit.draft.wish.mix.id = mixes[(at + 1) % mixes.size()].id;
+        edit.computed.reset();
+      });
+      out_.back().tile.free_text = true;
+    }
+    for (const PlanField field :
+         {PlanField::concrete_temp, PlanField::rise_wished, PlanField::motors_at_hand,
+          PlanField::crew, PlanField::hang_time, PlanField::load, PlanField::trucks_per_hour,
+          PlanField::haul, PlanField::form_mass, PlanField::motor_speed, PlanField::inverter_volts,
+          PlanField::inverter_amps, PlanField::cord_section, PlanField::cord_length}) {
+      figure(field);
+    }
+  }
+
+  void mix() {
+    const Mix& m = plan().mixes[edit_.of];
+    text(Name::mix, "mix id", m.id.text, Word::plan_mix);
+    figure(PlanField::unit_weight, 0, draft().mix_guessed);
+    figure(PlanField::slump, 0, draft().mix_guessed);
+    figure(PlanField::initial_set, 0, draft().mix_guessed);
+    figure(PlanField::set_temp, 0, draft().mix_guessed);
+    const std::size_t cement = place_in(kCementClasses, m.cement);
+    choice("cement", say_(kCements[cement]), Word::plan_cement, [cement](PlanEdit& edit) {
+      edit.draft.plan.mixes[edit.of].cement = kCementClasses[(cement + 1) % kCements.size()];
+    });
+  }
+
+  void person() {
+    const Person& p = plan().people[edit_.of];
+    text(Name::person, "person", p.name, Word::plan_name);
+    const std::size_t role = role_place(p.role);
+    choice("role", say_(kRoles[role].word), Word::plan_role, [role](PlanEdit& edit) {
+      edit.draft.plan.people[edit.of].role = kRoles[(role + 1) % kRoles.size()].role;
+    });
+  }
+
+  void limits() {
+    for (const PlanField field :
+         {PlanField::dose_min, PlanField::dose_max, PlanField::under_share, PlanField::rise_window,
+          PlanField::load_age, PlanField::temp_min, PlanField::temp_max,
+          PlanField::volume_tolerance, PlanField::insert_factor, PlanField::knit_depth}) {
+      figure(field);
+    }
+    const std::size_t method = place_in(kMethods, plan().pressure_method);
+    choice("method", kMethodNames[method], Word::plan_pressure, [method](PlanEdit& edit) {
+      edit.draft.plan.pressure_method = kMethods[(method + 1) % kMethods.size()];
+    });
+  }
+
+  const Say& say_;
+  const PlanEdit& edit_;
+  std::vector<PlanTile> out_;
+};
+
+}  // namespace
+
+std::vector<PlanTile> plan_tiles(const Say& say, const PlanEdit& edit) {
+  return Tiles(say, edit).of_page();
+}
+
+std::string plan_page_title(const Say& say, const PlanEdit& edit) {
+  const Plan& plan = edit.draft.plan;
+  const auto of_element = [&](Word what) {
+    return plan.elements[edit.of].id.text + " \u00B7 " + say(what);
+  };
+  switch (edit.page) {
+    case Page::pour:
+      return plan.name.empty() ? say(Word::plan_title) : plan.name;
+    case Page::element:
+      return of_element(kKinds[static_cast<std::size_t>(plan.elements[edit.of].kind)]);
+    case Page::bays:
+      return of_element(Word::plan_bays);
+    case Page::lifts:
+      return of_element(Word::plan_lifts);
+    case Page::rows:
+      return of_element(Word::plan_rows);
+    case Page::mix:
+      return plan.mixes[edit.of].id.text + " \u00B7 " + say(Word::plan_mix);
+    case Page::person:
+      return say(Word::plan_people);
+    case Page::limits:
+      return say(Word::plan_limits);
+    case Page::compute:
+      return of_element(Word::plan_compute_what);
+  }
+  return {};
+}
+
+std::optional<Page> page_before(Page page) {
+  if (page == Page::pour) return std::nullopt;
+  if (page == Page::compute) return Page::rows;
+  const bool of_element = page == Page::bays || page == Page::lifts || page == Page::rows;
+  return of_element ? Page::element : Page::pour;
+}
+
+std::optional<OpenGuess> guess_shown(const PlanEdit& edit) {
+  std::optional<OpenGuess> shown;
+  if (edit.page == Page::bays) shown = OpenGuess{Guessed::bays, edit.of};
+  if (edit.page == Page::lifts) shown = OpenGuess{Guessed::lifts, edit.of};
+  if (edit.page == Page::rows) shown = OpenGuess{Guessed::rows, edit.of};
+  if (edit.page == Page::mix) shown = OpenGuess{Guessed::mix, 0};
+  if (!shown) return {};
+  const auto open = open_guesses(edit.draft);
+  return std::find(open.begin(), open.end(), *shown) == open.end() ? std::nullopt : shown;
+}
+
+std::string guesses_in_words(const Say& say, const PlanDraft& draft) {
+  std::string words;
+  for (const OpenGuess& guess : open_guesses(draft)) {
+    if (!words.empty()) words += ", ";
+    switch (guess.what) {
+      case Guessed::name:
+        words += say(Word::plan_name);
+        continue;
+      case Guessed::mix:
+        words += say(Word::plan_mix);
+        continue;
+      case Guessed::bays:
+        words += say(Word::plan_bays);
+        break;
+      case Guessed::lifts:
+        words += say(Word::plan_lifts);
+        break;
+      case Guessed::rows:
+        words += say(Word::plan_rows);
+        break;
+    }
+    words += " " + draft.plan.elements[guess.element].id.text;
+  }
+  return words;
+}
+
+bool may_remove(const PlanEdit& edit) {
+  if (edit.page == Page::mix) return edit.draft.plan.mixes.size() > 1;
+  return edit.page == Page::element || edit.page == Page::person;
+}
+
+void remove_shown(PlanEdit& edit) {
+  Plan& plan = edit.draft.plan;
+  const auto at = static_cast<std::ptrdiff_t>(edit.of);
+  if (edit.page == Page::element) remove_element(edit.draft, edit.of);
+  if (edit.page == Page::mix) plan.mixes.erase(plan.mixes.begin() + at);
+  if (edit.page == Page::person) plan.people.erase(plan.people.begin() + at);
+  go(edit, Page::pour, 0);
+}
+
+}  // namespace rb::screens

@@ -1,0 +1,61 @@
+// What the user wants, told to the program. A screen changes nothing itself.
+#pragma once
+
+#include <memory>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "pour/log/event.h"
+#include "screens/view/settings.h"
+
+namespace rb::screens {
+
+/// Keep an event: it happened at `at`, when the finger that began it touched the glass.
+struct KeepEvent {
+  Happening what;
+  Moment at{};
+  Seconds
+      uncertain{};  ///< by how much `at` may be off: the loop stood still, and nothing told when
+};
+struct GoToPour {
+  PourId pour;
+};
+/// Open a new pour with this plan.
+struct OpenPour {
+  std::shared_ptr<const Plan> plan;  ///< never null
+  Moment at{};
+};
+/// Show part of the list of pours: `count` from `first` on, of those that `find` (a name, a site or
+/// a day; empty = all) finds.
+struct ShowPours {
+  std::string find;
+  std::size_t first = 0, count = 0;
+};
+struct LeavePour {};
+struct ChangeSettings {
+  Settings settings;
+};
+/// From now on the mirror is kept in this folder; empty: none.
+struct UseMirror {
+  std::string folder;
+};
+/// Copy the book to where its mirror is.
+struct CopyNow {};
+/// Look for folders that a mirror could be kept in.
+struct FindPlaces {};
+/// The trouble told of was read.
+struct PutTroubleAway {};
+struct Quit {};
+/// After a book could not be opened: once more, or without writing to it.
+struct TryAgain {};
+struct OpenForReading {};
+/// The clock was asked about and is right.
+struct ClockIsRight {};
+
+using Intent =
+    std::variant<KeepEvent, GoToPour, OpenPour, LeavePour, ChangeSettings, PutTroubleAway, Quit,
+                 ShowPours, UseMirror, CopyNow, FindPlaces, TryAgain, OpenForReading, ClockIsRight>;
+using Intents = std::vector<Intent>;
+
+}  // namespace rb::screens

@@ -1,0 +1,56 @@
+#include "screens/view/truck_view.h"
+
+#include <algorithm>
+#include <unordered_set>
+
+namespace rb::screens {
+
+const std::vector<TruckView>& TruckList::all() const {
+  if (!made_) {
+    made_ = state_ == nullptr ? std::vector<TruckView>{} : make_truck_views(*state_, now_);
+  }
+  return *made_;
+}
+
+std::vector<TruckView> make_truck_views(const PourState& state, Moment now) {
+  std::vector<TruckView> views;
+  std::unordered_set<std::string> tested;
+  for (const TestState& test : state.tests) tested.insert(test.what.ticket.text);
+  const Seconds limit = state.plan->limits.load_age_max.value;
+  for (const TruckState& truck : state.trucks) {
+    TruckView view{.ticket = truck.ticket, .limit = limit};
+    if (truck.what) {
+      view.entered = true;
+      view.mix = truck.what->mix;
+      view.volume = truck.what->volume;
+      view.batched = state.moment(state.told(*truck.ref, truck.what->batched));
+      view.arrived = state.moment(state.told(*truck.ref, truck.what->arrived));
+    }
+    if (truck.discharged) view.discharged = state.moment(*truck.discharged);
+    if (truck.ended) view.ended = state.moment(*truck.ended);
+    if (truck.element) view.element = state.plan->elements[*truck.element].id;
+    view.stage = view.ended && *view.ended <= now ? TruckView::Stage::done
+                 : view.discharged                ? TruckView::Stage::discharging
+                                                  : TruckView::Stage::waiting;
+    // A closed pour discharges nothing more.
+    const Moment until = view.stage == TruckView::Stage::done ? *view.ended
+                         : state.closed                       ? *state.closed
+                                                              : now;
+    if (view.batched) {
+      view.age = std::max(between(*view.batched, until), Seconds{0});
+      view.word = view.age > limit                ? TruckView::AgeWord::over
+                  : view.age > limit - kNearlyOld ? TruckView::AgeWord::nearly
+                                                  : TruckView::AgeWord::young;
+    }
+    view.tested = tested.contains(truck.ticket.text);
+    views.push_back(std::move(view));
+  }
+  std::stable_sort(views.begin(), views.end(), [](const TruckView& a, const TruckView& b) {
+    if (a.stage != b.stage) return a.stage < b.stage;
+    if (a.stage == TruckView::Stage::done) return a.ended > b.ended;
+    return a.age > b.age;
+  });
+  return views;
+}
+
+}  // namespace rb::screens

@@ -1,0 +1,51 @@
+// The trucks as the screens show them: who waits, who discharges, and how old the load is.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "pour/log/state.h"
+
+namespace rb::screens {
+
+struct TruckView {
+  enum class Stage { discharging, waiting, done };
+  enum class AgeWord { unknown, young, nearly, over };  ///< against the plan's limit of age
+  TicketId ticket{};
+  Stage stage = Stage::waiting;
+  bool entered = false;  ///< false: only its discharge was logged
+  MixId mix{};
+  std::optional<Volume> volume{};
+  std::optional<Moment> batched{}, arrived{}, discharged{}, ended{};
+  std::optional<ElementId> element{};
+  Seconds age{};    ///< from batching to the end of its discharge, or to now
+  Seconds limit{};  ///< of the plan
+  AgeWord word = AgeWord::unknown;
+  bool tested = false;
+};
+
+/// A load this near its limit of age is said to be nearly over it (our own choice).
+inline constexpr Seconds kNearlyOld{900};
+
+/// Discharging first, then those waiting, the oldest load first, then the rest, the latest first.
+std::vector<TruckView> make_truck_views(const PourState& state, Moment now);
+
+/// The same, made when first looked at: most frames show none. Good as long as the state it is of.
+class TruckList {
+ public:
+  TruckList() = default;
+  TruckList(const PourState& state, Moment now) : state_(&state), now_(now) {}
+  [[nodiscard]] auto begin() const { return all().begin(); }
+  [[nodiscard]] auto end() const { return all().end(); }
+  [[nodiscard]] std::size_t size() const { return all().size(); }
+  [[nodiscard]] bool empty() const { return all().empty(); }
+  const TruckView& operator[](std::size_t i) const { return all()[i]; }
+
+ private:
+  [[nodiscard]] const std::vector<TruckView>& all() const;
+  const PourState* state_ = nullptr;
+  Moment now_{};
+  mutable std::optional<std::vector<TruckView>> made_;
+};
+
+}  // namespace rb::screens
