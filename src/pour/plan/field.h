@@ -47,4 +47,20 @@ struct ObjectField {
   T Kind::*at;
 };
 
+// Clang 14 works out no arguments of an aggregate by itself.
+template <class Kind, class T>
+Field(const char*, T Kind::*) -> Field<Kind, T>;
+template <class Kind, class T>
+Field(const char*, T Kind::*, Span) -> Field<Kind, T>;
+template <class Kind, class T>
+Field(const char*, T Kind::*, Span, Need) -> Field<Kind, T>;
+template <class Kind, class T>
+Field(const char*, T Kind::*, Span, Need, bool) -> Field<Kind, T>;
+template <class Kind, class T>
+PlaceField(T Kind::*) -> PlaceField<Kind, T>;
+template <class Kind, class T>
+PatchField(T Kind::*, Span) -> PatchField<Kind, T>;
+template <class Kind, class T>
+ObjectField(const char*, T Kind::*) -> ObjectField<Kind, T>;
+
 }  // namespace rb

@@ -17,7 +17,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::size_t kRowsAtOnce = 200;
+constexpr std::size_t kRowsCaughtUp = 200;
 constexpr Seconds kRest{1.5};  // then the stick is looked for again
 constexpr std::size_t kMostTold = 20;
 
@@ -114,7 +114,7 @@ struct MirrorKeeper::Inside {
   /// Adds some rows; true when there may be more.
   Mirrored<bool> follow() {
     if (const auto found = find_mirror(); !found) return tl::unexpected(found.error());
-    auto next = rows->after(*synced, kRowsAtOnce);
+    auto next = rows->after(*synced, kRowsCaughtUp);
     if (!next) {
       rows.reset();
       return tl::unexpected(MirrorTrouble{MirrorTrouble::Kind::book, next.error()});

@@ -11,7 +11,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::size_t kMostTold = 50;
+constexpr std::size_t kMostLinesTold = 50;
 constexpr std::uint64_t kMostBytes = 4ULL << 30U;
 
 Failed unreadable(const fs::path& path, const std::string& why) {
@@ -78,7 +78,7 @@ class Reading {
     }
   }
   void tell(std::string what) {
-    if (content_.damaged.size() < kMostTold) content_.damaged.push_back(std::move(what));
+    if (content_.damaged.size() < kMostLinesTold) content_.damaged.push_back(std::move(what));
   }
 
   MirrorContent content_;

@@ -24,7 +24,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr const char* kDoing = "the book could not be rescued";
+constexpr const char* kRescuing = "the book could not be rescued";
 
 /// Rows of the mirror in the place of those that are not whole; how many.
 Result<std::size_t> add_mirror(const fs::path& path, Salvage& salvage) {
@@ -167,7 +167,7 @@ Result<RescueReport> rescue(const fs::path& from, const fs::path& to,
 Result<RescueReport> rescue_book(const fs::path& from, const fs::path& to,
                                  const std::optional<fs::path>& mirror) {
   const auto old = settled(from);
-  return guarded(old.string(), kDoing,
+  return guarded(old.string(), kRescuing,
                  [&]() -> Result<RescueReport> { return rescue(old, settled(to), mirror); });
 }
 

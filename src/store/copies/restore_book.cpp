@@ -21,7 +21,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr const char* kDoing = "the book could not be restored";
+constexpr const char* kRestoring = "the book could not be restored";
 
 std::string lacking(const std::string& tag, std::int64_t first, std::int64_t last) {
   const auto from = event_id(tag, first).text;
@@ -101,7 +101,7 @@ Result<RestoreReport> from_copy(const fs::path& from, const fs::path& to) {
 
 Result<RestoreReport> restore_book(const fs::path& from, const fs::path& to_given) {
   const auto to = settled(to_given);
-  return guarded(to.string(), kDoing, [&]() -> Result<RestoreReport> {
+  return guarded(to.string(), kRestoring, [&]() -> Result<RestoreReport> {
     if (auto clear = nothing_stands(to); !clear) return Failed{clear.error()};
     const auto source = settled(from);
     const bool mirror = looks_like_mirror(plain_disk(), source);

@@ -11,7 +11,7 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr const char* kMark = "risebook mirror";
+constexpr const char* kRowMark = "risebook mirror";
 
 std::string one_line(const Json& json) {
   return json.dump(-1, ' ', false, Json::error_handler_t::replace) + "\n";
@@ -64,7 +64,7 @@ std::string line_of(const KeptRow& kept) {
 }
 
 std::string line_of(const BookName& book) {
-  return one_line({{"file", kMark},
+  return one_line({{"file", kRowMark},
                    {"version", kMirrorVersion},
                    {"uuid", book.uuid},
                    {"tag", book.tag},
@@ -104,7 +104,7 @@ std::optional<KeptRow> read_row(std::string_view line) {
 
 std::optional<BookName> read_name(std::string_view line) {
   return parsed(line, [](const Json& json) -> std::optional<BookName> {
-    if (json.value("file", std::string{}) != kMark) return std::nullopt;
+    if (json.value("file", std::string{}) != kRowMark) return std::nullopt;
     BookName book{json.at("uuid").get<std::string>(), json.at("tag").get<std::string>(),
                   json.at("created").get<std::int64_t>()};
     const auto hash = read_hash(json.at("hash").get_ref<const std::string&>());
