@@ -76,7 +76,7 @@ std::string sentence(const Finding& finding, const Plan& plan, const Voice& voic
 }
 
 std::string source_text(const Source& source, const Voice& voice) {
-  const std::string words = filled(source.words, source.facts, voice);
+  std::string words = filled(source.words, source.facts, voice);
   switch (source.code) {
     case Source::Code::rule:
     case Source::Code::measured:

@@ -110,7 +110,8 @@ std::optional<BookName> read_name(std::string_view line) {
     const auto hash = read_hash(json.at("hash").get_ref<const std::string&>());
     const int version = json.at("version").get<int>();
     const bool known = version >= 1 && version <= kMirrorVersion;
-    return whole(std::move(book), known && hash && *hash == hash_of(book));
+    const bool holds = known && hash && *hash == hash_of(book);
+    return whole(std::move(book), holds);
   });
 }
 
