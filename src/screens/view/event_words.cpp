@@ -124,7 +124,7 @@ std::string finding_place(const Say& say, const Plan& plan, const Finding& findi
 }
 
 std::string finding_figures(const Say& say, const Finding& finding) {
-  const std::string measured = measured_text(finding, say.voice());
+  std::string measured = measured_text(finding, say.voice());
   if (!finding.limit) return measured;
   return say(Word::finding_limit, measured, limit_text(finding, say.voice()));
 }
