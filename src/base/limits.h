@@ -1,5 +1,5 @@
-// When a figure is over, or under, its limit: asked here and nowhere else, so that what a rule holds
-// to be within, a screen does not call over.
+// When a figure is over, or under, its limit: asked here and nowhere else, so that what a rule
+// holds to be within, a screen does not call over.
 #pragma once
 
 namespace rb {

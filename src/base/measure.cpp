@@ -80,7 +80,8 @@ std::string any_span_text(double seconds) {
   const long minutes = std::lround(std::abs(seconds) / 60);
   const char* sign = seconds < 0 ? "-" : "";
   if (minutes < 60) return fmt::format("{}{}\u00A0min", sign, minutes);
-  if (minutes < 48L * 60) return fmt::format("{}{}\u00A0h {}\u00A0min", sign, minutes / 60, minutes % 60);
+  if (minutes < 48L * 60)
+    return fmt::format("{}{}\u00A0h {}\u00A0min", sign, minutes / 60, minutes % 60);
   return fmt::format("{}{}\u00A0d {}\u00A0h", sign, minutes / 1440, minutes / 60 % 24);
 }
 
