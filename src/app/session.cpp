@@ -378,12 +378,7 @@ bool Session::act(const screens::Intents& intents) {
     } else if (const auto* part = std::get_if<screens::ShowPours>(&intent)) {
       ask_list({part->find, part->first, part->count});
     } else if (std::holds_alternative<screens::LeavePour>(intent)) {
-      trouble_.reset();
-      state_.reset();
-      report_.reset();
-      ++asked_;
-      going_.reset();
-      ask_list(wanted_);
+      leave_pour();
     } else if (const auto* change = std::get_if<screens::ChangeSettings>(&intent)) {
       holder_ = change->settings.holder;
       if (on_settings) on_settings(change->settings);

@@ -96,6 +96,7 @@ class Session {
   void open_pour(const screens::OpenPour& wish);
   void open_pour_as(const screens::OpenPour& wish, const PourId& id);
   void hear_keeper();
+  void leave_pour();
   void hear_look();  ///< what the look at rest found
   void fail_with(const Error& error, bool not_kept);
   void refuse_reading();  ///< a tap on a book that is only read

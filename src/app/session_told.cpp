@@ -58,4 +58,13 @@ std::optional<screens::HeadSeen> Session::head() const {
   return screens::HeadSeen{head_->last.seq, short_code(head_->last.hash)};
 }
 
+void Session::leave_pour() {
+  trouble_.reset();
+  state_.reset();
+  report_.reset();
+  ++asked_;
+  going_.reset();
+  ask_list(wanted_);
+}
+
 }  // namespace rb

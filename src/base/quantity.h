@@ -243,6 +243,9 @@ constexpr Seconds hours(double v) {
 constexpr double in_seconds(Seconds s) {
   return s.count();
 }
+constexpr double in_minutes(Seconds q) {
+  return q.count() / 60.0;
+}
 constexpr double in_hours(Seconds s) {
   return s.count() / 3600.0;
 }

@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "pour/log/event_fields.h"
+#include "pour/log/kind_fields.h"
 
 namespace rb {
 

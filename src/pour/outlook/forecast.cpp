@@ -1,11 +1,11 @@
 #include "pour/outlook/forecast.h"
-#include "pour/plan/row_reach.h"
-#include "pour/plan/verdicts.h"
 
 #include <algorithm>
 #include <span>
 
 #include "pour/outlook/next_steps.h"
+#include "pour/plan/row_reach.h"
+#include "pour/plan/verdicts.h"
 #include "trade/shape/trend.h"
 
 namespace rb {
@@ -26,8 +26,7 @@ Foreseen<T> foreseen(T value) {
   return {std::move(value), NoForecast::none};
 }
 
-// What takes longer than this is not foretold: no pour lasts so long.
-constexpr Seconds kNever = hours(1000);
+constexpr Seconds kNever = hours(1000);  // what takes longer is not foretold: no pour lasts so long
 
 Seconds time_for(Length height, Velocity rise) {
   return Seconds{std::max(0.0, height.value()) / rise.value()};

@@ -8,6 +8,7 @@
 
 #include "pour/plan/json_fields.h"
 #include "pour/plan/plan_json.h"
+#include "pour/plan/plan_writing.h"
 #include "pour/plan/serves.h"
 
 namespace rb {
@@ -247,67 +248,6 @@ Limits read_limits(Fields f) {
   return limits;
 }
 
-Json known_json(const Plan& plan);
-
-// Unknown fields, wherever in the plan, are kept: what is in the text and not in what is written of
-// the plan. Parts of objects are put under kInside, of lists under kItems by the items' ids, so
-// that they find their place again, or are left out when it is gone.
-constexpr const char* kInside = "@inside";
-constexpr const char* kItems = "@items";
-
-const Json* item_of(const Json& list, const std::string& id) {
-  for (const Json& item : list) {
-    if (item.is_object() && item.value("id", Json{}) == id) return &item;
-  }
-  return nullptr;
-}
-
-Json left_over(const Json& read, const Json& written) {
-  Json rest = Json::object();
-  for (const auto& [key, value] : read.items()) {
-    const auto known = written.find(key);
-    if (known == written.end()) {
-      if (!value.is_null()) rest[key] = value;
-      continue;
-    }
-    if (value.is_object() && known->is_object()) {
-      if (Json inside = left_over(value, *known); !inside.empty()) {
-        rest[key][kInside] = std::move(inside);
-      }
-    }
-    if (!value.is_array() || !known->is_array()) continue;
-    for (const Json& item : value) {
-      if (!item.is_object() || !item.contains("id") || !item["id"].is_string()) continue;
-      const auto id = item["id"].get<std::string>();
-      const Json* same = item_of(*known, id);
-      if (same == nullptr) continue;
-      if (Json inside = left_over(item, *same); !inside.empty()) {
-        rest[key][kItems][id] = std::move(inside);
-      }
-    }
-  }
-  return rest;
-}
-
-void put_back(Json& written, const Json& rest) {
-  for (const auto& [key, value] : rest.items()) {
-    const auto known = written.find(key);
-    const bool part = value.is_object() && (value.contains(kInside) || value.contains(kItems));
-    if (!part) {
-      if (known == written.end()) written[key] = value;
-      continue;
-    }
-    if (known == written.end()) continue;
-    if (value.contains(kInside) && known->is_object()) put_back(*known, value[kInside]);
-    if (!value.contains(kItems) || !known->is_array()) continue;
-    for (Json& item : *known) {
-      if (!item.is_object() || !item.contains("id")) continue;
-      const auto found = value[kItems].find(item["id"].get<std::string>());
-      if (found != value[kItems].end()) put_back(item, *found);
-    }
-  }
-}
-
 Plan read_plan(Fields f) {
   Plan plan;
   plan.site = f.maybe_text("site");
@@ -369,115 +309,6 @@ Plan read_plan(Fields f) {
   return plan;
 }
 
-Json patch_json(const Patch& p) {
-  return {
-      {"x", in_metres(p.x)}, {"z", in_metres(p.z)}, {"w", in_metres(p.w)}, {"h", in_metres(p.h)}};
-}
-
-Json lengths_json(const std::vector<Length>& lengths) {
-  Json list = Json::array();
-  for (const Length& l : lengths) list.push_back(in_metres(l));
-  return list;
-}
-
-Json row_json(const Row& row) {
-  Json motors = Json::array();
-  for (const Motor& m : row.motors) {
-    motors.push_back({{"id", m.id.text},
-                      {"x", in_metres(m.x)},
-                      {"reach_x", in_metres(m.reach_x)},
-                      {"reach_z", in_metres(m.reach_z)}});
-  }
-  return {{"id", row.id.text},
-          {"side", to_text(row.side)},
-          {"z", in_metres(row.z)},
-          {"motors", motors},
-          {"serves", row.serves}};
-}
-
-Json element_json(const Element& e) {
-  Json json{{"id", e.id.text},
-            {"kind", to_text(e.kind)},
-            {"length", in_metres(e.length)},
-            {"height", in_metres(e.height)},
-            {"thickness", in_metres(e.thickness)},
-            {"bays", lengths_json(e.bays)},
-            {"lifts", lengths_json(e.lifts)}};
-  if (e.batter_deg != 0) json["batter_deg"] = e.batter_deg;
-  if (e.form_rating) json["form_rating_kpa"] = tidy(in_kilopascals(*e.form_rating));
-  if (e.form_mass) json["form_mass_kg_m2"] = in_kilograms_per_m2(*e.form_mass);
-  if (e.rise_limit) json["rise_limit"] = tidy(in_metres_per_hour(*e.rise_limit));
-  for (const Patch& opening : e.openings) json["openings"].push_back(patch_json(opening));
-  for (const CongestedZone& zone : e.congested) {
-    Json written = patch_json(zone);
-    if (zone.dose_min) written["dose_min_s"] = in_seconds(*zone.dose_min);
-    json["congested"].push_back(std::move(written));
-  }
-  json["rows"] = Json::array();
-  for (const Row& row : e.rows) json["rows"].push_back(row_json(row));
-  return json;
-}
-
-Json limits_json(const Limits& limits) {
-  Json json = Json::object();
-  const auto put = [&](const char* field, const auto& limit, double value) {
-    if (limit.from == LimitFrom::plan) json[field] = value;
-  };
-  put("dose_min_s", limits.dose_min, in_seconds(limits.dose_min.value));
-  put("dose_max_s", limits.dose_max, in_seconds(limits.dose_max.value));
-  put("under_share_max", limits.under_share_max, limits.under_share_max.value);
-  put("rise_window_s", limits.rise_window, in_seconds(limits.rise_window.value));
-  put("load_age_max_s", limits.load_age_max, in_seconds(limits.load_age_max.value));
-  put("temp_min", limits.temp_min, limits.temp_min.value.degrees);
-  put("temp_max", limits.temp_max, limits.temp_max.value.degrees);
-  put("volume_tolerance", limits.volume_tolerance, limits.volume_tolerance.value);
-  put("insert_spacing_factor", limits.insert_spacing_factor, limits.insert_spacing_factor.value);
-  put("knit_depth", limits.knit_depth, in_metres(limits.knit_depth.value));
-  return json;
-}
-
-Json inverter_json(const Inverter& inverter) {
-  Json motors = Json::array();
-  for (const MotorId& motor : inverter.motors) motors.push_back(motor.text);
-  Json json{{"id", inverter.id.text},
-            {"volts", in_volts(inverter.volts)},
-            {"max_amps", in_amperes(inverter.max_amps)},
-            {"motors", motors}};
-  if (inverter.cable) {
-    json["cable"] = {{"mm2", tidy(in_square_metres(inverter.cable->section) * 1e6)},
-                     {"length", in_metres(inverter.cable->length)}};
-  }
-  return json;
-}
-
-Json known_json(const Plan& plan) {
-  Json json = Json::object();
-  json["site"] = plan.site;
-  json["name"] = plan.name;
-  json["units"] = plan.units == Units::us ? "us" : "si";
-  json["pressure_method"] = std::string{trade::to_text(plan.pressure_method)};
-  for (const Person& p : plan.people) {
-    json["people"].push_back({{"id", p.id.text}, {"name", p.name}, {"role", p.role}});
-  }
-  for (const Mix& m : plan.mixes) {
-    json["mixes"].push_back({{"id", m.id.text},
-                             {"unit_weight", tidy(in_kilonewtons_per_m3(m.unit_weight))},
-                             {"slump", in_metres(m.slump)},
-                             {"initial_set_h", tidy(in_hours(m.initial_set))},
-                             {"set_ref_temp", m.set_reference.degrees},
-                             {"cement_class", std::string{trade::to_text(m.cement)}}});
-  }
-  for (const Element& e : plan.elements) json["elements"].push_back(element_json(e));
-  for (const Inverter& i : plan.power) json["power"].push_back(inverter_json(i));
-  if (plan.motor_type) {
-    json["motor_type"] = {{"amps", in_amperes(plan.motor_type->amps)},
-                          {"force_kn", tidy(in_kilonewtons(plan.motor_type->force))},
-                          {"vpm_max", tidy(in_vibrations_per_minute(plan.motor_type->top_speed))}};
-  }
-  if (const Json limits = limits_json(plan.limits); !limits.empty()) json["limits"] = limits;
-  return json;
-}
-
 }  // namespace
 
 Result<Plan> parse_plan(std::string_view json, const std::string& where, Bounds bounds) {
@@ -487,12 +318,6 @@ Result<Plan> parse_plan(std::string_view json, const std::string& where, Bounds 
   } catch (const BadField& bad) {
     return Failed{bad.error};
   }
-}
-
-std::string to_json(const Plan& plan, bool indented) {
-  Json json = known_json(plan);
-  if (!plan.extra.empty()) put_back(json, Json::parse(plan.extra));
-  return json.dump(indented ? 2 : -1);
 }
 
 }  // namespace rb

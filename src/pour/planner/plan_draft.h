@@ -55,6 +55,9 @@ struct PlanDraft {
   bool operator==(const PlanDraft&) const = default;
 };
 
+/// How the rows of an element hang, as far as a pattern tells it.
+RowPattern pattern_of(const Element& element);
+
 /// Nothing but a foreman without a name and a mix that is guessed.
 PlanDraft empty_plan(Units units);
 /// Another pour's plan, all of it; only its name waits to be made new or confirmed.

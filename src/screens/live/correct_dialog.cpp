@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "pour/log/event_json.h"
+#include "pour/log/kind_fields.h"
 #include "screens/entry/number_pad.h"
 #include "screens/entry/paging.h"
 #include "screens/entry/plan_tiles.h"

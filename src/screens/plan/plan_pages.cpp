@@ -62,35 +62,12 @@ class Tiles {
   Tiles(const Say& say, const PlanEdit& edit) : say_(say), edit_(edit) {}
 
   std::vector<PlanTile> of_page() {
-    switch (edit_.page) {
-      case Page::pour:
-        pour();
-        break;
-      case Page::element:
-        element();
-        break;
-      case Page::bays:
-        bays();
-        break;
-      case Page::lifts:
-        lifts();
-        break;
-      case Page::rows:
-        rows();
-        break;
-      case Page::mix:
-        mix();
-        break;
-      case Page::person:
-        person();
-        break;
-      case Page::limits:
-        limits();
-        break;
-      case Page::compute:
-        computing();
-        break;
-    }
+    using Fill = void (Tiles::*)();
+    constexpr std::array<Fill, 9> kFills{&Tiles::pour,   &Tiles::element, &Tiles::bays,
+                                         &Tiles::lifts,  &Tiles::rows,    &Tiles::mix,
+                                         &Tiles::person, &Tiles::limits,  &Tiles::computing};
+    static_assert(static_cast<std::size_t>(Page::compute) + 1 == kFills.size());
+    (this->*kFills.at(static_cast<std::size_t>(edit_.page)))();
     return std::move(out_);
   }
 

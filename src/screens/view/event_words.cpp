@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "check/check.h"
+#include "pour/log/kind_fields.h"
 #include "screens/view/ready_view.h"
 
 namespace rb::screens {

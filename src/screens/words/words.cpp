@@ -4,12 +4,6 @@
 
 namespace rb::screens {
 
-extern const WordTable kWordTable;
-
-const WordTable& word_table() {
-  return kWordTable;
-}
-
 const char* word(Language language, Word id) {
   // Asked some hundred times a frame: each language's words are looked up once.
   static const auto tables = [] {
@@ -17,7 +11,7 @@ const char* word(Language language, Word id) {
     for (const Language one : Language::all()) {
       auto& table = all.emplace_back();
       for (std::size_t i = 0; i < kWords; ++i) {
-        table.at(i) = told(one, kWordTable[i].text, kWordTable[i].context);
+        table.at(i) = told(one, word_table()[i].text, word_table()[i].context);
       }
     }
     return all;
