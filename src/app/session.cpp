@@ -158,6 +158,7 @@ void Session::go_to(const PourId& pour) {
   beginning_ = false;
   going_ = pour;
   reader_.ask([this, pour, mine = ++asked_, tapped = tapped_,
+               renumbered = keeper_ ? keeper_->status().renumbered : 0,
                waiting = keeper_ ? keeper_->waiting() : std::vector<Tapped>{},
                now = clock_().wall](const Result<Logbook>& book) -> Reader::Delivery {
     auto read = book ? read_pour(*book, pour, waiting) : Result<ReadPour>(Failed{book.error()});
@@ -165,7 +166,7 @@ void Session::go_to(const PourId& pour) {
     if (!read) {
       *arrived = Failed{read.error()};
     } else {
-      Arrival arrival{.whole = read->whole, .damage = damage_seen(*read)};
+      Arrival arrival{.renumbered = renumbered, .whole = read->whole, .damage = damage_seen(*read)};
       arrival.state = std::move(read->state);
       if (arrival.state) {
         arrival.report = check(*arrival.state, AsOf::now(*arrival.state, now), arrival.memory);
@@ -193,6 +194,7 @@ void Session::arrive(const PourId& pour, Result<Arrival> arrived, std::size_t ta
   // Taps made while it was read are not in it.
   if (tapped != tapped_) return go_to(pour);
   memory_ = std::move(arrived->memory);
+  renumbered_ = arrived->renumbered;
   const bool news = !state_ || state_->pour != pour || damage_ != arrived->damage;
   shown(std::move(*arrived->state));
   damage_ = std::move(arrived->damage);
@@ -292,7 +294,7 @@ void Session::keep(const screens::KeepEvent& wish) {
   event.uncertain = wish.uncertain;
   if (const auto may = admissible(*state_, event); !may) return fail_with(may.error(), true);
   rest_look_->tapped();
-  const auto kept = keeper_->keep(state_->pour, std::move(event), clock_());
+  const auto kept = keeper_->keep(state_->pour, std::move(event), clock_(), renumbered_);
   if (!kept) return fail_with(kept.error(), true);
   ++tapped_;
   extend(*state_, *kept);
@@ -327,6 +329,7 @@ void Session::open_pour_as(const screens::OpenPour& wish, const PourId& id) {
   event.by = foreman == wish.plan->people.end() ? PersonId{"foreman"} : foreman->id;
   event.what = event::PourOpen{id, wish.plan};
   rest_look_->tapped();
+  renumbered_ = keeper_->status().renumbered;
   const auto kept = keeper_->keep(id, std::move(event), clock_());
   if (!kept) return fail_with(kept.error(), true);
   trouble_.reset();
@@ -336,12 +339,6 @@ void Session::open_pour_as(const screens::OpenPour& wish, const PourId& id) {
   auto state = fold(std::span{&*kept, 1});
   if (!state) return fail_with(state.error(), true);
   shown(std::move(*state));
-}
-
-LastBook Session::book() const {
-  LastBook now = book_;
-  if (keeper_) now.events = keeper_->status().kept;
-  return now;
 }
 
 bool Session::would_lose() const {

@@ -126,6 +126,7 @@ class Session {
   bool opening_ = false;               ///< a new pour is looked a name for
   int asked_ = 0;  ///< what was asked of the reader last: earlier answers are stale
   int asked_list_ = 0;
+  int renumbered_ = 0;      ///< of the keeper: the ids of state_ are of that count
   std::size_t tapped_ = 0;  ///< taps of the pour on the screen
   std::int64_t kept_ = 0;   ///< as the writer said last
   std::unique_ptr<Keeper> keeper_;

@@ -67,4 +67,10 @@ void Session::leave_pour() {
   ask_list(wanted_);
 }
 
+LastBook Session::book() const {
+  LastBook now = book_;
+  if (keeper_) now.events = keeper_->status().kept;
+  return now;
+}
+
 }  // namespace rb

@@ -222,8 +222,16 @@ TEST_CASE("what the book refuses for its content comes back loudly, and those be
     Writer writer(path);
     got(writer.keeper->keep(PourId{"another"}, samples::note("no such pour"), entry_at(1)));
     const auto struck = got(writer.keeper->keep(kPour, samples::note("meant"), entry_at(2)));
-    got(writer.keeper->keep(kPour, samples::happening(event::Strike{struck.id, "typo"}),
-                            entry_at(3)));
+    const auto strike = [&](const EventId& target, int seen) {
+      return writer.keeper->keep(kPour, samples::happening(event::Strike{target, "typo"}),
+                                 entry_at(3), seen);
+    };
+    // Where the book was quicker than the finger the id is void by now: said, never the wrong one.
+    if (const auto first = strike(struck.id, 0); !first) {
+      CHECK(first.error().kind == Error::Kind::refused);
+      CHECK(writer.keeper->settle(kSoon));
+      got(strike(EventId{writer.keeper->tag() + "-2"}, 1));
+    }
     CHECK(writer.keeper->settle(kSoon));
     const auto refused = writer.keeper->take_refused();
     REQUIRE(refused.size() == 1);

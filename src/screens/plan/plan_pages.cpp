@@ -63,9 +63,9 @@ class Tiles {
 
   std::vector<PlanTile> of_page() {
     using Fill = void (Tiles::*)();
-    constexpr std::array<Fill, 9> kFills{&Tiles::pour,   &Tiles::element, &Tiles::bays,
-                                         &Tiles::lifts,  &Tiles::rows,    &Tiles::mix,
-                                         &Tiles::person, &Tiles::limits,  &Tiles::computing};
+    static constexpr std::array<Fill, 9> kFills{&Tiles::pour,   &Tiles::element, &Tiles::bays,
+                                                &Tiles::lifts,  &Tiles::rows,    &Tiles::mix,
+                                                &Tiles::person, &Tiles::limits,  &Tiles::computing};
     static_assert(static_cast<std::size_t>(Page::compute) + 1 == kFills.size());
     (this->*kFills.at(static_cast<std::size_t>(edit_.page)))();
     return std::move(out_);

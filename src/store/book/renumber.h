@@ -8,6 +8,13 @@
 
 namespace rb::store {
 
+/// Whether an event names another by its id.
+inline bool speaks_of_another(const Event& event) {
+  return std::holds_alternative<event::Fix>(event.what) ||
+         std::holds_alternative<event::Strike>(event.what) ||
+         std::holds_alternative<event::Repair>(event.what);
+}
+
 class Renumber {
  public:
   /// This one is not there any more: what speaks of it will find no target.

@@ -291,7 +291,8 @@ Keeper::~Keeper() {
   inside_->thread.join();
 }
 
-Result<Event> Keeper::keep(const PourId& pour, Event event, const Entry& entry) {
+Result<Event> Keeper::keep(const PourId& pour, Event event, const Entry& entry,
+                           std::optional<int> seen) {
   Inside& in = *inside_;
   event.id = EventId{};
   event.entry.reset();
@@ -303,6 +304,11 @@ Result<Event> Keeper::keep(const PourId& pour, Event event, const Entry& entry) 
   standing->entry = Entry{entry.wall, Seconds{entry.steady.count() + 0.0}, entry.boot};
   {
     const std::lock_guard lock(in.mutex);
+    if (seen && *seen != in.status.renumbered && store::speaks_of_another(*standing)) {
+      return fail(Error::Kind::refused, kind_text(standing->what),
+                  "entries have moved up since the one it is about was shown",
+                  "Look for that entry again and tap once more");
+    }
     const std::int64_t seq = in.next++;
     standing->id = store::event_id(in.tag, seq);
     in.queue.push_back({seq, {pour, *standing, entry, entry.wall}, Steady::now()});

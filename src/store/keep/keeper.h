@@ -68,8 +68,11 @@ class Keeper {
   ~Keeper();
 
   /// The event as the book will give it: its id foreseen, its entry `entry`. An error of kind input
-  /// when it could not be read back; then nothing waits.
-  Result<Event> keep(const PourId& pour, Event event, const Entry& entry);
+  /// when it could not be read back; then nothing waits. `seen`: the count of status().renumbered
+  /// that the ids known to the caller are of; an event that speaks of another by an id since void
+  /// is refused (kind refused), for it might hit the wrong one.
+  Result<Event> keep(const PourId& pour, Event event, const Entry& entry,
+                     std::optional<int> seen = std::nullopt);
 
   [[nodiscard]] KeeperStatus status() const;
   /// What waits for the disk, in order, as keep() gave it.
