@@ -38,6 +38,7 @@ Result<PourId> free_name(const Logbook& book, const screens::OpenPour& wish, con
 
 /// A pour read and checked on the reader's thread.
 struct Session::Arrival {
+  int renumbered = 0;     ///< of the keeper, before it was read
   std::size_t whole = 0;  ///< events
   screens::DamageSeen damage{};
   std::optional<PourState> state{};  ///< none where the event that opens it is damaged

@@ -62,12 +62,16 @@ class Tiles {
   Tiles(const Say& say, const PlanEdit& edit) : say_(say), edit_(edit) {}
 
   std::vector<PlanTile> of_page() {
-    using Fill = void (Tiles::*)();
-    static constexpr std::array<Fill, 9> kFills{&Tiles::pour,   &Tiles::element, &Tiles::bays,
-                                                &Tiles::lifts,  &Tiles::rows,    &Tiles::mix,
-                                                &Tiles::person, &Tiles::limits,  &Tiles::computing};
+    // In the order of Page.
+    using Fill = void (*)(Tiles&);
+    static constexpr std::array<Fill, 9> kFills{
+        [](Tiles& t) { t.pour(); },     [](Tiles& t) { t.element(); },
+        [](Tiles& t) { t.bays(); },     [](Tiles& t) { t.lifts(); },
+        [](Tiles& t) { t.rows(); },     [](Tiles& t) { t.mix(); },
+        [](Tiles& t) { t.person(); },   [](Tiles& t) { t.limits(); },
+        [](Tiles& t) { t.computing(); }};
     static_assert(static_cast<std::size_t>(Page::compute) + 1 == kFills.size());
-    (this->*kFills.at(static_cast<std::size_t>(edit_.page)))();
+    kFills.at(static_cast<std::size_t>(edit_.page))(*this);
     return std::move(out_);
   }
 
