@@ -19,7 +19,9 @@ class LongPour {
   explicit LongPour(std::size_t count) {
     const std::size_t walls = std::max<std::size_t>(1, (count + 2500) / 5000);
     const std::size_t a_wall = count / walls;
-    events = read_script(opening(walls), "bench")->events;
+    auto opened = read_script(opening(walls), "bench");  // a plan has 5,000 motors at most
+    if (!opened) throw Trouble(to_text(opened.error()));
+    events = std::move(opened->events);
     for (std::size_t w = 1; w <= walls; ++w) wall(fmt::format("W{}", w), a_wall);
   }
   std::vector<Event> events;
