@@ -70,8 +70,6 @@ inline constexpr bool kMaybe<std::optional<T>> = true;
 /// One form for what is one value: 2.0 is 2.
 Json canonical(const Json& value);
 
-Side read_side(Fields& f);
-
 template <class Kind, class T>
 void read_field(Fields& f, Kind& kind, const Field<Kind, T>& field) {
   T& value = kind.*(field.at);
@@ -107,7 +105,7 @@ void read_field(Fields& f, Kind& kind, const Field<Kind, T>& field) {
   } else if constexpr (std::is_same_v<T, Moment>) {
     value = f.moment(field.name);
   } else if constexpr (std::is_same_v<T, Side>) {
-    value = read_side(f);
+    value = f.side();
   } else if constexpr (Named<T>) {
     value.text = f.id(field.name);
   } else {
@@ -118,7 +116,7 @@ template <class Kind, class T>
 void read_field(Fields& f, Kind& kind, const PlaceField<Kind, T>& field) {
   T& place = kind.*(field.at);
   place.element.text = f.id("element");
-  place.side = read_side(f);
+  place.side = f.side();
   place.row.text = f.id("row");
 }
 template <class Kind, class T>

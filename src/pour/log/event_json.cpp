@@ -156,13 +156,6 @@ Json canonical(const Json& value) {
   return copy;
 }
 
-Side read_side(Fields& f) {
-  const std::string side = f.maybe_text("side");
-  if (side.empty() || side == "near") return Side::near_side;
-  if (side != "far") f.refuse("side", fmt::format("is \"{}\"; near or far was expected", side));
-  return Side::far_side;
-}
-
 event::Fix make_fix(const Event& before, const Event& after, std::string why) {
   const Json was = event_json(before);
   const Json now = event_json(after);

@@ -54,6 +54,15 @@ long Fields::integer(const char* field, long least, long most) {
   return value.get<long>();
 }
 
+Side Fields::side() {
+  const std::string side = maybe_text("side");
+  if (side.empty() || side == to_text(Side::near_side)) return Side::near_side;
+  if (side != to_text(Side::far_side)) {
+    refuse("side", fmt::format("is \"{}\"; near or far was expected", side));
+  }
+  return Side::far_side;
+}
+
 std::optional<long> Fields::maybe_integer(const char* field, long least, long most) {
   if (!has(field)) return std::nullopt;
   return integer(field, least, most);

@@ -12,6 +12,7 @@
 #include "base/result.h"
 #include "pour/plan/field.h"
 #include "pour/plan/most.h"
+#include "pour/plan/plan.h"
 
 namespace rb {
 
@@ -43,6 +44,7 @@ class Fields {
   bool boolean(const char* field);
   Moment moment(const char* field);
   std::optional<Moment> maybe_moment(const char* field);
+  Side side();  ///< of the field side: near (or left out), far
   const Json& object(const char* field);
   /// The items of an array, each with its own place in messages; empty when the field is absent.
   std::vector<Fields> objects(const char* field, std::size_t most);

@@ -89,17 +89,10 @@ Motor read_motor(Fields f, const Element& element) {
   return motor;
 }
 
-Side read_side(Fields& f) {
-  const std::string side = f.maybe_text("side");
-  if (side.empty() || side == "near") return Side::near_side;
-  if (side != "far") f.refuse("side", fmt::format("is \"{}\"; near or far was expected", side));
-  return Side::far_side;
-}
-
 Row read_row(Fields f, const Element& element) {
   Row row;
   row.id = RowId{f.id("id")};
-  row.side = read_side(f);
+  row.side = f.side();
   row.z = metres(f.number("z", kPosition));
   if (row.z > element.rise_height()) {
     f.refuse("z", fmt::format("is {:g} m, off the face of {} ({:g} m high)", in_metres(row.z),

@@ -8,6 +8,7 @@
 #include "store/book/connection.h"
 #include "store/book/read_marks.h"
 #include "store/book/read_pour.h"
+#include "store/book/verify_note.h"
 #include "store/file/device_key.h"
 #include "store/file/identity.h"
 #include "store/file/keeping.h"
@@ -17,17 +18,6 @@
 namespace rb::store {
 
 namespace {
-
-constexpr std::size_t kMostFaults = 50;
-
-void note(VerifyReport& report, std::string fault) {
-  if (report.faults.size() < kMostFaults) report.faults.push_back(std::move(fault));
-}
-
-void note(VerifyReport& report, const EventId& event, std::string fault) {
-  if (!report.first_bad) report.first_bad = event;
-  note(report, std::move(fault));
-}
 
 void check_events(const SQLite::Database& database, const BookName& book, VerifyReport& report) {
   const auto lost = lost_in(database);

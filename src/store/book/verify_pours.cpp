@@ -6,6 +6,7 @@
 #include "store/book/pour_index.h"
 #include "store/book/read_pour.h"
 #include "store/book/verify.h"
+#include "store/book/verify_note.h"
 #include "store/file/identity.h"
 #include "store/file/keeping.h"
 #include "store/file/migrations.h"
@@ -14,17 +15,6 @@
 namespace rb::store {
 
 namespace {
-
-constexpr std::size_t kMostPourFaults = 50;
-
-void note_pour(VerifyReport& report, std::string fault) {
-  if (report.faults.size() < kMostPourFaults) report.faults.push_back(std::move(fault));
-}
-
-void note_pour(VerifyReport& report, const std::string& event, const char* fault) {
-  if (!report.first_bad) report.first_bad = EventId{event};
-  note_pour(report, fmt::format("Event {} {}", event, fault));
-}
 
 /// The hash of the event before, or of the book's own name before the first.
 class Before {
@@ -52,18 +42,19 @@ void check_pour(const SQLite::Database& database, const BookName& book, Before& 
   SQLite::Statement rows(
       database, fmt::format("SELECT {} FROM events WHERE pour = ? ORDER BY seq", kRowColumns));
   rows.bind(1, pour.text);
-  if (auto fault = pour_index_fault(database, pour)) note_pour(report, std::move(*fault));
+  if (auto fault = pour_index_fault(database, pour)) note(report, std::move(*fault));
   while (rows.executeStep()) {
     const auto row = row_of(rows);
     if (before.of(row.seq) != row.previous) {
-      note_pour(report, row.id, "does not follow the event before it");
+      note(report, EventId{row.id},
+           fmt::format("Event {} does not follow the event before it", row.id));
     } else if (hash_of(row) != hash_column(rows, 9) || row.id != event_id(book.tag, row.seq).text) {
-      note_pour(report, row.id, "was changed after it was kept");
+      note(report, EventId{row.id}, fmt::format("Event {} was changed after it was kept", row.id));
     } else if (!event_of(row, "the book")) {
       if (unknown_kind(row.line, database)) {
         ++report.unknown;
       } else {
-        note_pour(report, row.id, "cannot be read");
+        note(report, EventId{row.id}, fmt::format("Event {} cannot be read", row.id));
       }
     }
   }
@@ -74,10 +65,10 @@ void check_pour(const SQLite::Database& database, const BookName& book, Before& 
 void verify_pours(SQLite::Database& database, const std::vector<PourId>& pours,
                   VerifyReport& report) {
   SQLite::Transaction view(database);
-  for (auto& fault : schema_faults(database, schema_version())) note_pour(report, std::move(fault));
+  for (auto& fault : schema_faults(database, schema_version())) note(report, std::move(fault));
   const auto book = name_of(database);
   report.tag = book.tag;
-  if (auto fault = look_at_end(database, book)) note_pour(report, std::move(*fault));
+  if (auto fault = look_at_end(database, book)) note(report, std::move(*fault));
   Before before(database, book);
   for (const auto& pour : pours) check_pour(database, book, before, pour, report);
   report.lost = lost_events(database, book.tag);
