@@ -14,8 +14,10 @@ PlanText thick() {
   return {.thickness = 0.5};
 }
 
+// Its row runs, where it has one: concrete that nothing vibrated at all is another rule's.
 Pour thick_lift(const PlanText& plan) {
-  return Pour{plan}.placed(1, 0, 600, 0.6);
+  Pour pour = Pour{plan}.placed(1, 0, 600, 0.6);
+  return plan.rows.empty() ? pour : pour.ran("R1", 600, 700);
 }
 
 Checked inserted(int group, double spacing, double depth, int lift = 2, const PlanText& plan = {}) {
@@ -47,7 +49,8 @@ TEST_CASE("an insertion counts for its bay, one without a bay for all") {
 }
 
 TEST_CASE("each lift wants insertions of its own") {
-  Pour pour = thick_lift(thick()).placed(2, 1000, 1600, 1.2).at(700, insert(1));
+  Pour pour =
+      thick_lift(thick()).placed(2, 1000, 1600, 1.2).ran("R1", 1600, 1700).at(700, insert(1));
   const auto found = pour.checked().of("insert-missing");
   REQUIRE(found.size() == 2);
   CHECK(found[0].lift == 2);
@@ -61,14 +64,15 @@ TEST_CASE("a bay that gained nothing wants none") {
   CHECK_FALSE(pour.checked().has("insert-missing"));
 }
 
-TEST_CASE("a thick column and a thick deck want insertions too") {
+TEST_CASE("a thick column and a thick deck without rows: no insertion is no vibration at all") {
   PlanText column{.kind = "column", .length = 0.5, .thickness = 0.5, .bays = "[0.5]"};
   column.rows = {};
-  CHECK(thick_lift(column).checked().has("insert-missing"));
+  CHECK(thick_lift(column).at(700, kClose).checked().has("unvibrated"));
+  CHECK_FALSE(thick_lift(column).at(650, insert(1)).checked().has("insert-missing"));
   PlanText deck{.kind = "deck", .length = 6, .height = 4, .thickness = 0.35, .bays = "[6]"};
   deck.lifts = "[0.35]";
   deck.rows = {};
-  CHECK(Pour{deck}.placed(1, 0, 600, 0.35).checked().has("insert-missing"));
+  CHECK(Pour{deck}.placed(1, 0, 600, 0.35).checked().has("unvibrated"));
   deck.thickness = 0.2;
   deck.lifts = "[0.2]";
   CHECK_FALSE(Pour{deck}.placed(1, 0, 600, 0.2).checked().has("insert-missing"));

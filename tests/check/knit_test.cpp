@@ -35,7 +35,7 @@ TEST_CASE("a joint must be worked before it sets, not as it sets") {
         covered(18000).ran("R2", kSets + late, kSets + 100).checked().of("knit-late");
     REQUIRE(found.size() == 2);  // both bays
     const Finding& f = found[0];
-    CHECK(f.severity == Severity::mend);
+    CHECK(f.severity == Severity::stop);
     CHECK(f.lift == 1);
     CHECK(f.bay == 0);
     CHECK(f.from == seconds(600));
@@ -147,8 +147,9 @@ TEST_CASE("warm concrete must be knitted sooner and cold may be later, by equiva
 }
 
 TEST_CASE("a temperature measured after the joint's concrete came changes nothing") {
-  CHECK_FALSE(
-      covered(2000).at(601, temp(35)).ran("R2", kSets - 1, kSets + 99).checked().has("knit-late"));
+  const auto found =
+      covered(2000).at(601, temp(35)).ran("R2", kSets - 1, kSets + 99).checked().of("knit-late");
+  for (const Finding& f : found) CHECK(f.lift == 2);  // left with no lift on it, and warm
 }
 
 TEST_CASE("a joint inside an opening does not exist") {
@@ -187,4 +188,32 @@ TEST_CASE("a live look waits for the set time before it calls a joint unknitted"
   CHECK_FALSE(pour.live(kSets - 1).has("knit-late"));
   CHECK(pour.live(kSets + 1).has("knit-late"));
   CHECK(pour.checked().has("knit-late"));  // a finished look does not wait
+}
+
+TEST_CASE("a joint a quarter of an hour from its set is a stop, until it is worked or closed") {
+  // Lift 1 comes to 0.45 m at 450 s: what lies 150 mm under the joint sets first, at 18450 s.
+  const Pour alone = Pour{two_rows()}.placed(1, 0, 600, 0.6);
+  CHECK_FALSE(alone.live(18450 - 901).has("knit-near"));
+  const Finding f = alone.live(18450 - 900).only("knit-near");
+  CHECK(f.severity == Severity::stop);
+  CHECK(f.lift == 1);
+  CHECK(f.measured->si == about(900));
+  CHECK(*f.to == seconds(18450));
+  CHECK(alone.live(18500).only("knit-near").measured->si == 0.);
+  CHECK_FALSE(alone.live(kSets).has("knit-near"));  // knit-late's from here
+  CHECK_FALSE(Pour{alone}.at(17000, kClose).live(18000).has("knit-near"));
+  CHECK_FALSE(alone.checked().has("knit-near"));
+  const Pour over =
+      Pour{two_rows()}.placed(1, 0, 600, 0.6).at(17000, lift_start(2)).at(17800, top(0.9));
+  CHECK(over.live(18000).has("knit-near"));
+  CHECK_FALSE(Pour{over}.ran("R2", 17900, 17990).live(18000).has("knit-near"));
+}
+
+TEST_CASE("a top left to set with a lift still to come is told while the pour goes on") {
+  const Pour alone = Pour{two_rows()}.placed(1, 0, 600, 0.6);
+  CHECK_FALSE(alone.live(kSets - 1).has("knit-late"));
+  const auto left = alone.live(kSets).of("knit-late");
+  REQUIRE(left.size() == 2);
+  CHECK(left[0].limit->si == about(18000));
+  CHECK_FALSE(Pour{alone}.at(700, kClose).live(20000).has("knit-late"));
 }

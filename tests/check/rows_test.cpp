@@ -12,8 +12,9 @@ using namespace rb::test;
 
 namespace {
 
+// An insertion everywhere: what is asked here is the row's work, not whether there was any.
 Pour row_lift(const PlanText& plan = {}) {
-  return Pour{plan}.placed(1, 0, 600, 0.6);
+  return Pour{plan}.placed(1, 0, 600, 0.6).at(620, insert(1));
 }
 
 // Moments whose seconds a binary fraction does not hold exactly.
@@ -115,6 +116,7 @@ TEST_CASE("where the plan does not say which lifts a row serves, those it reache
   plan.rows = {full_row("R1", 0.6, "")};  // 0 to 1.2 m: lifts 1 and 2, and not the third
   Pour pour{plan};
   pour.placed(1, 0, 600, 0.6).placed(2, 1000, 1600, 1.2).placed(3, 2000, 2600, 1.8);
+  for (const int lift : {1, 2, 3}) pour.at(2700, insert(lift));
   const auto missed = pour.checked().of("row-missed");
   REQUIRE(missed.size() == 2);
   CHECK(missed[0].lift == 1);
@@ -148,7 +150,7 @@ TEST_CASE(
   plan.lifts = "[0.6]";
   plan.height = 0.6;
   Pour pour{plan};
-  pour.placed(1, 0, 600, 0.6);
+  pour.placed(1, 0, 600, 0.6).at(620, insert(1));
   CHECK_FALSE(pour.live(1500).has("row-missed"));
   CHECK(pour.live(1501).has("row-missed"));
   PlanText more = plan;

@@ -209,3 +209,76 @@ TEST_CASE("a live look weighs the volume up when the pour is closed") {
   CHECK_FALSE(pour.live(900).has("volume-off"));
   CHECK(pour.at(1000, kClose).live(1000).has("volume-off"));
 }
+
+namespace {
+
+std::string slump(double metres) {
+  return fmt::format(R"("do":"test","ticket":"T1","slump":{})", metres);
+}
+
+Checked slumped(double metres, double planned) {
+  PlanText plan;
+  plan.mix = fmt::format(R"("unit_weight":24,"slump":{},"initial_set_h":5)", planned);
+  return Pour{plan}.at(100, slump(metres)).checked();
+}
+
+}  // namespace
+
+TEST_CASE("a slump is out by 25 mm up to 100 mm planned, by 38 mm above, both ways") {
+  // ASTM C94 tolerances for slump, from memory: 25 mm up to 100 mm specified, 38 mm above.
+  for (const auto& [planned, tolerance] :
+       {std::pair{0.075, 0.025}, {0.1, 0.025}, {0.12, 0.038}, {0.2, 0.038}}) {
+    CAPTURE(planned);
+    for (const double sense : {-1., 1.}) {
+      CHECK_FALSE(slumped(planned + sense * (tolerance - 0.001), planned).has("slump-out"));
+      CHECK_FALSE(slumped(planned + sense * tolerance, planned).has("slump-out"));
+      const Finding f = slumped(planned + sense * (tolerance + 0.001), planned).only("slump-out");
+      CHECK(f.severity == Severity::mend);
+      CHECK(f.ticket == TicketId{"T1"});
+      CHECK(f.measured->si == about(planned + sense * (tolerance + 0.001)));
+      CHECK(f.limit->si == about(planned + sense * tolerance));
+    }
+  }
+}
+
+TEST_CASE("a slump of a load of unknown mix is held to the only mix, or to none") {
+  PlanText two;
+  two.mix += R"(},{"id":"B","unit_weight":24,"slump":0.2,"initial_set_h":5)";
+  CHECK_FALSE(Pour{two}.at(100, slump(0.3)).checked().has("slump-out"));
+  CHECK(Pour{two}.load("T1", 5, -600, 0, 100).at(50, slump(0.3)).checked().has("slump-out"));
+}
+
+TEST_CASE("a mix wants a temperature by the end of its first discharge, not each load") {
+  const auto loads = [](double tested) {
+    Pour pour = Pour{}.load("T1", 2, -600, 0, 600).load("T2", 2, 0, 700, 1300);
+    if (tested >= 0) pour.at(tested, temp(18));
+    return pour;
+  };
+  CHECK_FALSE(loads(300).checked().has("load-untested"));
+  CHECK_FALSE(loads(600).checked().has("load-untested"));
+  const Finding late = loads(601).checked().only("load-untested");
+  CHECK(late.severity == Severity::mend);
+  CHECK(late.ticket == TicketId{"T1"});
+  CHECK(*late.to == seconds(600));
+  CHECK(loads(-1).checked().has("load-untested"));
+  CHECK_FALSE(loads(-1).live(599).has("load-untested"));
+  CHECK(loads(-1).live(601).has("load-untested"));
+}
+
+TEST_CASE(
+    "a first discharge whose end was not logged is over as the next begins, or at the close") {
+  const auto open = [](bool next) {
+    Pour pour = Pour{}.load("T1", 2, -600, 0, 1).without("discharge");
+    pour.at(0, R"("do":"discharge","ticket":"T1","element":"W1")");
+    if (next) pour.load("T2", 2, 0, 700, 1300);
+    return pour;
+  };
+  CHECK_FALSE(open(true).live(699).has("load-untested"));
+  CHECK(open(true).live(701).has("load-untested"));
+  CHECK_FALSE(open(false).live(5000).has("load-untested"));
+  CHECK(open(false).at(5000, kClose).live(5000).has("load-untested"));
+}
+
+TEST_CASE("a slump alone is no temperature") {
+  CHECK(Pour{}.load("T1", 2, -600, 0, 600).at(10, slump(0.12)).checked().has("load-untested"));
+}

@@ -1,5 +1,8 @@
 // insert-missing: a thick section without internal vibration logged for a lift and bay.
+#include <algorithm>
+
 #include "check/rule.h"
+#include "check/vibrated.h"
 
 namespace rb {
 
@@ -21,8 +24,10 @@ void look_insert_missing(const Look& look, const Rule& rule, Findings& out) {
     if (element.thickness <= kThinSection) continue;
     if (!look.settled(report)) continue;
     const LiftState& lift = look.lift(report);
+    const auto bare = unvibrated_bays(look, report);  // told by a rule of their own
     for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
       if (lift.top[bay] <= lift.bottom[bay] || inserted(look.state, report, bay)) continue;
+      if (std::find(bare.begin(), bare.end(), bay) != bare.end()) continue;
       Finding f = found(rule);
       f.element = report.element;
       f.lift = report.lift;

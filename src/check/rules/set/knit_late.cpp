@@ -7,6 +7,21 @@ namespace rb {
 
 namespace {
 
+// The top of an element is reached within this.
+constexpr Length kFull = millimetres(10);
+
+Source set_source(const Look& look, std::size_t element, Seconds came) {
+  if (set_measured(look.state, element, came)) {
+    return {.code = Source::Code::measured,
+            .words = said("measured: penetration readings (ASTM C403), the early side of "
+                          "their range, by equivalent age (ASTM C1074; Q 5000 K from "
+                          "memory)")};
+  }
+  return {.code = Source::Code::plan,
+          .field = "initial_set_h",
+          .words = said(" by equivalent age (ASTM C1074; Q 5000 K from memory)")};
+}
+
 struct JointSeen {
   Seconds came{}, sets{};
   std::optional<Seconds> knits;
@@ -60,15 +75,7 @@ bool judge(const Look& look, const Rule& rule, const LiftReport& report, LiftLoo
   f.to = joint->knits;
   if (joint->knits) f.measured = amount(*joint->knits - joint->came, Measure::long_span);
   f.limit = amount(joint->sets - joint->came, Measure::long_span);
-  f.source =
-      set_measured(look.state, report.element, joint->came)
-          ? Source{.code = Source::Code::measured,
-                   .words = said("measured: penetration readings (ASTM C403), the early side of "
-                                 "their range, by equivalent age (ASTM C1074; Q 5000 K from "
-                                 "memory)")}
-          : Source{.code = Source::Code::plan,
-                   .field = "initial_set_h",
-                   .words = said(" by equivalent age (ASTM C1074; Q 5000 K from memory)")};
+  f.source = set_source(look, report.element, joint->came);
   f.ref = lift.ref;
   f.sentence = joint->knits
                    ? said(
@@ -81,11 +88,39 @@ bool judge(const Look& look, const Rule& rule, const LiftReport& report, LiftLoo
   return false;
 }
 
+// A top that set while no lift came on it, though one is planned and the pour goes on.
+void judge_left(const Look& look, const Rule& rule, const LiftReport& report, Findings& out) {
+  const Element& element = look.element(report);
+  if (look.state.closed || element.kind == ElementKind::deck || element.lifts.empty()) return;
+  const LiftState& lift = look.lift(report);
+  for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
+    const Length z = lift.top[bay];
+    if (z <= lift.bottom[bay] || z >= element.lifts.back() - kFull) continue;
+    const auto came = look.state.elements[report.element].tops[bay].reached(z);
+    if (!came) continue;
+    const Seconds sets = *came + look.faces[report.element].to_set(*came);
+    if (sets > look.asof.at) continue;
+    Finding f = found(rule);
+    f.element = report.element;
+    f.lift = report.lift;
+    f.bay = bay;
+    f.from = *came;
+    f.to = sets;
+    f.limit = amount(sets - *came, Measure::long_span);
+    f.source = set_source(look, report.element, *came);
+    f.ref = lift.ref;
+    f.sentence = said(
+        "{element} lift {lift} bay {bay}: no lift came on it before it set, {limit} after it came");
+    out.push_back(std::move(f));
+  }
+}
+
 void look_knit_late(const Look& look, const Rule& rule, Findings& out) {
   for (std::size_t i = 0; i < look.lifts.size(); ++i) {
     const LiftReport& report = look.lifts[i];
     const LiftState& lift = look.lift(report);
     LiftLook* known = look.lift_looks[i];
+    if (!lift.next_start) judge_left(look, rule, report, out);
     if (!lift.next_start || (known != nullptr && known->knitted)) continue;
     bool knitted = true;
     for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
@@ -99,7 +134,7 @@ void look_knit_late(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kKnitLate{
-    {"knit-late", said("Lifts knitted too late"), Severity::mend,
+    {"knit-late", said("Lifts knitted too late"), Severity::stop,
      "a cold joint: the lift below set before the next was worked into it",
      said("initial set of ASTM C403 by equivalent age (ASTM C1074)"),
      "covered and shaken before the plan's initial_set_h at the concrete's temperature",

@@ -1,0 +1,73 @@
+// knit-near: a lift's top is about to set and the next lift has not been worked into it.
+#include <algorithm>
+#include <map>
+
+#include "check/rule.h"
+#include "pour/outlook/knit.h"
+
+namespace rb {
+
+namespace {
+
+// How long before a joint sets the foreman is told to stop all else: our own choice.
+constexpr Seconds kMargin{900};
+
+struct Near {
+  std::size_t bay = 0;
+  const Joint* joint = nullptr;
+  double bays = 0;
+};
+
+// By lift, the bay that sets first.
+std::map<int, Near> near_joints(const std::vector<KnitClock>& clocks, Seconds at) {
+  std::map<int, Near> lifts;
+  for (const KnitClock& clock : clocks) {
+    const Joint* joint = clock.pending(at);
+    // Once it has set the joint is knit-late's.
+    if (joint == nullptr || joint->sets <= at || joint->early - at > kMargin) continue;
+    Near& near = lifts[joint->lift];
+    ++near.bays;
+    if (near.joint != nullptr && near.joint->early <= joint->early) continue;
+    near.joint = joint;
+    near.bay = clock.bay;
+  }
+  return lifts;
+}
+
+void look_knit_near(const Look& look, const Rule& rule, Findings& out) {
+  if (!look.asof.live || look.state.closed) return;
+  for (std::size_t e = 0; e < look.state.elements.size(); ++e) {
+    if (look.state.elements[e].lifts.empty()) continue;
+    const auto clocks = knit_clocks(look.state, e, look.asof.at);
+    for (const auto& [lift, near] : near_joints(clocks, look.asof.at)) {
+      Finding f = found(rule);
+      f.element = e;
+      f.lift = lift;
+      f.bay = near.bay;
+      f.from = near.joint->early - kMargin;
+      f.to = near.joint->early;
+      f.measured = amount(std::max(Seconds{}, near.joint->early - look.asof.at), Measure::any_span);
+      f.limit = amount(kMargin, Measure::any_span);
+      f.source = limit_source(rule, LimitFrom::standard);
+      f.sentence = said(
+          "{element} lift {lift} bay {bay}: its top sets in {measured}; the lift above must be "
+          "worked into it before (bays that near it: {bays})");
+      f.facts = {{"bays", count(near.bays)}};
+      out.push_back(std::move(f));
+    }
+  }
+}
+
+}  // namespace
+
+extern const Rule kKnitNear{
+    {"knit-near", said("Joint about to set"), Severity::stop,
+     "a cold joint: the lift below sets before the next is worked into it",
+     said("initial set of ASTM C403 by equivalent age (ASTM C1074); the margin of {900 s} is our "
+          "own choice"),
+     "900 s before a joint sets, as early as it may", "nobody",
+     said("Cover it and vibrate through the joint now; if that cannot be done, rest the rows and "
+          "call the engineer before it sets")},
+    look_knit_near};
+
+}  // namespace rb

@@ -1,0 +1,73 @@
+// load-untested: a mix was placed without a temperature measured on it by the end of its first
+// load.
+#include <algorithm>
+
+#include "check/rule.h"
+
+namespace rb {
+
+namespace {
+
+// The first load of a mix that went into the form. None: none has.
+const TruckState* first_load(const PourState& state, const MixId& mix) {
+  const TruckState* first = nullptr;
+  for (const TruckState& truck : state.trucks) {
+    if (!truck.what || truck.what->mix != mix || !truck.discharged) continue;
+    if (first == nullptr || *truck.discharged < *first->discharged) first = &truck;
+  }
+  return first;
+}
+
+// When a discharge was over: where no end was logged, as the next one began. None: it goes on.
+std::optional<Seconds> over_at(const Look& look, const TruckState& load) {
+  if (load.ended) return load.ended;
+  std::optional<Seconds> next;
+  for (const TruckState& truck : look.state.trucks) {
+    if (&truck == &load || !truck.discharged || *truck.discharged < *load.discharged) continue;
+    next = std::min(next.value_or(*truck.discharged), *truck.discharged);
+  }
+  if (!next && (!look.asof.live || look.state.closed)) next = look.asof.at;
+  return next;
+}
+
+bool tested(const PourState& state, const MixId& mix, Seconds until) {
+  return std::any_of(state.tests.begin(), state.tests.end(), [&](const TestState& test) {
+    if (!test.what.temp || test.at > until) return false;
+    const auto truck =
+        std::find_if(state.trucks.begin(), state.trucks.end(),
+                     [&](const TruckState& t) { return t.ticket == test.what.ticket; });
+    return truck != state.trucks.end() && truck->what && truck->what->mix == mix;
+  });
+}
+
+void look_load_untested(const Look& look, const Rule& rule, Findings& out) {
+  for (const Mix& mix : look.plan().mixes) {
+    const TruckState* load = first_load(look.state, mix.id);
+    if (load == nullptr) continue;
+    const auto until = over_at(look, *load);
+    if (!until || *until > look.asof.at || tested(look.state, mix.id, *until)) continue;
+    Finding f = found(rule);
+    f.element = load->element;
+    f.ticket = load->ticket;
+    f.from = load->discharged;
+    f.to = *until;
+    f.ref = load->discharge;
+    f.sentence = said(
+        "mix {mix}: placed with no temperature measured on it by the end of its first load, ticket "
+        "{ticket}");
+    f.facts = {{"mix", mix.id.text}};
+    out.push_back(std::move(f));
+  }
+}
+
+}  // namespace
+
+extern const Rule kLoadUntested{
+    {"load-untested", said("Concrete not tested"), Severity::mend,
+     "setting time and form pressure reckoned with a temperature nobody measured",
+     said("ASTM C94 asks for a temperature with the other tests of a load (from memory)"),
+     "a temperature of each mix by the end of its first discharge", "plan, by the engineer",
+     said("Measure the temperature of this mix now and log it")},
+    look_load_untested};
+
+}  // namespace rb

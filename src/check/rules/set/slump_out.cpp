@@ -1,0 +1,67 @@
+// slump-out: a tested slump is off the planned one by more than is tolerated.
+#include <algorithm>
+#include <cmath>
+
+#include "check/rule.h"
+
+namespace rb {
+
+namespace {
+
+// ASTM C94 (from memory): give or take 25 mm up to 100 mm planned, 38 mm (1 1/2 in) above.
+constexpr Length kStiff = metres(0.1);
+constexpr Length kStiffTolerance = metres(0.025);
+constexpr Length kSoftTolerance = metres(0.038);
+
+constexpr Length tolerance(Length planned) {
+  return planned <= kStiff ? kStiffTolerance : kSoftTolerance;
+}
+
+// The mix of a tested load: its truck's, else the only one of the plan. None: not known which.
+const Mix* mix_of(const PourState& state, const TicketId& ticket) {
+  const auto& mixes = state.plan->mixes;
+  const auto truck = std::find_if(state.trucks.begin(), state.trucks.end(), [&](const auto& t) {
+    return t.ticket == ticket && t.what.has_value();
+  });
+  if (truck == state.trucks.end()) return mixes.size() == 1 ? &mixes.front() : nullptr;
+  const auto mix = std::find_if(mixes.begin(), mixes.end(),
+                                [&](const Mix& m) { return m.id == truck->what->mix; });
+  return mix == mixes.end() ? nullptr : &*mix;
+}
+
+void look_slump_out(const Look& look, const Rule& rule, Findings& out) {
+  for (const TestState& test : look.state.tests) {
+    if (!test.what.slump) continue;
+    const Mix* mix = mix_of(look.state, test.what.ticket);
+    if (mix == nullptr) continue;
+    const bool wet = *test.what.slump > mix->slump;
+    const Length limit =
+        std::max(Length{}, mix->slump + tolerance(mix->slump) * (wet ? 1.0 : -1.0));
+    if (wet ? !over(*test.what.slump, limit) : !under(*test.what.slump, limit)) continue;
+    Finding f = found(rule);
+    f.ticket = test.what.ticket;
+    f.from = f.to = test.at;
+    f.measured = Amount{Measure::small_length, in_metres(*test.what.slump)};
+    f.limit = Amount{Measure::small_length, in_metres(limit)};
+    f.source = limit_source(rule, LimitFrom::standard);
+    f.ref = test.ref;
+    f.sentence =
+        wet ? said("ticket {ticket}: slump {measured}, planned {planned}, at most {limit}")
+            : said("ticket {ticket}: slump {measured}, planned {planned}, at least {limit}");
+    f.facts = {{"planned", Amount{Measure::small_length, in_metres(mix->slump)}}};
+    out.push_back(std::move(f));
+  }
+}
+
+}  // namespace
+
+extern const Rule kSlumpOut{
+    {"slump-out", said("Slump out"), Severity::mend,
+     "concrete too wet (form pressure, segregation) or too stiff (honeycomb)",
+     said("ASTM C94 (from memory): give or take {25 mm} up to {100 mm} planned, {38 mm} above"),
+     "planned slump, give or take 25 mm up to 100 mm, 38 mm above", "plan, by the engineer",
+     said("Ask the inspector before placing more of it; a wet load presses harder on the form, a "
+          "stiff one needs longer vibration")},
+    look_slump_out};
+
+}  // namespace rb
