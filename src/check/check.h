@@ -74,14 +74,18 @@ std::string to_json(const PourState& state, const CheckReport& report);
 /// The same for a person at a terminal.
 std::string to_text(const PourState& state, const CheckReport& report);
 
-/// What the plan leaves unsaid, so that it is not judged: a form without a rating, inverters
-/// without their motors' amps. No findings, for nothing was found.
+/// What is not judged, and why. No finding, for nothing was found; but "nothing found" must not be
+/// read where nothing was looked at.
 struct NotJudged {
-  std::string what;                    ///< "head", "rise", "power": its own stable id
-  std::optional<std::size_t> element;  ///< index into the plan
-  const char* sentence = "";           ///< in English; may name the element
+  std::string what;  ///< "head", "power", "ready", "load", "speed": its own stable id
+  std::optional<std::size_t> element{}, bay{};  ///< indices into the plan
+  std::optional<int> lift{};
+  const char* sentence = "";  ///< in English; may name the element
 };
+/// What the plan leaves unsaid: a form without a rating, inverters without their motors' amps.
 std::vector<NotJudged> not_judged(const Plan& plan);
+/// The same, and what nobody logged, once concrete is placed: no walk-down, no loads, no speeds.
+std::vector<NotJudged> not_judged(const PourState& state);
 
 /// One rule as the list shows it.
 struct RuleCard {

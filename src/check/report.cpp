@@ -100,6 +100,14 @@ Json run_json(const PourState& state, const RunReport& report) {
           {"head_kpa", in_kilopascals(report.head)}};
 }
 
+Json gap_json(const Plan& plan, const NotJudged& gap) {
+  return {{"what", gap.what},
+          {"element", maybe(gap.element, [&](std::size_t e) { return plan.elements[e].id.text; })},
+          {"lift", maybe(gap.lift, [](int lift) { return lift; })},
+          {"bay", maybe(gap.bay, [](std::size_t bay) { return bay + 1; })},
+          {"why", sentence(gap, plan, kTerminal)}};
+}
+
 Json unread_json(const std::vector<UnreadEvent>& events) {
   Json json = Json::array();
   for (const UnreadEvent& event : events) {
@@ -161,36 +169,16 @@ std::string to_json(const PourState& state, const CheckReport& report, const Unr
             {"set_aside", unread_json(unread.set_aside)},
             {"from_script", {{"events", origin.brought}, {"of", state.log.size()}}},
             {"findings", Json::array()},
+            {"not_judged", Json::array()},
             {"lifts", Json::array()},
             {"runs", Json::array()}};
+  for (const NotJudged& gap : not_judged(state)) {
+    json["not_judged"].push_back(gap_json(*state.plan, gap));
+  }
   for (const Finding& f : report.findings) json["findings"].push_back(finding_json(state, f));
   for (const LiftReport& lift : report.lifts) json["lifts"].push_back(lift_json(state, lift));
   for (const RunReport& run : report.runs) json["runs"].push_back(run_json(state, run));
   return dumped(json);
-}
-
-std::vector<NotJudged> not_judged(const Plan& plan) {
-  std::vector<NotJudged> gaps;
-  for (std::size_t e = 0; e < plan.elements.size(); ++e) {
-    const Element& element = plan.elements[e];
-    if (element.form_rating || element.kind == ElementKind::deck) continue;
-    gaps.push_back(
-        {"head", e,
-         element.rise_limit
-             ? said("{element}: the plan gives no form_rating_kpa, so the head on its running rows "
-                    "is "
-                    "held to nothing, and its rise only to a rise_limit the plan gives (it does).")
-             : said("{element}: the plan gives no form_rating_kpa, so the head on its running rows "
-                    "is "
-                    "held to nothing, and its rise only to a rise_limit the plan gives (it gives "
-                    "none).")});
-  }
-  if (!plan.power.empty() && !plan.motor_type) {
-    gaps.push_back(
-        {"power", std::nullopt,
-         said("the plan gives no motor_type, so no inverter's load and no cord is judged.")});
-  }
-  return gaps;
 }
 
 std::string to_text(const PourState& state, const CheckReport& report) {
@@ -227,7 +215,7 @@ std::string to_text(const PourState& state, const CheckReport& report, const Unr
         l.under_share ? fmt::format("{:.1f} %", *l.under_share * 100) : "-", dose(l.min_dose),
         dose(l.mean_dose));
   }
-  for (const NotJudged& gap : not_judged(*state.plan)) {
+  for (const NotJudged& gap : not_judged(state)) {
     text += "Not judged: " + sentence(gap, *state.plan, kTerminal) + "\n";
   }
   text += "These figures advise. Local codes, the form designer and licensed practice decide.\n";

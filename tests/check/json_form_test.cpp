@@ -37,7 +37,8 @@ Json finding(const Json& json, const std::string& rule) {
 TEST_CASE("the check of a good pour has no findings, its lifts and its runs") {
   const Json json = json_of(good_pour().checked());
   CHECK(names(json) == std::set<std::string>{"pour", "damaged", "set_aside", "from_script",
-                                             "findings", "lifts", "runs"});
+                                             "findings", "not_judged", "lifts", "runs"});
+  CHECK(json.at("not_judged") == Json::array());
   CHECK(json.at("damaged") == Json::array());
   CHECK(json.at("set_aside") == Json::array());
   CHECK(json.at("pour") == "P1");
@@ -90,7 +91,8 @@ TEST_CASE("a finding's names, units and times") {
   PlanText plan;
   plan.rows = {row_text("R1", 0.6, {{"M1", 1}}, "[1]", "far")};
   plan.openings = R"([{"x":3,"z":0,"w":1,"h":0.6}])";
-  const Json json = json_of(Pour{plan}.placed(1, 0, 600, 0.6).ran("R1", 700, 800, "far").checked());
+  const Json json = json_of(
+      Pour{plan}.placed(1, 0, 600, 0.6).ran("R1", 700, 800, "far").at(650, insert(1, 2)).checked());
   const Json f = finding(json, "dose-low");
   for (const char* name : {"rule", "weight", "element", "lift", "bay", "side", "row", "from", "to",
                            "measured", "limit", "unit", "source", "advice"}) {

@@ -247,7 +247,7 @@ class Maker {
   }
 
   void findings() {
-    for (const NotJudged& gap : not_judged(plan_)) {
+    for (const NotJudged& gap : not_judged(state_)) {
       out_.not_judged.push_back(sentence(gap, plan_, voice_));
     }
     for (const Finding& f : report_.findings) {

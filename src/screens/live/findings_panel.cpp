@@ -68,6 +68,23 @@ void draw_finding(Stage& stage, const Box& box, const Finding& finding, const Pl
   }
 }
 
+// What nobody looked at, and why: never to be taken for "nothing found".
+void draw_gap(Stage& stage, const Box& box, const NotJudged& gap, const Plan& plan) {
+  Canvas& canvas = stage.canvas;
+  const Pair ground = canvas.theme().quiet;
+  canvas.fill(box, ground.ground, canvas.mm(1.6));
+  canvas.edge(box, canvas.theme().line, canvas.mm(0.25), canvas.mm(1.6));
+  Box in = box.inset(canvas.mm(2), canvas.mm(1));
+  Box first = in.cut_top(canvas.height(Face::strong));
+  tag(canvas, first, Symbol::note_sign, stage.say(Word::not_judged), Look::off);
+  canvas.text(sentence(gap, plan, stage.say.voice()), in,
+              {.face = Face::small,
+               .colours = ground,
+               .down = Down::top,
+               .lines = kSaysLines + kAdviceLines,
+               .free_text = true});
+}
+
 // A battery about to fail needs a hand, too; only someone's safety comes before it.
 bool draw_battery(Stage& stage, const Box& box, const PourView& view) {
   if (!stage.battery || stage.battery->charging || stage.battery->percent > kBatteryVeryLow) {
@@ -102,13 +119,19 @@ void draw_attention(Stage& stage, const Box& box, const PourView& view, const Pl
   if (draw_battery(stage, box, view)) return;
   const float radius = canvas.mm(1.6);
   const bool quiet = view.attention.empty();
-  const SeverityLook look = quiet ? SeverityLook{Look::well, Symbol::check, Word::all_quiet}
-                                  : look_of(view.attention.front().severity);
+  // Nothing found is good news only where everything was looked at.
+  const bool unjudged = quiet && !view.closed && !view.not_judged.empty();
+  const SeverityLook look = unjudged ? SeverityLook{Look::off, Symbol::note_sign, Word::not_judged}
+                            : quiet  ? SeverityLook{Look::well, Symbol::check, Word::all_quiet}
+                                     : look_of(view.attention.front().severity);
   const Pair pair = pair_of(canvas.theme(), look.look);
   std::string first = quiet ? say(view.closed ? Word::pour_is_closed : Word::all_quiet)
                             : rule_title(say, view.attention.front().rule);
   std::string second;
-  if (quiet) {
+  if (unjudged) {
+    first = say(Word::not_judged_some, view.not_judged.size());
+    second = sentence(view.not_judged.front(), plan, say.voice());
+  } else if (quiet) {
     if (view.stops + view.mends + view.notes > 0) {
       second = say(Word::findings_counts, view.stops, view.mends, view.notes);
     }
@@ -154,10 +177,18 @@ void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const Pou
   constexpr int kLines = kSaysLines + kAdviceLines + kSourceLines;
   const float tall =
       canvas.height(Face::strong) + kLines * canvas.height(Face::small) + canvas.mm(2.4);
-  const Pages pages = turn_pages(stage, in, findings.size(), draft.page, "findings", tall);
+  const auto& gaps = view.not_judged;
+  const Pages pages =
+      turn_pages(stage, in, findings.size() + gaps.size(), draft.page, "findings", tall);
   Box room = pages.room;
-  for (std::size_t i = 0; i < pages.lines && pages.first + i < findings.size(); ++i) {
-    draw_finding(stage, room.cut_top(tall, gap), findings[pages.first + i], plan);
+  for (std::size_t i = pages.first;
+       i < pages.first + pages.lines && i < findings.size() + gaps.size(); ++i) {
+    const Box line = room.cut_top(tall, gap);
+    if (i < findings.size()) {
+      draw_finding(stage, line, findings[i], plan);
+    } else {
+      draw_gap(stage, line, gaps[i - findings.size()], plan);
+    }
   }
   if (room.h() >= 2 * canvas.height(Face::small)) {
     canvas.text(say(Word::advice_defer), room.cut_bottom(2 * canvas.height(Face::small)),

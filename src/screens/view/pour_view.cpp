@@ -253,6 +253,7 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
   view.closed = state.closed;
   view.taps = TapList{state, now};
   view.ready = make_ready_lines(state);
+  view.not_judged = not_judged(state);
   for (const Finding& finding : report.findings) {
     if (finding.severity == Severity::stop) ++view.stops;
     if (finding.severity == Severity::mend) ++view.mends;

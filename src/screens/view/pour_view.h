@@ -185,6 +185,7 @@ struct PourView {
   std::vector<RowView> rows{};       ///< from the top down, near before far
   TapList taps{};                    ///< the latest first
   std::vector<Finding> attention{};  ///< what needs a hand now; put in by who remembers (alarm.h)
+  std::vector<NotJudged> not_judged{};  ///< and why: "nothing found" says nothing of it
   int stops = 0, mends = 0, notes = 0;
   std::optional<HoldView> hold{};
   std::optional<Moment> closed{};

@@ -1,0 +1,92 @@
+// What is not judged of a pour, and why: what the plan leaves unsaid and what nobody logged.
+#include <algorithm>
+
+#include "check/check.h"
+
+namespace rb {
+
+namespace {
+
+bool began(const PourState& state) {
+  return std::any_of(state.elements.begin(), state.elements.end(),
+                     [](const ElementState& e) { return !e.lifts.empty(); });
+}
+
+// Concrete of an element that no discharge into it accounts for: none was logged, to it or to no
+// named element.
+bool loads_known(const PourState& state, std::size_t element) {
+  return std::any_of(state.trucks.begin(), state.trucks.end(), [&](const TruckState& truck) {
+    return truck.what && truck.discharged && (!truck.element || *truck.element == element);
+  });
+}
+
+void unlogged_loads(const PourState& state, std::vector<NotJudged>& gaps) {
+  for (std::size_t e = 0; e < state.elements.size(); ++e) {
+    if (state.elements[e].lifts.empty() || loads_known(state, e)) continue;
+    gaps.push_back(
+        {.what = "load",
+         .element = e,
+         .sentence = said("{element}: no truck's discharge is logged, so neither the age "
+                          "nor the volume of its concrete is judged.")});
+  }
+}
+
+void untold_speeds(const PourState& state, std::vector<NotJudged>& gaps) {
+  for (std::size_t e = 0; e < state.elements.size(); ++e) {
+    const bool untold = std::any_of(state.runs.begin(), state.runs.end(), [&](const RunState& run) {
+      return run.element == e && !run.speed;
+    });
+    if (!untold) continue;
+    gaps.push_back(
+        {.what = "speed",
+         .element = e,
+         .sentence = said("{element}: some runs tell no speed, so whether their motors turned as "
+                          "fast as they should is not judged.")});
+  }
+}
+
+}  // namespace
+
+std::vector<NotJudged> not_judged(const Plan& plan) {
+  std::vector<NotJudged> gaps;
+  for (std::size_t e = 0; e < plan.elements.size(); ++e) {
+    const Element& element = plan.elements[e];
+    if (element.form_rating || element.kind == ElementKind::deck) continue;
+    gaps.push_back({.what = "head",
+                    .element = e,
+                    .sentence = element.rise_limit
+                                    ? said("{element}: the plan gives no form_rating_kpa, so the "
+                                           "head on its running rows "
+                                           "is "
+                                           "held to nothing, and its rise only to a rise_limit the "
+                                           "plan gives (it does).")
+                                    : said("{element}: the plan gives no form_rating_kpa, so the "
+                                           "head on its running rows "
+                                           "is "
+                                           "held to nothing, and its rise only to a rise_limit the "
+                                           "plan gives (it gives "
+                                           "none).")});
+  }
+  if (!plan.power.empty() && !plan.motor_type) {
+    gaps.push_back(
+        {.what = "power",
+         .sentence =
+             said("the plan gives no motor_type, so no inverter's load and no cord is judged.")});
+  }
+  return gaps;
+}
+
+std::vector<NotJudged> not_judged(const PourState& state) {
+  std::vector<NotJudged> gaps = not_judged(*state.plan);
+  if (!began(state)) return gaps;
+  if (state.ready.empty()) {
+    gaps.push_back({.what = "ready",
+                    .sentence = said("no item of the walk-down is logged, so whether form and crew "
+                                     "were ready is not judged.")});
+  }
+  unlogged_loads(state, gaps);
+  untold_speeds(state, gaps);
+  return gaps;
+}
+
+}  // namespace rb
