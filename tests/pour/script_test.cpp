@@ -133,6 +133,49 @@ TEST_CASE(
   CHECK(parse_plan(shorter, "the shorter"));
 }
 
+TEST_CASE("a plan reads the same when written, whatever its unknown fields and numbers are") {
+  const auto with = [](const std::string& more, const std::string& row_more,
+                       const std::string& force) {
+    return R"({"units":"us","people":[{"id":"f1","name":"F","rlore":"foreman"}],)"
+           R"("mixes":[{"id":"A","unit_weight":24,"slump":0.12,"initial_set_h":5}],)"
+           R"("elements":[{"id":"W1","kind":"wall","length":6,"height":3,"thickness":0.3,"rows":[)"
+           R"({"id":"R1","z":0.4,"motors":[{"id":"M1","x":1.5,"reach_x":1,"reach_z":0.7}]},)"
+           R"({"id":"R1","side":"far","z":0.4,)" +
+           row_more + R"("motors":[{"id":"M2","x":1.5,"reach_x":1,"reach_z":0.7}]}]}],)" + more +
+           R"("motor_type":{"amps":4,"vpm_max":5999.99999999999999,"force_kn":)" + force + "}}";
+  };
+  const std::string ours = R"("@inside":{"a":1},"inside":{"b":{"@items":2}},"items":{"people":3},)";
+  for (const std::string& text :
+       {with("", "", "4"), with(ours, "", "4"), with("", R"("crew":"B",)", "4"),
+        with(R"("limits":{"items":{"f1":{"x":1}},"dose_min_s":80},)", R"("fields":{"id":"R1"},)",
+             "4.08888888888888888888888888888888888888"),
+        with(R"("power":[{"id":"I1","volts":42,"max_amps":40.333333333333336,"motors":["M1"],)"
+             R"("cable":{"mm2":3.3333333333333335,"length":25,"id":"c"}}],)",
+             "", "0.1234567890123456789")}) {
+    CAPTURE(text);
+    const auto plan = parse_plan(text, "the plan");
+    REQUIRE_MESSAGE(plan, (plan ? "" : to_text(plan.error())));
+    const std::string written = to_json(*plan);
+    const auto again = parse_plan(written, "what was written");
+    REQUIRE_MESSAGE(again, (again ? "" : to_text(again.error())));
+    CHECK(*again == *plan);
+    CHECK(to_json(*again) == written);
+    CHECK(written.find(R"("rlore":"foreman")") != std::string::npos);
+    if (text.find("@inside") != std::string::npos) {
+      CHECK(written.find(R"("@inside":{"a":1})") != std::string::npos);
+      CHECK(written.find(R"("items":{"people":3})") != std::string::npos);
+    }
+    // What stands on the far row stays there and comes to no other.
+    const auto crew = written.find("crew");
+    if (text.find("crew") == std::string::npos) continue;
+    REQUIRE(crew != std::string::npos);
+    CHECK(written.find("crew", crew + 1) == std::string::npos);
+    Plan far_gone = *plan;
+    far_gone.elements[0].rows.pop_back();
+    CHECK(to_json(far_gone).find("crew") == std::string::npos);
+  }
+}
+
 TEST_CASE("a line nested beyond all reason is refused, not followed") {
   const std::string deep = std::string(200000, '[') + std::string(200000, ']');
   const auto event = parse_event(

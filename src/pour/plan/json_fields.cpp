@@ -32,7 +32,8 @@ double Fields::checked(const std::string& field, const Json& value, const Span& 
            *span.unit ? fmt::format("Check the sign and that it is in {}", span.unit)
                       : std::string{"Check the sign and the size"});
   }
-  return number;
+  // No longer than it is written: else it would read otherwise once it had been through SI.
+  return tidy(number);
 }
 
 double Fields::number(const char* field, const Span& span) {

@@ -291,11 +291,12 @@ Plan read_plan(Fields f) {
   }
   if (const Json rest = left_over(f.whole(), known_json(plan)); !rest.empty()) {
     plan.extra = rest.dump();
-    if (f.bounds() == Bounds::kept && plan.extra.size() > most::kExtraBytes) {
-      f.refuse(rest.items().begin().key(),
+    if (const auto bytes = bytes_left(rest);
+        f.bounds() == Bounds::kept && bytes > most::kExtraBytes) {
+      f.refuse(first_left(rest),
                fmt::format("and other fields this version does not know hold {} bytes; they may "
                            "hold {}",
-                           plan.extra.size(), most::kExtraBytes),
+                           bytes, most::kExtraBytes),
                "Keep what is so long in a file of its own");
     }
   }

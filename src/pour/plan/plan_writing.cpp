@@ -6,14 +6,32 @@ namespace rb {
 
 namespace {
 
-// Parts of objects are put under kInside, of lists under kItems by the items' ids, so
-// that they find their place again, or are left out when it is gone.
-constexpr const char* kInside = "@inside";
-constexpr const char* kItems = "@items";
+// What is left over is told in three parts, each left out when empty: fields nobody knows, by name;
+// what is left inside an object, by the object's field; inside the items of a list, by the list's
+// field and the item's key. So no field of a user's can be taken for one of ours.
+constexpr const char* kFields = "fields";
+constexpr const char* kInside = "inside";
+constexpr const char* kItems = "items";
 
-const Json* item_of(const Json& list, const std::string& id) {
+// Rows of two sides may share an id: what is written of an item tells it from the others.
+std::string key_of(const Json& written) {
+  std::string key = written["id"].get<std::string>();
+  if (const auto side = written.find("side"); side != written.end()) {
+    key += '\n' + side->get<std::string>();
+  }
+  return key;
+}
+
+bool has_id(const Json& item) {
+  return item.is_object() && item.contains("id") && item["id"].is_string();
+}
+
+// What was written of an item that was read.
+const Json* written_of(const Json& list, const Json& read) {
+  const std::string near = to_text(Side::near_side);
   for (const Json& item : list) {
-    if (item.is_object() && item.value("id", Json{}) == id) return &item;
+    if (!has_id(item) || item["id"] != read["id"]) continue;
+    if (!item.contains("side") || item["side"] == read.value("side", Json(near))) return &item;
   }
   return nullptr;
 }
@@ -106,22 +124,21 @@ Json left_over(const Json& read, const Json& written) {
   for (const auto& [key, value] : read.items()) {
     const auto known = written.find(key);
     if (known == written.end()) {
-      if (!value.is_null()) rest[key] = value;
+      if (!value.is_null()) rest[kFields][key] = value;
       continue;
     }
     if (value.is_object() && known->is_object()) {
       if (Json inside = left_over(value, *known); !inside.empty()) {
-        rest[key][kInside] = std::move(inside);
+        rest[kInside][key] = std::move(inside);
       }
     }
     if (!value.is_array() || !known->is_array()) continue;
     for (const Json& item : value) {
-      if (!item.is_object() || !item.contains("id") || !item["id"].is_string()) continue;
-      const auto id = item["id"].get<std::string>();
-      const Json* same = item_of(*known, id);
+      if (!has_id(item)) continue;
+      const Json* same = written_of(*known, item);
       if (same == nullptr) continue;
       if (Json inside = left_over(item, *same); !inside.empty()) {
-        rest[key][kItems][id] = std::move(inside);
+        rest[kItems][key][key_of(*same)] = std::move(inside);
       }
     }
   }
@@ -129,22 +146,42 @@ Json left_over(const Json& read, const Json& written) {
 }
 
 void put_back(Json& written, const Json& rest) {
-  for (const auto& [key, value] : rest.items()) {
-    const auto known = written.find(key);
-    const bool part = value.is_object() && (value.contains(kInside) || value.contains(kItems));
-    if (!part) {
-      if (known == written.end()) written[key] = value;
-      continue;
-    }
-    if (known == written.end()) continue;
-    if (value.contains(kInside) && known->is_object()) put_back(*known, value[kInside]);
-    if (!value.contains(kItems) || !known->is_array()) continue;
-    for (Json& item : *known) {
-      if (!item.is_object() || !item.contains("id")) continue;
-      const auto found = value[kItems].find(item["id"].get<std::string>());
-      if (found != value[kItems].end()) put_back(item, *found);
+  const auto part = [&](const char* name) { return rest.value(name, Json::object()); };
+  const Json fields = part(kFields);
+  for (const auto& [key, value] : fields.items()) {
+    if (!written.contains(key)) written[key] = value;
+  }
+  const Json objects = part(kInside);
+  for (const auto& [key, inside] : objects.items()) {
+    if (written.contains(key) && written[key].is_object()) put_back(written[key], inside);
+  }
+  const Json lists = part(kItems);
+  for (const auto& [key, items] : lists.items()) {
+    if (!written.contains(key) || !written[key].is_array()) continue;
+    for (Json& item : written[key]) {
+      if (!has_id(item)) continue;
+      if (const auto found = items.find(key_of(item)); found != items.end()) put_back(item, *found);
     }
   }
+}
+
+std::size_t bytes_left(const Json& rest) {
+  std::size_t bytes = rest.contains(kFields) ? rest[kFields].dump().size() : 0;
+  const Json none = Json::object();
+  const Json& objects = rest.contains(kInside) ? rest[kInside] : none;
+  for (const Json& inside : objects) bytes += bytes_left(inside);
+  const Json& lists = rest.contains(kItems) ? rest[kItems] : none;
+  for (const Json& items : lists) {
+    for (const Json& inside : items) bytes += bytes_left(inside);
+  }
+  return bytes;
+}
+
+std::string first_left(const Json& rest) {
+  for (const char* part : {kFields, kInside, kItems}) {
+    if (rest.contains(part)) return rest[part].items().begin().key();
+  }
+  return {};
 }
 
 Json known_json(const Plan& plan) {

@@ -15,5 +15,9 @@ Json known_json(const Plan& plan);
 Json left_over(const Json& read, const Json& written);
 /// Puts them back; those whose place is gone are left out.
 void put_back(Json& written, const Json& rest);
+/// How much of a text that is.
+std::size_t bytes_left(const Json& rest);
+/// The first field that something is left over in.
+std::string first_left(const Json& rest);
 
 }  // namespace rb
