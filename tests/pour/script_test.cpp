@@ -151,7 +151,8 @@ TEST_CASE("a plan reads the same when written, whatever its unknown fields and n
              "4.08888888888888888888888888888888888888"),
         with(R"("power":[{"id":"I1","volts":42,"max_amps":40.333333333333336,"motors":["M1"],)"
              R"("cable":{"mm2":3.3333333333333335,"length":25,"id":"c"}}],)",
-             "", "0.1234567890123456789")}) {
+             "", "0.1234567890123456789"),
+        with("", "", "1.51e-308"), with("", "", "4e-324")}) {
     CAPTURE(text);
     const auto plan = parse_plan(text, "the plan");
     REQUIRE_MESSAGE(plan, (plan ? "" : to_text(plan.error())));

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <cstdlib>
 
 namespace rb {
 
@@ -32,8 +33,7 @@ double Fields::checked(const std::string& field, const Json& value, const Span& 
            *span.unit ? fmt::format("Check the sign and that it is in {}", span.unit)
                       : std::string{"Check the sign and the size"});
   }
-  // No longer than it is written: else it would read otherwise once it had been through SI.
-  return tidy(number);
+  return number;
 }
 
 double Fields::number(const char* field, const Span& span) {
@@ -53,6 +53,16 @@ long Fields::integer(const char* field, long least, long most) {
                               least, most));
   }
   return value.get<long>();
+}
+
+std::size_t Fields::one_of(const char* field, std::span<const char* const> words) {
+  const std::string word = text(field);
+  std::string all;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (word == words[i]) return i;
+    all += (i == 0 ? "" : " or ") + std::string{words[i]};
+  }
+  refuse(field, fmt::format("is \"{}\"; {} was expected", word, all));
 }
 
 Side Fields::side() {
@@ -226,7 +236,8 @@ std::string quoted(const Json& value) {
 }
 
 double tidy(double value) {
-  return std::stod(fmt::format("{:.12g}", value));
+  // Not stod: it throws where a number is too small to keep all its figures.
+  return std::strtod(fmt::format("{:.12g}", value).c_str(), nullptr);
 }
 
 namespace {

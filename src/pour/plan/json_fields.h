@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 #include <optional>
 #include <set>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -44,6 +45,8 @@ class Fields {
   bool boolean(const char* field);
   Moment moment(const char* field);
   std::optional<Moment> maybe_moment(const char* field);
+  /// Which of these words the field is.
+  std::size_t one_of(const char* field, std::span<const char* const> words);
   Side side();  ///< of the field side: near (or left out), far
   const Json& object(const char* field);
   /// The items of an array, each with its own place in messages; empty when the field is absent.
@@ -75,7 +78,7 @@ class Fields {
 };
 
 /// A number made by a change of unit, to the twelve figures that were read, so that what was read
-/// as 2.1 m/h is written as 2.1 again.
+/// as 2.1 m/h is written as 2.1 again; read through it, too, so that no longer number changes.
 double tidy(double value);
 
 /// A value as a message quotes it: cut where it is long.

@@ -53,9 +53,9 @@ Person read_person(Fields f) {
 Mix read_mix(Fields f) {
   Mix mix;
   mix.id = MixId{f.id("id")};
-  mix.unit_weight = kilonewtons_per_m3(f.number("unit_weight", kUnitWeight));
+  mix.unit_weight = kilonewtons_per_m3(tidy(f.number("unit_weight", kUnitWeight)));
   mix.slump = metres(f.number("slump", kSlump));
-  mix.initial_set = hours(f.number("initial_set_h", kSetHours));
+  mix.initial_set = hours(tidy(f.number("initial_set_h", kSetHours)));
   if (const auto temp = f.maybe_number("set_ref_temp", kTemp)) mix.set_reference = celsius(*temp);
   if (const std::string name = f.maybe_text("cement_class"); !name.empty()) {
     const auto cement = trade::parse_cement_class(name);
@@ -169,12 +169,12 @@ Element read_element(Fields f) {
   element.thickness = metres(f.number("thickness", kThickness));
   element.batter_deg = f.maybe_number("batter_deg", kBatter).value_or(0.0);
   if (const auto v = f.maybe_number("form_rating_kpa", kPressure)) {
-    element.form_rating = kilopascals(*v);
+    element.form_rating = kilopascals(tidy(*v));
   }
   if (const auto v = f.maybe_number("form_mass_kg_m2", kMassPerArea)) {
     element.form_mass = kilograms_per_m2(*v);
   }
-  if (const auto v = f.maybe_number("rise_limit", kRise)) element.rise_limit = metres_per_hour(*v);
+  if (const auto v = f.maybe_number("rise_limit", kRise)) element.rise_limit = metres_per_hour(tidy(*v));
   read_bays(f, element);
   for (const Fields& item : f.objects("openings", most::kPatches)) {
     element.openings.push_back(read_patch(item, element));
@@ -210,7 +210,7 @@ Inverter read_inverter(Fields f) {
     inverter.motors.emplace_back(motor);
   if (f.has("cable")) {
     Fields cable{f.object("cable"), f.where() + ", cable", f.bounds()};
-    inverter.cable = Cable{square_metres(cable.number("mm2", {0, 1000, "mm2", true}) * 1e-6),
+    inverter.cable = Cable{square_metres(tidy(cable.number("mm2", {0, 1000, "mm2", true})) * 1e-6),
                            metres(cable.number("length", {0, 2000, "m", true}))};
   }
   return inverter;
@@ -276,8 +276,9 @@ Plan read_plan(Fields f) {
   if (f.has("motor_type")) {
     Fields type{f.object("motor_type"), f.where() + ", motor_type", f.bounds()};
     plan.motor_type =
-        MotorType{amperes(type.number("amps", kAmps)), kilonewtons(type.number("force_kn", kForce)),
-                  vibrations_per_minute(type.number("vpm_max", kSpeed))};
+        MotorType{amperes(type.number("amps", kAmps)),
+                  kilonewtons(tidy(type.number("force_kn", kForce))),
+                  vibrations_per_minute(tidy(type.number("vpm_max", kSpeed)))};
   }
   if (f.has("limits"))
     plan.limits = read_limits({f.object("limits"), f.where() + ", limits", f.bounds()});
