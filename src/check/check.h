@@ -87,6 +87,12 @@ std::vector<NotJudged> not_judged(const Plan& plan);
 /// The same, and what nobody logged, once concrete is placed: no walk-down, no loads, no speeds.
 std::vector<NotJudged> not_judged(const PourState& state);
 
+/// What a finding waits for, besides work on the form.
+enum class Asks {
+  nothing,
+  joint_decision,  ///< how the joint it names is to be treated: event::Joint
+};
+
 /// One rule as the list shows it.
 struct RuleCard {
   const char* id;
@@ -97,7 +103,10 @@ struct RuleCard {
   const char* limit;       ///< default limit and where it is set
   const char* changed_by;  ///< who may change the limit
   const char* advice;      ///< what the foreman should do
+  Asks asks = Asks::nothing;
 };
+/// The card of a finding's rule.
+const RuleCard& card_of(const Finding& finding);
 std::span<const RuleCard> rule_cards();
 
 }  // namespace rb

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "check/rule.h"
 
 namespace rb {
@@ -22,6 +24,12 @@ std::span<const RuleCard> rule_cards() {
     return list;
   }();
   return cards;
+}
+
+const RuleCard& card_of(const Finding& finding) {
+  const auto cards = rule_cards();
+  return *std::find_if(cards.begin(), cards.end(),
+                       [&](const RuleCard& card) { return finding.rule == card.id; });
 }
 
 Finding found(const Rule& rule) {

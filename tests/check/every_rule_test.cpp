@@ -74,6 +74,17 @@ const std::vector<Spoilt>& spoilt() {
       {"top-fell", [](Pour& p) { p.at(1550, top(0.5)); }, {}},
       {"load-old", [](Pour& p) { p.plan.limits = R"("load_age_max_s":5399)"; }, {}},
       {"temp-out", [](Pour& p) { p.at(530, temp(36)); }, {}},
+      {"form-moved",
+       [](Pour& p) { p.at(5300, R"("do":"moved","what":"form","element":"W1")"); },
+       {}},
+      {"water-added",
+       [](Pour& p) {
+         p.without(R"("do":"truck")")
+             .at(490, R"("do":"truck","ticket":"T1","mix":"A","volume":1.8,"water_added":0.04,)"
+                      R"("batched":")" +
+                          p.moment(-600) + R"(","arrived":")" + p.moment(490) + '"');
+       },
+       {}},
       {"knit-near",
        [](Pour& p) { p.plan.mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":0.55)"; },
        {},
@@ -168,14 +179,14 @@ TEST_CASE("the pours spoilt are one for each rule of the list") {
   CHECK(rule_cards().size() == listed.size());
   // The design's list.
   CHECK(listed ==
-        std::set<std::string>{"dose-low",      "dose-high",      "run-short",   "run-long",
-                              "row-missed",    "row-empty",      "head-high",   "rise-fast",
-                              "lift-deep",     "knit-late",      "top-fell",    "load-old",
-                              "temp-out",      "volume-off",     "power-over",  "volts-low",
-                              "speed-out",     "cable-open",     "row-far",     "insert-missing",
-                              "insert-sparse", "clock-step",     "run-unended", "ready-open",
-                              "unsigned",      "entered-before", "kept-late",   "from-script",
-                              "load-untested", "slump-out",      "unvibrated",  "knit-near"});
+        std::set<std::string>{
+            "dose-low",       "dose-high",  "run-short",   "run-long",      "row-missed",
+            "row-empty",      "head-high",  "rise-fast",   "lift-deep",     "knit-late",
+            "top-fell",       "load-old",   "temp-out",    "volume-off",    "power-over",
+            "volts-low",      "speed-out",  "cable-open",  "row-far",       "insert-missing",
+            "insert-sparse",  "clock-step", "run-unended", "ready-open",    "unsigned",
+            "entered-before", "kept-late",  "from-script", "load-untested", "slump-out",
+            "unvibrated",     "knit-near",  "form-moved",  "water-added"});
 }
 
 TEST_CASE(

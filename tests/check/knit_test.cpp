@@ -3,6 +3,7 @@
 // 600 s and sets there 5 h later, at 18600 s.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "pour_text.h"
@@ -216,4 +217,26 @@ TEST_CASE("a top left to set with a lift still to come is told while the pour go
   REQUIRE(left.size() == 2);
   CHECK(left[0].limit->si == about(18000));
   CHECK_FALSE(Pour{alone}.at(700, kClose).live(20000).has("knit-late"));
+}
+
+TEST_CASE("a decision on a joint, by whoever logs it, ends the stop for its lift and bay alone") {
+  const auto decided = [](const std::string& where) {
+    return covered(18700)
+        .at(19000, R"("do":"joint","element":"W1","decision":"bush-hammer and epoxy")" + where)
+        .checked()
+        .of("knit-late");
+  };
+  const auto of_lift_1 = [](const std::vector<Finding>& all) {
+    return std::count_if(all.begin(), all.end(), [](const Finding& f) { return f.lift == 1; });
+  };
+  CHECK(of_lift_1(covered(18700).checked().of("knit-late")) == 2);
+  CHECK(of_lift_1(decided("")) == 0);
+  CHECK(of_lift_1(decided(R"(,"lift":1)")) == 0);
+  CHECK(of_lift_1(decided(R"(,"lift":2)")) == 2);
+  CHECK(of_lift_1(decided(R"(,"lift":1,"bay":2,"treatment":"wash")")) == 1);
+  const Pour near =
+      Pour{two_rows()}
+          .placed(1, 0, 600, 0.6)
+          .at(17000, R"("do":"joint","element":"W1","lift":1,"decision":"construction joint")");
+  CHECK_FALSE(near.live(18000).has("knit-near"));
 }

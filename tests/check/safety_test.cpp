@@ -167,3 +167,36 @@ TEST_CASE("after the tablet was started anew nothing is known of a step") {
 TEST_CASE("events without clocks of their own show no step") {
   CHECK_FALSE(hung_lift().checked().has("clock-step"));
 }
+
+TEST_CASE("a form that moved or a motor that came loose stops the pour and holds it at once") {
+  for (const auto& [what, words] :
+       {std::pair{"form", "the form moved. Clear the area"}, {"motor", "a motor came loose"}}) {
+    CAPTURE(what);
+    Pour pour =
+        Pour{}
+            .at(0, lift_start(1))
+            .at(300,
+                fmt::format(R"("do":"moved","what":"{}","element":"W1","note":"tie 3")", what));
+    const Checked seen = pour.live(400);
+    const Finding f = seen.only("form-moved");
+    CHECK(f.severity == Severity::stop);
+    CHECK(*f.from == seconds(300));
+    CHECK(*f.to == seconds(400));  // still true: it stays under attention
+    CHECK(seen.says(f).find(words) != std::string::npos);
+    REQUIRE(seen.state.holds.size() == 1);
+    CHECK_FALSE(seen.state.holds.front().to);
+    pour.at(900, R"("do":"resume","reason":"clear")");
+    const Checked after = pour.live(2000);
+    CHECK(*after.state.holds.front().to == seconds(900));
+    CHECK(*after.only("form-moved").to == seconds(900));  // told in the record for good
+  }
+}
+
+TEST_CASE("a form that moves while the pour is on hold opens no second hold") {
+  Pour pour;
+  pour.at(10, R"("do":"hold","reason":"rain")");
+  pour.at(20, R"("do":"moved","what":"form","element":"W1")");
+  const Checked seen = pour.checked();
+  CHECK(seen.state.holds.size() == 1);
+  CHECK(seen.has("form-moved"));
+}

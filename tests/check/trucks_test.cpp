@@ -282,3 +282,20 @@ TEST_CASE(
 TEST_CASE("a slump alone is no temperature") {
   CHECK(Pour{}.load("T1", 2, -600, 0, 600).at(10, slump(0.12)).checked().has("load-untested"));
 }
+
+TEST_CASE("water put into a truck is told, none is not") {
+  const auto watered = [](const std::string& more) {
+    Pour pour;
+    pour.at(10, R"("do":"truck","ticket":"T1","mix":"A","volume":6,"batched":")" +
+                    pour.moment(-600) + R"(","arrived":")" + pour.moment(0) + '"' + more);
+    return pour.checked();
+  };
+  CHECK_FALSE(watered("").has("water-added"));
+  CHECK_FALSE(watered(R"(,"water_added":0)").has("water-added"));
+  const Checked seen = watered(R"(,"water_added":0.04)");
+  const Finding f = seen.only("water-added");
+  CHECK(f.severity == Severity::mend);
+  CHECK(f.ticket == TicketId{"T1"});
+  CHECK(f.measured->si == about(0.04));
+  CHECK(unit_of(f) == "m3");
+}

@@ -1,6 +1,7 @@
 #include "pour/log/event.h"
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 namespace rb {
@@ -13,6 +14,19 @@ std::vector<std::string> words_of(std::index_sequence<I...> /*kinds*/) {
 }
 
 }  // namespace
+
+namespace event {
+
+std::span<const char* const> words_of(Moving /*any*/) {
+  static constexpr std::array kWords{"form", "motor"};
+  return kWords;
+}
+
+const char* to_text(Moving what) {
+  return words_of(what)[static_cast<std::size_t>(what)];
+}
+
+}  // namespace event
 
 const char* kind_text(const Happening& what) {
   return std::visit([](const auto& kind) { return kind.kWord; }, what);

@@ -39,7 +39,7 @@ struct InScript<Celsius> {
 };
 template <>
 struct InScript<Frequency> {
-  static Frequency make(double v, const Span&) { return vibrations_per_minute(v); }
+  static Frequency make(double v, const Span&) { return vibrations_per_minute(tidy(v)); }
   static double number(Frequency v, const Span&) { return tidy(in_vibrations_per_minute(v)); }
 };
 template <>
@@ -50,7 +50,7 @@ struct InScript<MassPerVolume> {
 /// In MPa: the resistance of mortar to a needle.
 template <>
 struct InScript<Pressure> {
-  static Pressure make(double v, const Span&) { return kilopascals(v * 1000); }
+  static Pressure make(double v, const Span&) { return kilopascals(tidy(v) * 1000); }
   static double number(Pressure v, const Span&) { return tidy(in_kilopascals(v) / 1000); }
 };
 
@@ -106,6 +106,8 @@ void read_field(Fields& f, Kind& kind, const Field<Kind, T>& field) {
     value = f.moment(field.name);
   } else if constexpr (std::is_same_v<T, Side>) {
     value = f.side();
+  } else if constexpr (std::is_enum_v<T>) {
+    value = static_cast<T>(f.one_of(field.name, words_of(T{})));
   } else if constexpr (Named<T>) {
     value.text = f.id(field.name);
   } else {
@@ -140,7 +142,7 @@ Json script_value(const T& value, const Span& span) {
     Json list = Json::array();
     for (const MotorId& motor : value) list.push_back(motor.text);
     return list;
-  } else if constexpr (std::is_same_v<T, Side> || std::is_same_v<T, Moment>) {
+  } else if constexpr (std::is_enum_v<T> || std::is_same_v<T, Moment>) {
     return to_text(value);
   } else if constexpr (Named<T>) {
     return value.text;

@@ -140,6 +140,16 @@ class Apply {
   void operator()(const event::Hold& e) {
     add(state_.holds, List::holds, {ref_, at_, std::nullopt, e.reason});
   }
+  void operator()(const event::Moved& e) {
+    add(state_.moved, List::moved, {ref_, at_, *element_index(*state_.plan, e.element), e});
+    if (!state_.holds.empty() && !state_.holds.back().to) return;
+    add(state_.holds, List::holds, {ref_, at_, std::nullopt, {}, e.thing});
+  }
+  void operator()(const event::Joint& e) {
+    std::optional<std::size_t> bay;
+    if (e.bay) bay = static_cast<std::size_t>(*e.bay) - 1;
+    add(state_.joints, List::joints, {ref_, at_, *element_index(*state_.plan, e.element), bay, e});
+  }
   void operator()(const event::Resume&) {
     state_.holds.back().to = at_;
     note(changed::HoldEnded{});

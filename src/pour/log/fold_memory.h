@@ -26,6 +26,8 @@ enum class List {
   penetrations,
   air,
   holds,
+  moved,
+  joints,
   notes,
   signs,
   strips,

@@ -153,6 +153,14 @@ class Judge {
     }
     return {};
   }
+  Answer operator()(const event::Moved& e) const {
+    if (!element_index(plan(), e.element)) return unknown(e.element);
+    return {};
+  }
+  Answer operator()(const event::Joint& e) const {
+    const auto element = element_index(plan(), e.element);
+    return element ? no_bay(*element, e.bay) : unknown(e.element);
+  }
   Answer operator()(const event::Penetration& e) const {
     if (auto no = unmixed(e.mix)) return no;
     if (state_.clock(e.mixed) >= at_) return wrong("the sample was mixed after it was read");

@@ -40,9 +40,10 @@ bool PourState::operator==(const PourState& o) const {
          last == o.last && log == o.log && order == o.order && taps == o.taps &&
          corrections == o.corrections && elements == o.elements && readings == o.readings &&
          hangs == o.hangs && runs == o.runs && inserts == o.inserts && trucks == o.trucks &&
-         tests == o.tests && penetrations == o.penetrations && air == o.air && holds == o.holds &&
-         ready == o.ready && notes == o.notes && signs == o.signs && strips == o.strips &&
-         blemishes == o.blemishes && repairs == o.repairs && clock_steps == o.clock_steps;
+         tests == o.tests && penetrations == o.penetrations && moved == o.moved &&
+         joints == o.joints && air == o.air && holds == o.holds && ready == o.ready &&
+         notes == o.notes && signs == o.signs && strips == o.strips && blemishes == o.blemishes &&
+         repairs == o.repairs && clock_steps == o.clock_steps;
 }
 
 const RunState* PourState::running(std::size_t element, std::size_t row) const {

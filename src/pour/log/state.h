@@ -131,11 +131,29 @@ struct PenetrationState {
   bool operator==(const PenetrationState&) const = default;
 };
 
+struct MovedState {
+  EventRef ref = 0;
+  Seconds at{};
+  std::size_t element = 0;
+  event::Moved what;
+  bool operator==(const MovedState&) const = default;
+};
+
+struct JointState {
+  EventRef ref = 0;
+  Seconds at{};
+  std::size_t element = 0;
+  std::optional<std::size_t> bay;
+  event::Joint what;
+  bool operator==(const JointState&) const = default;
+};
+
 struct HoldState {
   EventRef ref = 0;
   Seconds from{};
   std::optional<Seconds> to;
-  std::string reason;
+  std::string reason;                    ///< as a user wrote it
+  std::optional<event::Moving> moved{};  ///< what moved, instead of a reason
   bool operator==(const HoldState&) const = default;
 };
 
@@ -173,6 +191,8 @@ struct PourState {
   std::vector<PenetrationState> penetrations;
   std::vector<std::pair<Seconds, Celsius>> air;
   std::vector<HoldState> holds;
+  std::vector<MovedState> moved;
+  std::vector<JointState> joints;
   std::vector<ReadyState> ready;
   std::vector<EventRef> notes, signs, strips, blemishes, repairs;
   std::vector<ClockStep> clock_steps;

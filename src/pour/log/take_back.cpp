@@ -23,6 +23,10 @@ class Undo {
         return state_.air.pop_back();
       case changed::List::holds:
         return state_.holds.pop_back();
+      case changed::List::moved:
+        return state_.moved.pop_back();
+      case changed::List::joints:
+        return state_.joints.pop_back();
       case changed::List::notes:
         return state_.notes.pop_back();
       case changed::List::signs:

@@ -157,6 +157,13 @@ Knitting knitting(const trade::Face& face, std::size_t bay, Length z, Seconds co
   return knit;
 }
 
+bool joint_decided(const PourState& state, std::size_t element, int lift, std::size_t bay) {
+  return std::any_of(state.joints.begin(), state.joints.end(), [&](const JointState& joint) {
+    return joint.element == element && (!joint.what.lift || *joint.what.lift == lift) &&
+           (!joint.bay || *joint.bay == bay);
+  });
+}
+
 std::vector<KnitClock> knit_clocks(const PourState& state, std::size_t element, Seconds at) {
   const Element& planned = state.plan->elements[element];
   const ElementState& there = state.elements[element];

@@ -40,6 +40,9 @@ Knitting knitting(const trade::Face& face, std::size_t bay, Length z, Seconds co
 std::optional<Seconds> first_deep_insert(const PourState& state, std::size_t element,
                                          std::size_t bay, Seconds since);
 
+/// Whether somebody decided how the joint on a lift's top is to be treated: his word is in the log.
+bool joint_decided(const PourState& state, std::size_t element, int lift, std::size_t bay);
+
 /// One bay's clock.
 struct KnitClock {
   std::size_t bay = 0;

@@ -98,7 +98,12 @@ Seconds ran_since(const PourState& state, std::size_t element, std::size_t row, 
   return sum;
 }
 
+bool cleared_off(const PourState& state) {
+  return !state.holds.empty() && !state.holds.back().to && state.holds.back().moved.has_value();
+}
+
 std::vector<RowToRun> rows_to_run(const PourState& state, std::size_t element, Seconds now) {
+  if (cleared_off(state)) return {};
   std::vector<RowToRun> found;
   const auto& lifts = state.elements[element].lifts;
   if (lifts.empty() || state.closed) return found;

@@ -21,7 +21,10 @@ struct RowToRun {
   bool held = false;  ///< the form does not bear the head on it: it must not run now
   bool operator==(const RowToRun&) const = default;
 };
-/// Those that may run first; of these those at rest, then from the bottom up.
+/// Whether the pour is on hold because the form moved or a motor came loose: nothing is to be run.
+bool cleared_off(const PourState& state);
+/// None while cleared_off(). Those that may run first; of these those at rest, then from the bottom
+/// up.
 std::vector<RowToRun> rows_to_run(const PourState& state, std::size_t element, Seconds now);
 
 /// Motors wanted by a row to come that hangs not yet.

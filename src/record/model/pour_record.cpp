@@ -135,8 +135,9 @@ class Maker {
     }
     for (const auto& [at, temp] : state_.air) out_.air.push_back({names_.moment(at), temp});
     for (const HoldState& h : state_.holds) {
-      out_.holds.push_back(
-          {names_.moment(h.from), names_.moment(h.to), h.reason, names_.by(h.ref)});
+      const std::string reason =
+          h.moved ? std::string{told(voice_.language, event::Moved::says(*h.moved))} : h.reason;
+      out_.holds.push_back({names_.moment(h.from), names_.moment(h.to), reason, names_.by(h.ref)});
     }
   }
 

@@ -85,11 +85,12 @@ struct InsertDraft {
 
 /// Words being typed on the screen's keys.
 struct TypeDraft {
-  enum class Use { note, hold, why, ticket };
+  enum class Use { note, hold, why, ticket, joint };
   Use use = Use::note;
   std::string text{};
   std::optional<CorrectDraft> correcting{};  ///< for Use::why
   std::optional<TruckDraft> truck{};         ///< for Use::ticket
+  std::optional<event::Joint> joint{};       ///< for Use::joint, its decision to be typed
   Moment at{};
 };
 

@@ -62,7 +62,7 @@ void draw_hold(Stage& stage, const Box& box, const HoldDraft& draft) {
   }
 }
 
-void draw_note(Stage& stage, const Box& box, const NoteDraft& draft) {
+void draw_note(Stage& stage, const Box& box, const NoteDraft& draft, const PourView& view) {
   Canvas& canvas = stage.canvas;
   Box in = panel_with_title(stage, box, stage.say(Word::note_title));
   const Box foot = foot_of(stage, in);
@@ -78,6 +78,14 @@ void draw_note(Stage& stage, const Box& box, const NoteDraft& draft) {
               Look::act);
   if (chosen < 0) return;
   stage.close();
+  // No notes: the pour stops and everybody keeps away.
+  const Word chosen_word = kNotes[static_cast<std::size_t>(chosen)];
+  if (chosen_word == Word::note_form_moved || chosen_word == Word::note_motor_loose) {
+    const auto thing =
+        chosen_word == Word::note_form_moved ? event::Moving::form : event::Moving::motor;
+    stage.keep(event::Moved{thing, view.element_id, {}}, draft.at);
+    return;
+  }
   stage.keep(event::Note{stage.say(kNotes[static_cast<std::size_t>(chosen)]), {}, {}}, draft.at);
 }
 

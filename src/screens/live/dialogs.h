@@ -6,7 +6,7 @@
 namespace rb::screens {
 
 void draw_hold(Stage& stage, const Box& box, const HoldDraft& draft);
-void draw_note(Stage& stage, const Box& box, const NoteDraft& draft);
+void draw_note(Stage& stage, const Box& box, const NoteDraft& draft, const PourView& view);
 void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourView& view);
 void draw_run_anyway(Stage& stage, const Box& box, const RunAnywayDraft& draft,
                      const PourView& view);

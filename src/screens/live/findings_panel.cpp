@@ -1,5 +1,7 @@
 #include "screens/live/findings_panel.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -37,7 +39,27 @@ std::string joined(const std::string& a, const std::string& b) {
   return a + " \u00B7 " + b;
 }
 
-void draw_finding(Stage& stage, const Box& box, const Finding& finding, const Plan& plan) {
+// A joint past set, or near it, waits for the engineer's word: it is logged where it is told.
+bool asks_decision(const Finding& finding) {
+  return card_of(finding).asks == Asks::joint_decision && finding.element && finding.lift;
+}
+void draw_decide(Stage& stage, const Box& box, std::size_t number, const Finding& finding,
+                 const Plan& plan) {
+  if (!button(stage.canvas, box,
+              {.id = fmt::format("joint decided {}", number),
+               .text = stage.say(Word::joint_decide),
+               .look = Look::act,
+               .symbol = Symbol::pencil})) {
+    return;
+  }
+  event::Joint joint{plan.elements[*finding.element].id, finding.lift, {}, {}, {}};
+  if (finding.bay) joint.bay = static_cast<int>(*finding.bay) + 1;
+  stage.open(
+      TypeDraft{.use = TypeDraft::Use::joint, .joint = std::move(joint), .at = stage.tapped()});
+}
+
+void draw_finding(Stage& stage, const Box& box, std::size_t number, const Finding& finding,
+                  const Plan& plan) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const SeverityLook look = look_of(finding.severity);
@@ -45,6 +67,10 @@ void draw_finding(Stage& stage, const Box& box, const Finding& finding, const Pl
   canvas.fill(box, ground.ground, canvas.mm(1.6));
   canvas.edge(box, canvas.theme().line, canvas.mm(0.25), canvas.mm(1.6));
   Box in = box.inset(canvas.mm(2), canvas.mm(1));
+  if (asks_decision(finding)) {
+    const Box side = in.cut_right(canvas.mm(38), canvas.mm(2));
+    draw_decide(stage, side.line(0, 1, 0), number, finding, plan);
+  }
   Box first = in.cut_top(canvas.height(Face::strong));
   const Box sign = tag(canvas, first, look.symbol, say(look.word), look.look);
   first.x0 = sign.x1 + canvas.mm(2);
@@ -138,6 +164,7 @@ void draw_attention(Stage& stage, const Box& box, const PourView& view, const Pl
   } else {
     const Finding& worst = view.attention.front();
     second = joined(finding_place(say, plan, worst), finding_figures(say, worst));
+    if (second.empty()) second = sentence(worst, plan, say.voice());
   }
   if (canvas.target("attention", box, first + " " + second)) stage.open(FindingsDraft{});
   canvas.fill(box, pair.ground, radius);
@@ -185,7 +212,7 @@ void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const Pou
        i < pages.first + pages.lines && i < findings.size() + gaps.size(); ++i) {
     const Box line = room.cut_top(tall, gap);
     if (i < findings.size()) {
-      draw_finding(stage, line, findings[i], plan);
+      draw_finding(stage, line, i, findings[i], plan);
     } else {
       draw_gap(stage, line, gaps[i - findings.size()], plan);
     }

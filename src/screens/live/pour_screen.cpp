@@ -35,7 +35,7 @@ class DrawDialog {
     return draw_correct(stage_, layout_.tall, d, view_, plan_), true;
   }
   bool operator()(TypeDraft& d) const { return draw_typing(stage_, layout_.typing, d), true; }
-  bool operator()(NoteDraft& d) const { return draw_note(stage_, box(), d), true; }
+  bool operator()(NoteDraft& d) const { return draw_note(stage_, box(), d, view_), true; }
   bool operator()(HoldDraft& d) const { return draw_hold(stage_, box(), d), true; }
   bool operator()(RowDraft& d) const { return draw_row(stage_, layout_.tall, d, view_), true; }
   bool operator()(RunAnywayDraft& d) const {

@@ -9,6 +9,7 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
   const Word title = draft.use == TypeDraft::Use::note     ? Word::note_title
                      : draft.use == TypeDraft::Use::hold   ? Word::hold_title
                      : draft.use == TypeDraft::Use::ticket ? Word::ticket_title
+                     : draft.use == TypeDraft::Use::joint  ? Word::joint_title
                                                            : Word::correct_why;
   const PanelEnd end = draw_text_entry(stage, box, stage.say(title), draft.text,
                                        draft.use == TypeDraft::Use::ticket ? kName : kText);
@@ -27,6 +28,12 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
       break;
     case TypeDraft::Use::why:
       if (draft.correcting) keep_correction(stage, *draft.correcting, draft.text);
+      break;
+    case TypeDraft::Use::joint:
+      if (draft.joint) {
+        draft.joint->decision = draft.text;
+        stage.keep(*draft.joint, draft.at);
+      }
       break;
     case TypeDraft::Use::ticket:
       if (draft.truck) {

@@ -260,7 +260,8 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
     if (finding.severity == Severity::note) ++view.notes;
   }
   if (!state.holds.empty() && !state.holds.back().to) {
-    view.hold = HoldView{state.moment(state.holds.back().from), state.holds.back().reason};
+    const HoldState& hold = state.holds.back();
+    view.hold = HoldView{state.moment(hold.from), hold.reason, hold.moved};
   }
   view.trucks = TruckList{state, now};
   if (!state.air.empty()) view.air = state.air.back().second;

@@ -163,7 +163,8 @@ struct InsertView {
 
 struct HoldView {
   Moment since{};
-  std::string reason{};
+  std::string reason{};                  ///< as somebody wrote it
+  std::optional<event::Moving> moved{};  ///< what moved, instead of a reason
 };
 
 /// What an event's words must tell apart.

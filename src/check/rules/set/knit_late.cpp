@@ -67,6 +67,7 @@ bool judge(const Look& look, const Rule& rule, const LiftReport& report, LiftLoo
   if (!joint) return false;
   if (joint->knits && *joint->knits < joint->sets) return true;
   if (!joint->knits && look.asof.live && look.asof.at < joint->sets) return false;  // time yet
+  if (joint_decided(look.state, report.element, report.lift, bay)) return false;
   Finding f = found(rule);
   f.element = report.element;
   f.lift = report.lift;
@@ -96,6 +97,7 @@ void judge_left(const Look& look, const Rule& rule, const LiftReport& report, Fi
   for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
     const Length z = lift.top[bay];
     if (z <= lift.bottom[bay] || z >= element.lifts.back() - kFull) continue;
+    if (joint_decided(look.state, report.element, report.lift, bay)) continue;
     const auto came = look.state.elements[report.element].tops[bay].reached(z);
     if (!came) continue;
     const Seconds sets = *came + look.faces[report.element].to_set(*came);
@@ -139,7 +141,8 @@ extern const Rule kKnitLate{
      said("initial set of ASTM C403 by equivalent age (ASTM C1074)"),
      "covered and shaken before the plan's initial_set_h at the concrete's temperature",
      "plan, by the mix's test",
-     said("Stop and ask the engineer how the joint is to be treated; mark it to be inspected")},
+     said("Stop and ask the engineer how the joint is to be treated; mark it to be inspected"),
+     Asks::joint_decision},
     look_knit_late};
 
 }  // namespace rb

@@ -19,12 +19,14 @@ struct Near {
 };
 
 // By lift, the bay that sets first.
-std::map<int, Near> near_joints(const std::vector<KnitClock>& clocks, Seconds at) {
+std::map<int, Near> near_joints(const PourState& state, std::size_t element,
+                                const std::vector<KnitClock>& clocks, Seconds at) {
   std::map<int, Near> lifts;
   for (const KnitClock& clock : clocks) {
     const Joint* joint = clock.pending(at);
     // Once it has set the joint is knit-late's.
     if (joint == nullptr || joint->sets <= at || joint->early - at > kMargin) continue;
+    if (joint_decided(state, element, joint->lift, clock.bay)) continue;
     Near& near = lifts[joint->lift];
     ++near.bays;
     if (near.joint != nullptr && near.joint->early <= joint->early) continue;
@@ -39,7 +41,7 @@ void look_knit_near(const Look& look, const Rule& rule, Findings& out) {
   for (std::size_t e = 0; e < look.state.elements.size(); ++e) {
     if (look.state.elements[e].lifts.empty()) continue;
     const auto clocks = knit_clocks(look.state, e, look.asof.at);
-    for (const auto& [lift, near] : near_joints(clocks, look.asof.at)) {
+    for (const auto& [lift, near] : near_joints(look.state, e, clocks, look.asof.at)) {
       Finding f = found(rule);
       f.element = e;
       f.lift = lift;
@@ -67,7 +69,8 @@ extern const Rule kKnitNear{
           "own choice"),
      "900 s before a joint sets, as early as it may", "nobody",
      said("Cover it and vibrate through the joint now; if that cannot be done, rest the rows and "
-          "call the engineer before it sets")},
+          "call the engineer before it sets"),
+     Asks::joint_decision},
     look_knit_near};
 
 }  // namespace rb

@@ -1,0 +1,151 @@
+// What stops a pour, what is written of it, and what is found and mended afterwards.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <tuple>
+
+#include "pour/log/kinds_placing.h"
+
+namespace rb {
+
+namespace event {
+
+struct Hold {
+  std::string reason;
+  static constexpr const char* kWord = "hold";
+  static constexpr auto fields() { return std::tuple{Field{"reason", &Hold::reason}}; }
+  [[nodiscard]] const char* says() const { return said("Hold: {reason}"); }
+  bool operator==(const Hold&) const = default;
+};
+struct Resume {
+  std::string reason;
+  static constexpr const char* kWord = "resume";
+  static constexpr auto fields() {
+    return std::tuple{Field{"reason", &Resume::reason, {}, Need::may}};
+  }
+  [[nodiscard]] const char* says() const { return said("Resumed"); }
+  bool operator==(const Resume&) const = default;
+};
+struct Note {
+  std::string text;
+  std::optional<ElementId> element;
+  std::optional<int> lift;
+  static constexpr const char* kWord = "note";
+  static constexpr auto fields() {
+    return std::tuple{Field{"text", &Note::text}, Field{"element", &Note::element},
+                      Field{"lift", &Note::lift, kLifts}};
+  }
+  [[nodiscard]] const char* says() const { return said("Note: {text}"); }
+  bool operator==(const Note&) const = default;
+};
+struct Fix {
+  EventId target;
+  std::string set;  ///< the fields to change, a JSON object's text
+  std::string why;
+  static constexpr const char* kWord = "fix";
+  static constexpr auto fields() {
+    return std::tuple{Field{"target", &Fix::target}, ObjectField{"set", &Fix::set},
+                      Field{"why", &Fix::why}};
+  }
+  [[nodiscard]] const char* says() const { return said("Correction"); }
+  bool operator==(const Fix&) const = default;
+};
+struct Strike {
+  EventId target;
+  std::string why;
+  static constexpr const char* kWord = "strike";
+  static constexpr auto fields() {
+    return std::tuple{Field{"target", &Strike::target}, Field{"why", &Strike::why}};
+  }
+  [[nodiscard]] const char* says() const { return said("Struck out"); }
+  bool operator==(const Strike&) const = default;
+};
+struct PourClose {
+  static constexpr const char* kWord = "pour-close";
+  static constexpr auto fields() { return std::tuple<>{}; }
+  [[nodiscard]] const char* says() const { return said("Pour closed"); }
+  bool operator==(const PourClose&) const = default;
+};
+struct Sign {
+  std::string role;  ///< foreman, inspector or superintendent
+  std::string verdict;
+  std::string comment;
+  static constexpr const char* kWord = "sign";
+  static constexpr auto fields() {
+    return std::tuple{Field{"role", &Sign::role}, Field{"verdict", &Sign::verdict},
+                      Field{"comment", &Sign::comment, {}, Need::may}};
+  }
+  [[nodiscard]] const char* says() const { return said("Signed: {role}"); }
+  bool operator==(const Sign&) const = default;
+};
+struct Strip {
+  ElementId element;
+  Side side = Side::near_side;
+  static constexpr const char* kWord = "strip";
+  static constexpr auto fields() {
+    return std::tuple{Field{"element", &Strip::element}, Field{"side", &Strip::side}};
+  }
+  [[nodiscard]] const char* says() const { return said("Stripped {element}"); }
+  bool operator==(const Strip&) const = default;
+};
+struct Blemish {
+  ElementId element;
+  Side side = Side::near_side;
+  std::string kind;
+  Patch patch;
+  std::string note;
+  static constexpr const char* kWord = "blemish";
+  static constexpr auto fields() {
+    return std::tuple{Field{"element", &Blemish::element}, Field{"side", &Blemish::side},
+                      Field{"kind", &Blemish::kind}, PatchField{&Blemish::patch, kPositions},
+                      Field{"note", &Blemish::note, {}, Need::may}};
+  }
+  [[nodiscard]] const char* says() const { return said("Blemish: {kind}"); }
+  bool operator==(const Blemish&) const = default;
+};
+struct Repair {
+  EventId target;
+  std::string note;
+  static constexpr const char* kWord = "repair";
+  static constexpr auto fields() {
+    return std::tuple{Field{"target", &Repair::target},
+                      Field{"note", &Repair::note, {}, Need::shown}};
+  }
+  [[nodiscard]] const char* says() const { return said("Repair: {note}"); }
+  bool operator==(const Repair&) const = default;
+};
+/// What came loose or gave way: a danger to whoever stands near.
+enum class Moving {
+  form,
+  motor,
+};
+/// "form", as a script has it.
+const char* to_text(Moving what);
+/// Every word of it, in order.
+std::span<const char* const> words_of(Moving);
+
+/// The form moved or a motor came loose: the pour is on hold from then on.
+struct Moved {
+  Moving thing = Moving::form;
+  ElementId element;
+  std::string note;
+  static constexpr const char* kWord = "moved";
+  static constexpr auto fields() {
+    return std::tuple{Field{"what", &Moved::thing}, Field{"element", &Moved::element},
+                      Field{"note", &Moved::note, {}, Need::may}};
+  }
+  [[nodiscard]] const char* says() const { return says(thing); }
+  [[nodiscard]] static const char* says(Moving what) {
+    return what == Moving::form ? said("Form moved") : said("Motor came loose");
+  }
+  bool operator==(const Moved&) const = default;
+};
+
+using PaperKinds =
+    std::tuple<Hold, Resume, Note, Fix, Strike, PourClose, Sign, Strip, Blemish, Repair, Moved>;
+
+}  // namespace event
+
+}  // namespace rb

@@ -1,0 +1,67 @@
+// What stops a pour, by taps: something moved, a joint past its set; and what nobody judged.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+#include "tablet.h"
+
+using namespace rb;
+using namespace rb::test;
+using namespace std::chrono_literals;
+
+namespace {
+
+const Moment kStart = *parse_moment("2026-03-02T05:00:00.000Z");
+
+bool has(const Tablet& tablet, const std::string& rule) {
+  const auto& found = tablet.report.findings;
+  return std::any_of(found.begin(), found.end(), [&](const Finding& f) { return f.rule == rule; });
+}
+
+}  // namespace
+
+TEST_CASE("\"form moved\" is no note: it is a stop and a hold at once, and only RESUME ends it") {
+  Tablet tablet(small_pour(kStart), kStart + 1min);
+  tablet.tap("START LIFT 1");
+  tablet.tap("NOTE");
+  tablet.tap("Form moved");
+  REQUIRE(std::holds_alternative<event::Moved>(tablet.events.back().what));
+  CHECK(has(tablet, "form-moved"));
+  CHECK(tablet.says("STOP: Form moved or motor loose"));
+  CHECK(tablet.says("ON HOLD"));
+  tablet.restart(tablet.events, tablet.now + 10min);
+  CHECK(tablet.says("STOP: Form moved or motor loose"));  // still true, so still told
+  tablet.tap("RESUME");
+  CHECK(std::holds_alternative<event::Resume>(tablet.events.back().what));
+  CHECK(has(tablet, "form-moved"));  // the record keeps it
+}
+
+TEST_CASE("a joint that set is a stop until the decision on it is typed where it is told") {
+  Tablet tablet(small_pour(kStart), kStart + 1min);
+  place_lift_1(tablet);
+  tablet.restart(tablet.events, tablet.now + 8h);
+  REQUIRE(has(tablet, "knit-late"));
+  tablet.tap_id("attention");
+  std::size_t number = 0;
+  while (number < 9 && tablet.report.findings[number].rule != "knit-late") ++number;
+  const std::string decide = "joint decided " + std::to_string(number);
+  while (tablet.find_id(decide) == nullptr) tablet.tap_id("findings page-down");
+  tablet.tap_id(decide);
+  tablet.type("OK");
+  tablet.tap("KEEP");
+  const auto* joint = std::get_if<event::Joint>(&tablet.events.back().what);
+  REQUIRE(joint != nullptr);
+  CHECK(joint->decision == "OK");
+  CHECK(joint->lift == 1);
+}
+
+TEST_CASE("nothing found is not called quiet where something is not judged") {
+  Tablet tablet(small_pour(kStart), kStart + 1min);
+  CHECK(tablet.says("Nothing needs a hand now"));
+  tablet.tap("START LIFT 1");  // with no walk-down logged
+  CHECK_FALSE(tablet.says("Nothing needs a hand now"));
+  CHECK(tablet.says("not judged"));
+  tablet.tap_id("attention");
+  CHECK(tablet.says("NOT JUDGED"));
+  CHECK(tablet.says("walk-down"));
+}
