@@ -217,6 +217,10 @@ TEST_CASE("a top left to set with a lift still to come is told while the pour go
   REQUIRE(left.size() == 2);
   CHECK(left[0].limit->si == about(18000));
   CHECK_FALSE(Pour{alone}.at(700, kClose).live(20000).has("knit-late"));
+  // The next lift was started, but none of its concrete came.
+  const auto begun = Pour{alone}.at(1000, lift_start(2)).live(30000).of("knit-late");
+  REQUIRE(begun.size() == 2);
+  CHECK(*begun[0].to == seconds(30000));  // still so: it stays under attention
 }
 
 TEST_CASE("a decision on a joint, by whoever logs it, ends the stop for its lift and bay alone") {

@@ -4,6 +4,7 @@
 #include <set>
 #include <tuple>
 
+#include "pour/outlook/form.h"
 #include "pour/outlook/row_head.h"
 
 namespace rb {
@@ -98,6 +99,35 @@ Seconds ran_since(const PourState& state, std::size_t element, std::size_t row, 
   return sum;
 }
 
+std::vector<bool> over_set_concrete(const PourState& state, std::size_t element, Seconds now) {
+  const Element& planned = state.plan->elements[element];
+  std::vector<bool> rows(planned.rows.size(), false);
+  const auto steps = set_steps(state, element);
+  const auto set_by = [&](Seconds came) {
+    if (steps.empty()) return sets_at(state, element, came);
+    Seconds to_set = steps.front().to_set;
+    for (const trade::SetStep& step : steps) {
+      if (step.from <= came) to_set = step.to_set;
+    }
+    return came + to_set;
+  };
+  for (std::size_t r = 0; r < planned.rows.size(); ++r) {
+    const Length high = span_of(planned, planned.rows[r]).high;
+    bool any = false;
+    bool all = true;
+    for (const BayReached& bay : bays_reached(planned, r)) {
+      const trade::TopCurve& top = state.elements[element].tops[bay.bay];
+      const Length standing = top.at(now);
+      if (standing <= bay.low) continue;
+      any = true;
+      const auto came = top.reached(std::min(standing, high));
+      all = all && came && set_by(*came) <= now;
+    }
+    rows[r] = any && all;
+  }
+  return rows;
+}
+
 bool cleared_off(const PourState& state) {
   return !state.holds.empty() && !state.holds.back().to && state.holds.back().moved.has_value();
 }
@@ -110,8 +140,9 @@ std::vector<RowToRun> rows_to_run(const PourState& state, std::size_t element, S
   const LiftState& latest = lifts.back();
   const auto& rows = state.plan->elements[element].rows;
   const auto heads = heads_now(state, element, now);
+  const auto over_set = over_set_concrete(state, element, now);
   for (std::size_t r = 0; r < rows.size(); ++r) {
-    if (!serves(rows[r], latest.lift)) continue;
+    if (!serves(rows[r], latest.lift) || over_set[r]) continue;
     const Seconds ran = ran_since(state, element, r, latest.started, now);
     const Limits& limits = state.plan->limits;
     if (ran_enough(ran, limits) || heads[r].head <= kilopascals(0)) continue;

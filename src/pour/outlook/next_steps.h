@@ -21,6 +21,10 @@ struct RowToRun {
   bool held = false;  ///< the form does not bear the head on it: it must not run now
   bool operator==(const RowToRun&) const = default;
 };
+/// By row of an element: whether all the concrete it works on has set, as early as it may have.
+/// Running it then does no good and may crack what is there.
+std::vector<bool> over_set_concrete(const PourState& state, std::size_t element, Seconds now);
+
 /// Whether the pour is on hold because the form moved or a motor came loose: nothing is to be run.
 bool cleared_off(const PourState& state);
 /// None while cleared_off(). Those that may run first; of these those at rest, then from the bottom

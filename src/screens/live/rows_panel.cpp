@@ -222,8 +222,8 @@ void draw_row_button(Stage& stage, const Box& box, const RowView& row, const Pou
     spec.look = Look::stop;
     spec.under = head_words(say, row);
     spec.symbol = Symbol::stop_sign;
-  } else if (!running && (!row.hung || (view.hold && view.hold->moved))) {
-    spec.look = Look::quiet;  // no motors that anybody knows of, or nobody is to go near them
+  } else if (!running && (!row.hung || row.over_set || (view.hold && view.hold->moved))) {
+    spec.look = Look::quiet;  // no motors that anybody knows of, or nothing or nobody is to be near
   } else if (!running && (!row.head || (!row.serves_lift && row.ran == Seconds{0}))) {
     spec.look = Look::quiet;  // may be run, but is not the next thing to do
   }

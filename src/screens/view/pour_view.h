@@ -41,6 +41,7 @@ struct RowView {
   std::optional<Pressure> rating{};
   RowCaution caution = RowCaution::none;
   bool hung = false, cables = false;
+  bool over_set = false;  ///< all the concrete it works on has set
 };
 
 struct LiftView {

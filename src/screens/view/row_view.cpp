@@ -39,6 +39,7 @@ std::vector<RowView> make_row_views(const PourState& state, std::size_t element,
   const Seconds since = there.lifts.empty() ? Seconds{} : there.lifts.back().started;
   const int lift = there.lifts.empty() ? 1 : there.lifts.back().lift;
   const auto heads = heads_now(state, element, at);
+  const auto over_set = over_set_concrete(state, element, at);
   std::vector<RowView> views;
   for (std::size_t i = 0; i < planned.rows.size(); ++i) {
     const Row& row = planned.rows[i];
@@ -71,6 +72,7 @@ std::vector<RowView> make_row_views(const PourState& state, std::size_t element,
               [](const MotorSpot& a, const MotorSpot& b) { return a.x < b.x; });
     if (heads[i].head > kilopascals(0)) view.head = heads[i].head;
     view.head_about = heads[i].about;
+    view.over_set = over_set[i];
     const bool nothing = !view.head;
     if (heads[i].verdict == HeadVerdict::over) {
       view.caution = RowCaution::head_over;

@@ -74,6 +74,7 @@ bool judge(const Look& look, const Rule& rule, const LiftReport& report, LiftLoo
   f.bay = bay;
   f.from = joint->came;
   f.to = joint->knits;
+  if (!f.to && look.asof.live) f.to = look.asof.at;  // it is still so
   if (joint->knits) f.measured = amount(*joint->knits - joint->came, Measure::long_span);
   f.limit = amount(joint->sets - joint->came, Measure::long_span);
   f.source = set_source(look, report.element, joint->came);
@@ -89,32 +90,31 @@ bool judge(const Look& look, const Rule& rule, const LiftReport& report, LiftLoo
   return false;
 }
 
-// A top that set while no lift came on it, though one is planned and the pour goes on.
-void judge_left(const Look& look, const Rule& rule, const LiftReport& report, Findings& out) {
+// A top that set with no concrete of the next lift on it, though a lift is planned there and the
+// pour goes on.
+void judge_left(const Look& look, const Rule& rule, const LiftReport& report, std::size_t bay,
+                Findings& out) {
   const Element& element = look.element(report);
   if (look.state.closed || element.kind == ElementKind::deck || element.lifts.empty()) return;
   const LiftState& lift = look.lift(report);
-  for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
-    const Length z = lift.top[bay];
-    if (z <= lift.bottom[bay] || z >= element.lifts.back() - kFull) continue;
-    if (joint_decided(look.state, report.element, report.lift, bay)) continue;
-    const auto came = look.state.elements[report.element].tops[bay].reached(z);
-    if (!came) continue;
-    const Seconds sets = *came + look.faces[report.element].to_set(*came);
-    if (sets > look.asof.at) continue;
-    Finding f = found(rule);
-    f.element = report.element;
-    f.lift = report.lift;
-    f.bay = bay;
-    f.from = *came;
-    f.to = sets;
-    f.limit = amount(sets - *came, Measure::long_span);
-    f.source = set_source(look, report.element, *came);
-    f.ref = lift.ref;
-    f.sentence = said(
-        "{element} lift {lift} bay {bay}: no lift came on it before it set, {limit} after it came");
-    out.push_back(std::move(f));
-  }
+  const Length z = lift.top[bay];
+  const trade::TopCurve& top = look.state.elements[report.element].tops[bay];
+  const auto came = top.reached(z);
+  if (z >= element.lifts.back() - kFull || !came || top.covered(z)) return;
+  const Seconds sets = *came + look.faces[report.element].to_set(*came);
+  if (sets > look.asof.at || joint_decided(look.state, report.element, report.lift, bay)) return;
+  Finding f = found(rule);
+  f.element = report.element;
+  f.lift = report.lift;
+  f.bay = bay;
+  f.from = *came;
+  f.to = look.asof.live ? look.asof.at : sets;  // it is still so
+  f.limit = amount(sets - *came, Measure::long_span);
+  f.source = set_source(look, report.element, *came);
+  f.ref = lift.ref;
+  f.sentence = said(
+      "{element} lift {lift} bay {bay}: no lift came on it before it set, {limit} after it came");
+  out.push_back(std::move(f));
 }
 
 void look_knit_late(const Look& look, const Rule& rule, Findings& out) {
@@ -122,12 +122,12 @@ void look_knit_late(const Look& look, const Rule& rule, Findings& out) {
     const LiftReport& report = look.lifts[i];
     const LiftState& lift = look.lift(report);
     LiftLook* known = look.lift_looks[i];
-    if (!lift.next_start) judge_left(look, rule, report, out);
-    if (!lift.next_start || (known != nullptr && known->knitted)) continue;
-    bool knitted = true;
+    if (known != nullptr && known->knitted) continue;
+    bool knitted = lift.next_start.has_value();
     for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
       if (lift.top[bay] <= lift.bottom[bay]) continue;
-      knitted = judge(look, rule, report, known, bay, out) && knitted;
+      judge_left(look, rule, report, bay, out);
+      if (lift.next_start) knitted = judge(look, rule, report, known, bay, out) && knitted;
     }
     if (known != nullptr && knitted) known->knitted = look.state.last;
   }
