@@ -126,7 +126,7 @@ std::string finding_place(const Say& say, const Plan& plan, const Finding& findi
 
 std::string finding_figures(const Say& say, const Finding& finding) {
   std::string measured = measured_text(finding, say.voice());
-  if (!finding.limit) return measured;
+  if (!finding.limit || measured.empty()) return measured;
   return say(Word::finding_limit, measured, limit_text(finding, say.voice()));
 }
 
