@@ -22,8 +22,10 @@ Failed no_such_pour(const Logbook& book, const std::string& pour) {
   if (page->all > page->pours.size()) {
     known += fmt::format(" and {} more", page->all - page->pours.size());
   }
-  return fail(Error::Kind::input, book.file().string(), "holds no pour " + pour,
-              known.empty() ? "It holds no pour yet" : "It holds " + known);
+  return fail(Error::Kind::input, book.file().string(),
+              {said("holds no pour {pour}"), {{"pour", pour}}},
+              known.empty() ? Saying{said("It holds no pour yet")}
+                            : Saying{said("It holds {pours}"), {{"pours", known}}});
 }
 
 }  // namespace
@@ -80,12 +82,12 @@ bool tell_unread(const Path& book, const ReadPour& read) {
 }
 
 Failed no_plan(const Path& book, const ReadPour& read) {
-  return fail(
-      BookTrouble::damaged, book.string(),
-      fmt::format("the event that opens pour {} is damaged, and its plan with it; {} events "
-                  "of it are whole",
-                  read.pour.text, read.whole),
-      "risebook record prints what reads of them");
+  return fail(BookTrouble::damaged, book.string(),
+              {said("the event that opens pour {pour} is damaged, and its plan with it; {whole} "
+                    "events of it "
+                    "are whole"),
+               {{"pour", read.pour.text}, {"whole", counted(read.whole)}}},
+              said("risebook record prints what reads of them"));
 }
 
 }  // namespace rb

@@ -18,8 +18,8 @@ Result<std::optional<std::chrono::minutes>> read_utc_offset(const std::string& t
   const auto there = parse_moment("2000-01-01T12:00:00" + text);
   const auto utc = parse_moment("2000-01-01T12:00:00Z");
   if (!there) {
-    return fail(Error::Kind::input, "--utc-offset", "is \"" + text + "\"",
-                "Use a form such as +02:00");
+    return fail(Error::Kind::input, "--utc-offset", {said("is \"{given}\""), {{"given", text}}},
+                said("Use a form such as +02:00"));
   }
   return std::chrono::duration_cast<std::chrono::minutes>(*utc - *there);
 }

@@ -26,7 +26,7 @@ std::optional<Result<Opening::Opened>> Opening::take() {
 Result<Opening::Opened> Opening::wait() {
   thread_.join();
   auto done = take();
-  if (!done) return fail(Error::Kind::book, {}, "the book was taken already");
+  if (!done) return fail(Error::Kind::book, {}, said("the book was taken already"));
   return std::move(*done);
 }
 

@@ -85,7 +85,7 @@ Result<std::unique_ptr<Session>> Session::open(const std::filesystem::path& book
     const auto head = opened->head();
     session->book_ = {opened->file(), opened->uuid(), head ? head->seq : 0};
     session->reading_only_ = opened->read_only_reason().value_or(
-        Error{Error::Kind::book, book.string(), "the book is open for reading only", {}});
+        Error{Error::Kind::book, book.string(), said("the book is open for reading only"), {}});
   } else if (opened) {
     session->book_ = {opened->file(), opened->uuid(), 0};
     if (key) (void)opened->sign_with(*key);  // unsigned is told by verify
@@ -127,7 +127,7 @@ void Session::begin() {
 }
 
 void Session::fail_with(const Error& error, bool not_kept) {
-  trouble_ = screens::Trouble{.text = to_text(error), .not_kept = not_kept};
+  trouble_ = screens::Trouble{.text = to_text(error), .not_kept = not_kept, .error = error};
 }
 
 void Session::refuse_reading() {

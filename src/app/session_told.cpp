@@ -22,7 +22,7 @@ screens::Keeping Session::keeping() const {
   if (!keeper_) {
     out.state = State::read_only;
     if (reading_only_) {
-      out.why = reading_only_->what + ".";
+      out.why = reading_only_->what.text() + ".";
       out.trouble = reading_only_->trouble;
     }
     return out;
@@ -46,7 +46,7 @@ screens::Keeping Session::keeping() const {
   if (state_ && status.waiting > 0) out.here = keeper_->waiting_of(state_->pour);
   if (status.oldest) out.since = after(*status.oldest, -stepped());
   if (status.why) {
-    out.why = status.why->what + ".";
+    out.why = status.why->what.text() + ".";
     out.trouble = status.why->trouble;
   }
   return out;

@@ -32,9 +32,10 @@ std::optional<std::filesystem::path> home() {
 Result<std::filesystem::path> xdg(const char* variable, const char* under_home) {
   if (const char* set = std::getenv(variable); set != nullptr && *set == '/') return set;
   if (const auto at = home()) return *at / under_home;
-  return fail(Error::Kind::input, "the user's own folder",
-              fmt::format("neither {} nor HOME names one, and this user has no home", variable),
-              "Set HOME, or name the book: risebook FILE.risebook");
+  return fail(Error::Kind::input, said("the user's own folder"),
+              {said("neither {variable} nor HOME names one, and this user has no home"),
+               {{"variable", variable}}},
+              said("Set HOME, or name the book: risebook FILE.risebook"));
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 // script unit (m, s, m3, kPa, m/h, kN/m3, degC, vpm, 1 for a share).
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -123,6 +124,10 @@ constexpr Amount share(double of_one) {
 }
 constexpr Amount count(double how_many) {
   return {Measure::count, how_many};
+}
+
+constexpr Amount counted(std::size_t how_many) {
+  return count(static_cast<double>(how_many));
 }
 
 /// "62 s", "1.9 %", "10.0 ft": a number does not part from its unit (a no-break space).

@@ -27,13 +27,20 @@ BookTrouble trouble_of(int error) {
   }
 }
 
-std::string to_text(const Error& error) {
-  std::string text = error.where;
-  if (!text.empty()) text += ": ";
-  text += error.what;
-  if (!error.remedy.empty()) text += ". " + error.remedy;
+Saying as_saying(const Error& error) {
+  const Saying told = followed(error.what, error.remedy);
+  if (error.where.empty()) return told;
+  return {said("{where}: {what}"), {{"where", Clause{error.where}}, {"what", Clause{told}}}};
+}
+
+std::string fill(const Error& error, const Manner& manner) {
+  std::string text = fill(as_saying(error), manner);
   if (!text.empty() && text.back() != '.') text += '.';
   return text;
+}
+
+std::string to_text(const Error& error) {
+  return fill(error, Manner{});
 }
 
 }  // namespace rb

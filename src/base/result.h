@@ -1,10 +1,12 @@
 // One way of failing for what a user, a file or a plan can cause: a Result holds a value or an
-// Error that names what, where and what to do. Exceptions are for a programmer or a broken disk.
+// Error that says, as data, what, where and what to do. Exceptions are for a programmer or a broken
+// disk.
 #pragma once
 
-#include <string>
 #include <tl/expected.hpp>
 #include <utility>
+
+#include "base/saying.h"
 
 namespace rb {
 
@@ -33,9 +35,9 @@ struct Error {
     refused,  ///< a formula or a rule does not hold for these values
   };
   Kind kind = Kind::input;
-  std::string where;   ///< "pour.jsonl line 12, field height"; may be empty
-  std::string what;    ///< what is wrong
-  std::string remedy;  ///< what to do about it; may be empty
+  Saying where;   ///< "pour.jsonl line 12, field height"; may be empty
+  Saying what;    ///< what is wrong
+  Saying remedy;  ///< what to do about it; may be empty
   BookTrouble trouble = BookTrouble::none;
 
   bool operator==(const Error&) const = default;
@@ -44,7 +46,11 @@ struct Error {
 /// What the system's number for a failed call (errno) means for a book.
 BookTrouble trouble_of(int error);
 
+/// "where: what. remedy", to stand in another sentence.
+Saying as_saying(const Error& error);
 /// "where: what. remedy."
+std::string fill(const Error& error, const Manner& manner);
+/// The same in English and SI.
 std::string to_text(const Error& error);
 
 template <class T>
@@ -52,13 +58,12 @@ using Result = tl::expected<T, Error>;
 
 using Failed = tl::unexpected<Error>;
 
-inline Failed fail(Error::Kind kind, std::string where, std::string what, std::string remedy = {}) {
+inline Failed fail(Error::Kind kind, Saying where, Saying what, Saying remedy = {}) {
   return Failed{Error{kind, std::move(where), std::move(what), std::move(remedy)}};
 }
 
 /// A book that cannot be used as asked (kind book), and why in a word a program knows.
-inline Failed fail(BookTrouble trouble, std::string where, std::string what,
-                   std::string remedy = {}) {
+inline Failed fail(BookTrouble trouble, Saying where, Saying what, Saying remedy = {}) {
   return Failed{
       Error{Error::Kind::book, std::move(where), std::move(what), std::move(remedy), trouble}};
 }

@@ -4,8 +4,14 @@
 
 namespace rb {
 
-constexpr const char* said(const char* english) {
-  return english;
+/// Words of ours. Made by said(), or of what is the same in every language (an option's name).
+struct Said {
+  const char* english;
+  constexpr operator const char*() const { return english; }
+};
+
+constexpr Said said(const char* english) {
+  return {english};
 }
 
 }  // namespace rb

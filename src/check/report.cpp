@@ -39,6 +39,7 @@ Json fact_json(const FactValue& value) {
   }
   if (const auto* term = std::get_if<Term>(&value)) return term->english;
   if (const auto* at = std::get_if<Moment>(&value)) return to_text(*at);
+  if (const auto* clause = std::get_if<Clause>(&value)) return clause->inner().text();
   return std::get<std::string>(value);
 }
 

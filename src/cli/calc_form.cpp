@@ -23,12 +23,12 @@ struct FormAsked {
 FormAsked read_form(const PressureWish& wish, OptionReading& read) {
   FormAsked asked;
   asked.method = read.choose("--method", trade::parse_pressure_method(wish.method), wish.method,
-                             "aci347, ciria108 or din18218");
+                             said("Use aci347, ciria108 or din18218"));
   trade::PressureCase& c = asked.c;
-  c.shape =
-      read.choose("--shape", trade::parse_form_shape(wish.shape), wish.shape, "wall or column");
+  c.shape = read.choose("--shape", trade::parse_form_shape(wish.shape), wish.shape,
+                        said("Use wall or column"));
   c.cement = read.choose("--cement", trade::parse_cement_class(wish.cement), wish.cement,
-                         "plain, retarded, blended, blended-retarded or high-blend");
+                         said("Use plain, retarded, blended, blended-retarded or high-blend"));
   c.unit_weight = read.get(read_unit_weight("--unit-weight", wish.unit_weight));
   c.form_height = c.pour_height = read.get(read_length("--height", wish.height));
   c.temperature = read.get(read_temperature("--temp", wish.temperature));
@@ -130,13 +130,13 @@ Exit calc_wait(const WaitWish& wish) {
   const Seconds since = read.get(read_time("--since", wish.since));
   if (read.error()) return report(*read.error());
   if (const auto bad = trade::outside(
-          "calc wait",
-          {{"--placed", in_metres(placed), 0, 50, "m"},
-           {"--low", in_metres(limit.low), 0, 50, "m"},
-           {"--high", in_metres(limit.high), 0, 60, "m"},
-           {"--rating", in_kilopascals(limit.rating), 1, 2000, "kPa"},
-           {"--unit-weight", in_kilonewtons_per_m3(limit.unit_weight), 10, 45, "kN/m3"},
-           {"--since", in_seconds(since), 0, 7 * 86400, "s"}})) {
+          said("calc wait"),
+          {{Said{"--placed"}, in_metres(placed), 0, 50, "m"},
+           {Said{"--low"}, in_metres(limit.low), 0, 50, "m"},
+           {Said{"--high"}, in_metres(limit.high), 0, 60, "m"},
+           {Said{"--rating"}, in_kilopascals(limit.rating), 1, 2000, "kPa"},
+           {Said{"--unit-weight"}, in_kilonewtons_per_m3(limit.unit_weight), 10, 45, "kN/m3"},
+           {Said{"--since"}, in_seconds(since), 0, 7 * 86400, "s"}})) {
     return report(*bad);
   }
   if (limit.low >= limit.high) {

@@ -67,8 +67,8 @@ Exit calc_amps(const AmpsWish& wish) {
   }
   if (read.error()) return report(*read.error());
   if (const auto many = trade::outside(
-          "calc amps", {{"--motors", static_cast<double>(motors), 1, 1000, ""},
-                        {"--inverters", static_cast<double>(inverters), 1, 100, ""}})) {
+          said("calc amps"), {{Said{"--motors"}, static_cast<double>(motors), 1, 1000, ""},
+                              {Said{"--inverters"}, static_cast<double>(inverters), 1, 100, ""}})) {
     return report(*many);
   }
   const std::vector<Current> running(static_cast<std::size_t>(motors), amps);

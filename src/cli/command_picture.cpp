@@ -44,7 +44,7 @@ Result<ReadPour> shown_pour(const Logbook& book, const std::string& named) {
   const auto pours = chosen_pours(book, named.empty() ? std::nullopt : std::optional(named));
   if (!pours) return Failed{pours.error()};
   if (pours->empty()) {
-    return fail(Error::Kind::input, book.file().string(), "holds no pour yet");
+    return fail(Error::Kind::input, book.file().string(), said("holds no pour yet"));
   }
   return read_pour(book, pours->back());
 }

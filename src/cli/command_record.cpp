@@ -46,8 +46,9 @@ Result<DayWritten> write_day(const Logbook& book, Moment day, std::chrono::minut
   reports.reserve(touched.size());
   for (const PourState& state : touched) reports.push_back(check(state, AsOf::end(state)));
   if (touched.empty() && without_plan.empty()) {
-    return fail(Error::Kind::input, "--day", "nothing was logged on " + day_text(day, offset),
-                "Give a day of a pour in the book");
+    return fail(Error::Kind::input, "--day",
+                {said("nothing was logged on {day}"), {{"day", day_text(day, offset)}}},
+                said("Give a day of a pour in the book"));
   }
   std::vector<RecordInput> inputs;
   for (std::size_t i = 0; i < touched.size(); ++i) {

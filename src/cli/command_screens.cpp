@@ -190,7 +190,7 @@ screens::World Screens::look(Moment now) {
   ui_.drafts().failure.reset();
   if (failure_) {
     ui_.drafts().failure =
-        screens::FailureDraft{failure_->trouble, failure_->where, to_text(*failure_), false};
+        screens::FailureDraft{failure_->trouble, failure_->where.text(), to_text(*failure_), false};
   }
   screens::World world{.now = now, .utc_offset = offset_, .opening = true, .trouble = early_};
   if (session_) {

@@ -22,7 +22,7 @@ constexpr PlanInput kInputs[] = {
     {"initial-set", "of the mix, at the reference: \"5 h\"", "", ""},
     {"force", "of a motor at its speed: \"4 kN\"", "", ""},
     {"amps", "a motor draws in each phase: \"4.2 A\"", "", ""},
-    {"kind", "wall or column", "wall", kAssumed},
+    {"kind", said("Use wall or column"), "wall", kAssumed},
     {"element", "its name", "E1", kAssumed},
     {"bay", "about how long a bay is", "3 m", "our own choice"},
     {"form-mass", "of the form's face: \"60 kg/m2\"", "60 kg/m2",
@@ -34,7 +34,7 @@ constexpr PlanInput kInputs[] = {
      "a trade leaflet puts form vibration from one side at sections under about 300 mm"},
     {"unit-weight", "of the concrete", "25 kN/m3", "the weight DIN 18218 is drawn up for"},
     {"slump", "of the concrete", "120 mm", "assumed: give the mix's own"},
-    {"cement", "plain, retarded, blended, blended-retarded or high-blend", "retarded",
+    {"cement", said("Use plain, retarded, blended, blended-retarded or high-blend"), "retarded",
      "conservative: a plasticizer that delays setting counts as retarding"},
     {"reference", "temperature the initial set was found at", "20 C", kAssumed},
     {"temp", "of the concrete as it will come", "20 C",
@@ -87,11 +87,14 @@ class Texts {
         taken.push_back(&input);
       }
       if (text.empty() && !input.optional && !fault_) {
-        fault_ = Error{Error::Kind::input, option(input.name), "is missing",
-                       fmt::format("Give {}", input.what)};
+        fault_ = Error{Error::Kind::input,
+                       option(input.name),
+                       said("is missing"),
+                       {said("Give {what}"), {{"what", input.what}}}};
       }
       if (!is_utf8(text) && !fault_) {
-        fault_ = Error{Error::Kind::input, option(input.name), "is not UTF-8 text", "Type it anew"};
+        fault_ = Error{Error::Kind::input, option(input.name), said("is not UTF-8 text"),
+                       said("Type it anew")};
       }
       texts_.emplace(input.name, std::move(text));
     }
@@ -121,8 +124,8 @@ class InputReader {
     return texts_.has(name) ? std::optional<T>{get(name, read)} : std::nullopt;
   }
   template <class T>
-  T choose(const char* name, std::optional<T> (*parse)(std::string_view), const char* known) {
-    return reading_.choose(Texts::option(name).c_str(), parse(texts_[name]), texts_[name], known);
+  T choose(const char* name, std::optional<T> (*parse)(std::string_view), Said use) {
+    return reading_.choose(Texts::option(name).c_str(), parse(texts_[name]), texts_[name], use);
   }
   [[nodiscard]] const std::optional<Error>& error() const { return reading_.error(); }
 
@@ -165,7 +168,7 @@ Result<PlanRequest> read_plan_request(const PlanTexts& given) {
   InputReader read{texts};
   PlanWish& w = request.wish;
   w.element = ElementId{texts["element"]};
-  w.kind = read.choose("kind", parse_kind, "wall or column");
+  w.kind = read.choose("kind", parse_kind, said("Use wall or column"));
   w.length = read.get("length", read_length);
   w.height = read.get("height", read_length);
   w.thickness = read.get("thickness", read_length);
@@ -176,17 +179,18 @@ Result<PlanRequest> read_plan_request(const PlanTexts& given) {
   w.rise_wished = read.get("rise", read_rise);
   w.deepest_lift = read.get("lift", read_length);
   const bool sides_given = given.count("sides") > 0 && !given.at("sides").empty();
-  w.both_sides =
-      sides_given ? read.choose("sides", parse_sides, "near or both") : w.thickness > kThinSection;
+  w.both_sides = sides_given ? read.choose("sides", parse_sides, said("Use near or both"))
+                             : w.thickness > kThinSection;
   w.mix.id = MixId{"MIX"};
   w.mix.unit_weight = read.get("unit-weight", read_unit_weight);
   w.mix.slump = read.get("slump", read_length);
   w.mix.initial_set = read.get("initial-set", read_time);
   w.mix.set_reference = read.get("reference", read_temperature);
   w.mix.cement = read.choose("cement", trade::parse_cement_class,
-                             "plain, retarded, blended, blended-retarded or high-blend");
+                             said("Use plain, retarded, blended, blended-retarded or high-blend"));
   w.concrete = read.get("temp", read_temperature);
-  w.method = read.choose("method", trade::parse_pressure_method, "aci347, ciria108 or din18218");
+  w.method =
+      read.choose("method", trade::parse_pressure_method, said("Use aci347, ciria108 or din18218"));
   w.motor = {read.get("amps", read_current), read.get("force", read_force),
              read.get("speed", read_speed)};
   w.reach_x = read.get("reach-x", read_length);
@@ -207,18 +211,19 @@ Result<PlanRequest> read_plan_request(const PlanTexts& given) {
   w.limits.load_age_max = given_limit(read.get("load-age", read_time));
   w.limits.dose_min = given_limit(read.get("dose-min", read_time));
   w.limits.dose_max = given_limit(read.get("dose-max", read_time));
-  request.units = read.choose("units", parse_units, "si or us");
+  request.units = read.choose("units", parse_units, said("Use si or us"));
   request.site = texts["site"];
   request.name = texts["name"];
   request.pour = texts["pour"];
   request.by = texts["by"];
   if (read.error()) return Failed{*read.error()};
   if (section.has_value() != cord.has_value()) {
-    return fail(Error::Kind::input, "--cord-section, --cord-length", "one is missing",
-                "Give both or neither");
+    return fail(Error::Kind::input, "--cord-section, --cord-length", said("one is missing"),
+                said("Give both or neither"));
   }
   if (w.limits.dose_max.value < w.limits.dose_min.value) {
-    return fail(Error::Kind::input, "--dose-max", "is below --dose-min", "Give a longer time");
+    return fail(Error::Kind::input, "--dose-max", said("is below --dose-min"),
+                said("Give a longer time"));
   }
   return request;
 }

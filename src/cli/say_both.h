@@ -34,12 +34,10 @@ class OptionReading {
     return T{};
   }
   template <class T>
-  T choose(const char* option, const std::optional<T>& chosen, const std::string& text,
-           const char* known) {
+  T choose(const char* option, const std::optional<T>& chosen, const std::string& text, Said use) {
     if (chosen) return *chosen;
     if (!error_) {
-      error_ =
-          Error{Error::Kind::input, option, "is \"" + text + "\"", std::string{"Use "} + known};
+      error_ = Error{Error::Kind::input, option, {said("is \"{given}\""), {{"given", text}}}, use};
     }
     return T{};
   }

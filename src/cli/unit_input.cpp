@@ -72,21 +72,22 @@ Result<Quantity> read(const std::string& option, const std::string& text,
                       std::span<const Unit<Quantity>> units) {
   std::string known;
   for (const auto& unit : units) known += (known.empty() ? "" : ", ") + std::string{unit.name};
-  const auto refuse = [&](const char* what) {
-    return fail(Error::Kind::input, option, fmt::format("is \"{}\": {}", text, what),
-                fmt::format("Give a number and a unit of {}", known));
+  const auto refuse = [&](Said what) {
+    return fail(Error::Kind::input, option,
+                {said("is \"{given}\": {fault}"), {{"given", text}, {"fault", Term{what}}}},
+                {said("Give a number and a unit of {units}"), {{"units", known}}});
   };
   double value = 0;
   const char* end = text.data() + text.size();
   const auto [rest, error] = std::from_chars(text.data(), end, value);
-  if (error != std::errc{} || !std::isfinite(value)) return refuse("no number");
+  if (error != std::errc{} || !std::isfinite(value)) return refuse(said("no number"));
   std::string_view name{rest, static_cast<std::size_t>(end - rest)};
   while (!name.empty() && name.front() == ' ') name.remove_prefix(1);
-  if (name.empty()) return refuse("no unit");
+  if (name.empty()) return refuse(said("no unit"));
   for (const auto& unit : units) {
     if (unit.name == name) return unit.make(value);
   }
-  return refuse("a unit that is not known here");
+  return refuse(said("a unit that is not known here"));
 }
 
 }  // namespace
@@ -147,8 +148,8 @@ Result<int> read_count(const std::string& option, const std::string& text) {
   const char* end = text.data() + text.size();
   const auto [rest, error] = std::from_chars(text.data(), end, value);
   if (error == std::errc{} && rest == end && value > 0) return value;
-  return fail(Error::Kind::input, option, fmt::format("is \"{}\"", text),
-              "Give a whole number over 0");
+  return fail(Error::Kind::input, option, {said("is \"{given}\""), {{"given", text}}},
+              said("Give a whole number over 0"));
 }
 
 }  // namespace rb

@@ -22,9 +22,9 @@ Function gl_function(const char* name) {
   return reinterpret_cast<Function>(eglGetProcAddress(name));  // NOLINT: how EGL hands them out
 }
 
-Failed no_gl(const char* what) {
-  return fail(Error::Kind::book, "drawing a picture", what,
-              "Install the Debian packages libegl1 and libgl1-mesa-dri");
+Failed no_gl(Said what) {
+  return fail(Error::Kind::book, said("drawing a picture"), what,
+              said("Install the Debian packages libegl1 and libgl1-mesa-dri"));
 }
 
 }  // namespace
@@ -51,7 +51,7 @@ Result<std::unique_ptr<OffscreenPainter>> OffscreenPainter::make(int width, int 
   }
   if (in.display == EGL_NO_DISPLAY || eglInitialize(in.display, nullptr, nullptr) == EGL_FALSE) {
     in.display = EGL_NO_DISPLAY;
-    return no_gl("this system has no EGL that draws without a display");
+    return no_gl(said("this system has no EGL that draws without a display"));
   }
   eglBindAPI(EGL_OPENGL_API);
   constexpr std::array<EGLint, 7> kWanted{EGL_CONTEXT_MAJOR_VERSION,
@@ -64,7 +64,7 @@ Result<std::unique_ptr<OffscreenPainter>> OffscreenPainter::make(int width, int 
   in.context = eglCreateContext(in.display, EGL_NO_CONFIG_KHR, EGL_NO_CONTEXT, kWanted.data());
   if (in.context == EGL_NO_CONTEXT ||
       eglMakeCurrent(in.display, EGL_NO_SURFACE, EGL_NO_SURFACE, in.context) == EGL_FALSE) {
-    return no_gl("this system has no OpenGL 3.3");
+    return no_gl(said("this system has no OpenGL 3.3"));
   }
   const auto gen_frames = gl_function<PFNGLGENFRAMEBUFFERSPROC>("glGenFramebuffers");
   const auto bind_frame = gl_function<PFNGLBINDFRAMEBUFFERPROC>("glBindFramebuffer");
@@ -80,7 +80,7 @@ Result<std::unique_ptr<OffscreenPainter>> OffscreenPainter::make(int width, int 
   store(GL_RENDERBUFFER, GL_RGBA8, width, height);
   attach(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_RENDERBUFFER, in.colour);
   if (status(GL_FRAMEBUFFER) != GL_FRAMEBUFFER_COMPLETE) {
-    return no_gl("this size of picture cannot be drawn");
+    return no_gl(said("this size of picture cannot be drawn"));
   }
   return painter;
 }
@@ -151,7 +151,8 @@ Result<void> write_png(const Picture& picture, const std::filesystem::path& to) 
       });
   cairo_surface_destroy(surface);
   if (!wrong) return {};
-  return fail(Error::Kind::input, to.string(), *wrong, "Choose a folder that can be written to");
+  return fail(Error::Kind::input, to.string(), *wrong,
+              said("Choose a folder that can be written to"));
 }
 
 }  // namespace rb::app

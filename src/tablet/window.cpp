@@ -281,11 +281,12 @@ Result<WindowReport> show(const WindowSpec& spec, screens::Ui& ui, const Program
   if (!glfw.up) {
     const char* why = nullptr;
     glfwGetError(&why);
-    return fail(Error::Kind::input, "opening the screens",
-                std::string{"there is no display to draw on"} +
-                    (why != nullptr ? fmt::format(" ({})", why) : std::string{}),
-                "The commands demo, replay, check, dose, record, script, verify, calc and picture "
-                "need none: risebook --help");
+    return fail(Error::Kind::input, said("opening the screens"),
+                why != nullptr
+                    ? Saying{said("there is no display to draw on ({why})"), {{"why", why}}}
+                    : Saying{said("there is no display to draw on")},
+                said("The commands demo, replay, check, dose, record, script, verify, calc and "
+                     "picture need none: risebook --help"));
   }
   glfwWindowHint(GLFW_CONTEXT_VERSION_MAJOR, 3);
   glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 3);
@@ -299,8 +300,9 @@ Result<WindowReport> show(const WindowSpec& spec, screens::Ui& ui, const Program
   }
   GLFWwindow* window = glfwCreateWindow(width, height, spec.title.c_str(), monitor, nullptr);
   if (window == nullptr) {
-    return fail(Error::Kind::input, "opening the screens", "this display has no OpenGL 3.3",
-                "Install the Debian package libgl1-mesa-dri");
+    return fail(Error::Kind::input, said("opening the screens"),
+                said("this display has no OpenGL 3.3"),
+                said("Install the Debian package libgl1-mesa-dri"));
   }
   glfwMakeContextCurrent(window);
   glfwSwapInterval(1);

@@ -36,9 +36,10 @@ Seconds now_steady() {
   return std::chrono::steady_clock::now().time_since_epoch();
 }
 
-Failed no_input(std::string what) {
-  return fail(Error::Kind::input, "listening for presses", std::move(what),
-              "Presses are taken from the window toolkit instead; their times are not as sure");
+Failed no_input(Said what) {
+  return fail(
+      Error::Kind::input, said("listening for presses"), what,
+      said("Presses are taken from the window toolkit instead; their times are not as sure"));
 }
 
 PointerChange::Kind kind_of(int type) {
@@ -196,13 +197,13 @@ XInput::~XInput() = default;
 Result<std::unique_ptr<XInput>> XInput::listen(unsigned long window, std::function<void()> wake) {
   auto in = std::make_unique<Inside>();
   in->wake = std::move(wake);
-  if (pipe2(in->stop.data(), O_CLOEXEC) != 0) return no_input("the system gives no pipe");
+  if (pipe2(in->stop.data(), O_CLOEXEC) != 0) return no_input(said("the system gives no pipe"));
   in->display = XOpenDisplay(nullptr);
-  if (in->display == nullptr) return no_input("there is no X server");
+  if (in->display == nullptr) return no_input(said("there is no X server"));
   g_ours = in->display;
   g_before = XSetErrorHandler(on_error);
-  if (!in->ready_protocol()) return no_input("the X server has no XInput 2");
-  if (!in->cover(window)) return no_input("the window cannot be listened to");
+  if (!in->ready_protocol()) return no_input(said("the X server has no XInput 2"));
+  if (!in->cover(window)) return no_input(said("the window cannot be listened to"));
   in->ask_the_time();
   in->told = fmt::format("X server, {}; times by {}", in->touch ? "fingers and pointer" : "pointer",
                          in->maker.clock().shared() ? "the clock that never steps"

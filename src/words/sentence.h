@@ -8,11 +8,12 @@
 
 #include <chrono>
 #include <string>
-#include <variant>
 #include <vector>
 
 #include "base/measure.h"
 #include "base/moment.h"
+#include "base/result.h"
+#include "base/saying.h"
 #include "words/catalogue.h"
 
 namespace rb {
@@ -27,29 +28,13 @@ struct Voice {
 };
 inline constexpr Voice kTerminal{{}, Units::si, true};
 
-/// A word of ours inside a sentence, to be told in the reader's language ("near", "above").
-struct Term {
-  const char* english = "";
-  bool operator==(const Term& other) const {
-    return std::string_view{english} == std::string_view{other.english};
-  }
-};
-
-/// What a sentence tells: a figure, a name or words as a user wrote them, a term of ours, a
-/// moment.
-using FactValue = std::variant<Amount, std::string, Term, Moment>;
-
-struct Fact {
-  std::string name;
-  FactValue value;
-  Rounding rounding = Rounding::nearest;
-  bool operator==(const Fact&) const = default;
-};
-using Facts = std::vector<Fact>;
-
 /// The sentence with its facts in it. `{name+}` puts a sign before a figure. A name without a fact
 /// stays as it stands, so that it is seen.
 std::string filled(const char* sentence, const Facts& facts, const Voice& voice);
+
+/// What is said, and an error with its place and what to do about it.
+std::string words_of(const Saying& saying, const Voice& voice);
+std::string words_of(const Error& error, const Voice& voice);
 
 /// A figure with its unit.
 std::string amount_text(const Amount& figure, const Voice& voice,

@@ -120,7 +120,7 @@ TEST_CASE("a folder that is not there, or a file in its place, is told by name")
   const auto none = Unfinished::beside(folder.path / "none/letter.txt");
   REQUIRE_FALSE(none);
   CHECK(none.error().trouble == BookTrouble::no_folder);
-  CHECK(none.error().where == folder.path / "none/letter.txt");
+  CHECK(none.error().where.text() == folder.path / "none/letter.txt");
   std::ofstream(folder.path / "file") << "x";
   CHECK_FALSE(make_folders(folder.path / "file/deep", 0700));
 }

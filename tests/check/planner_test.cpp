@@ -48,8 +48,8 @@ void check_refused(const PlanWish& wish, const char* limit, const char* says = "
   CAPTURE(limit);
   REQUIRE_FALSE(plan);
   CAPTURE(to_text(plan.error()));
-  CHECK(plan.error().where.find(limit) != std::string::npos);
-  CHECK(plan.error().what.find(says) != std::string::npos);
+  CHECK(plan.error().where.text().find(limit) != std::string::npos);
+  CHECK(plan.error().what.text().find(says) != std::string::npos);
   CHECK_FALSE(plan.error().remedy.empty());
 }
 
@@ -96,7 +96,7 @@ TEST_CASE("a pour that follows its run sheet exactly has nothing to stop or mend
     const PlannedPour plan = planned(wish);
     const PourState state = followed(plan, wish);
     for (const LogEntry& entry : state.log) {
-      CAPTURE(entry.why_not);
+      CAPTURE(entry.why_not.text());
       CHECK(entry.sense == LogEntry::Sense::counts);
     }
     const CheckReport report = check(state, AsOf::end(state));

@@ -163,6 +163,6 @@ TEST_CASE("a full disk is named in plain words") {
   const auto kept = book.append(kPour, samples::note("one"), entry_at(1));
   REQUIRE_FALSE(kept);
   CHECK(kept.error().kind == Error::Kind::book);
-  CHECK(kept.error().what == "the tap was NOT kept: the disk is full");
-  CHECK(kept.error().remedy == "Free some space and try again");
+  CHECK(kept.error().what.text() == "the tap was NOT kept: the disk is full");
+  CHECK(kept.error().remedy.text() == "Free some space and try again");
 }

@@ -121,7 +121,7 @@ TEST_CASE("while the disk is full the taps wait, counted and with the reason") {
   CHECK(status.waiting == 2);
   CHECK(status.oldest == entry_at(12).wall);
   REQUIRE(status.why);
-  CHECK(status.why->what.find("the disk is full") != std::string::npos);
+  CHECK(status.why->what.text().find("the disk is full") != std::string::npos);
   CHECK(writer.told == 1);
   CHECK_FALSE(writer.keeper->settle(Seconds{0.02}));
   disk.heal();

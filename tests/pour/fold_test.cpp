@@ -100,7 +100,7 @@ TEST_CASE("a fix that makes no sense is left out and says why") {
   const PourState state = story.state();
   CHECK(state.elements[0].tops[0].standing() == metres(0.5));
   CHECK(state.log[3].sense == LogEntry::Sense::wrong);
-  CHECK(state.log[3].why_not.find("height") != std::string::npos);
+  CHECK(state.log[3].why_not.text().find("height") != std::string::npos);
 }
 
 TEST_CASE("a fix that changes nothing is left out and says why") {
@@ -111,7 +111,7 @@ TEST_CASE("a fix that changes nothing is left out and says why") {
     story.at("05:11:00", R"("do":"fix","target":"e2","why":"typo","set":)" + std::string{set});
     const PourState state = story.state();
     CHECK(state.log[3].sense == LogEntry::Sense::wrong);
-    CHECK(state.log[3].why_not.find("changes nothing") != std::string::npos);
+    CHECK(state.log[3].why_not.text().find("changes nothing") != std::string::npos);
     CHECK(state.corrections.empty());
   }
 }

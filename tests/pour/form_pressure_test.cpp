@@ -88,7 +88,7 @@ TEST_CASE("where the method does not hold it says so and the whole head counts")
   CHECK_FALSE(now->method);
   REQUIRE(now->no_method);
   CHECK(now->no_method->kind == Error::Kind::refused);
-  CHECK(now->no_method->what.find("slump") != std::string::npos);
+  CHECK(now->no_method->what.text().find("slump") != std::string::npos);
   const auto worst = worst_pressure(state, 0, clock(120));
   CHECK(in_kilopascals(worst->greatest.pressure) == doctest::Approx(75));
   CHECK(worst->greatest.why == trade::PressureFrom::liquid);

@@ -76,7 +76,7 @@ TEST_CASE("a reading of an unknown mix, or from before it was mixed, is left out
   story.at("08:00:00", R"("do":"penetration","mix":"C9","mixed":"2026-03-02T05:00:00.000Z",)"
                        R"("resistance":1)");
   folded = fold(story.events);
-  CHECK(folded->log.back().why_not.find("C9") != std::string::npos);
+  CHECK(folded->log.back().why_not.text().find("C9") != std::string::npos);
 }
 
 TEST_CASE("without readings enough the plan's set time stands") {

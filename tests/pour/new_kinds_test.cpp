@@ -78,7 +78,8 @@ TEST_CASE("a decision on a joint names its element, and its lift and bay where i
 
 TEST_CASE("a bad field of them is refused by its name") {
   CHECK(refusal(R"("do":"moved","what":"crane","element":"W1")")
-            .find("field what: is \"crane\"; form or motor was expected") != std::string::npos);
+            .find("field what: is \"crane\"; one of form, motor was expected") !=
+        std::string::npos);
   CHECK(refusal(R"("do":"moved","what":"form")").find("field element") != std::string::npos);
   CHECK(refusal(R"("do":"joint","element":"W1")").find("field decision") != std::string::npos);
   CHECK(refusal(R"("do":"truck","ticket":"T","mix":"A","volume":6,"water_added":-1,)"

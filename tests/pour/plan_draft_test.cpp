@@ -36,7 +36,7 @@ TEST_CASE("an empty plan says what is missing, one thing at a time, until it is 
   draft.plan.name = "Trial";
   plan = finished(draft);
   REQUIRE_FALSE(plan);
-  CHECK(plan.error().what.find("at least one element") != std::string::npos);
+  CHECK(plan.error().what.text().find("at least one element") != std::string::npos);
   add_element(draft);
   plan = finished(draft);
   REQUIRE_FALSE(plan);
@@ -131,7 +131,7 @@ TEST_CASE("what is entered by hand is no guess, and the rest of the plan follows
   set_bay(draft, 0, 3, metres(1.0));  // nobody takes up the last bay's difference
   const auto wrong = finished(draft);
   REQUIRE_FALSE(wrong);
-  CHECK(wrong.error().what.find("add up to 9 m") != std::string::npos);
+  CHECK(wrong.error().what.text().find("add up to 9 m") != std::string::npos);
 }
 
 TEST_CASE("a copy is the whole plan; only its name waits") {

@@ -35,7 +35,7 @@ class StoryLines {
   [[nodiscard]] PourState state() const {
     PourState made = folded();
     for (const LogEntry& entry : made.log) {
-      CAPTURE(entry.why_not);
+      CAPTURE(entry.why_not.text());
       CHECK(entry.sense != LogEntry::Sense::wrong);
     }
     return made;

@@ -80,7 +80,7 @@ TEST_CASE("the longest texts keep every format under 5 s") {
     CAPTURE(std::string{word});
     const auto state = fold(longest(word));
     REQUIRE(state);
-    for (const LogEntry& entry : state->log) CHECK(entry.why_not == "");
+    for (const LogEntry& entry : state->log) CHECK(entry.why_not.text() == "");
     const CheckReport report = check(*state, AsOf::end(*state));
     const SideDose side{0, Side::near_side, {}};
     const DailyRecord record = make_daily_record(

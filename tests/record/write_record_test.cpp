@@ -180,7 +180,7 @@ TEST_CASE("a folder that is not there is named in the error") {
   const auto written = write_record(test::sample_record(), missing, kAll);
   REQUIRE_FALSE(written);
   CHECK(written.error().kind == Error::Kind::input);
-  CHECK(written.error().where.find("nowhere") != std::string::npos);
+  CHECK(written.error().where.text().find("nowhere") != std::string::npos);
   CHECK_FALSE(fs::exists(missing));
 }
 

@@ -93,7 +93,7 @@ TEST_CASE("nothing is left of a copy that was stopped, or of a book that does no
     }
     const auto copy = store::copy_book(folder / "pours.risebook", folder / "copies");
     REQUIRE(!copy);
-    CHECK(copy.error().what.find("no copy was made") != std::string::npos);
+    CHECK(copy.error().what.text().find("no copy was made") != std::string::npos);
   }
   if (fs::exists(folder / "copies")) CHECK(files_in(folder / "copies").empty());
 }

@@ -90,7 +90,7 @@ TEST_CASE("a book whose end does not hold is read, not written") {
       auto book = got(Logbook::open(path, Access::write));
       CHECK_FALSE(book.writable());
       REQUIRE(book.read_only_reason());
-      CHECK(book.read_only_reason()->what.find("damaged") != std::string::npos);
+      CHECK(book.read_only_reason()->what.text().find("damaged") != std::string::npos);
       const auto kept = book.append(PourId{"N1"}, note("more"), entry_at(30));
       REQUIRE_FALSE(kept);
       CHECK(to_text(kept.error()).find("damaged") != std::string::npos);

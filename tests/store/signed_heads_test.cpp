@@ -100,7 +100,7 @@ TEST_CASE("a key file that is no key, a link, or open to others is left as it is
   const auto before = bytes_of(file);
   const auto key = DeviceKey::ready(folder.path());
   REQUIRE(!key);
-  CHECK(key.error().remedy.find("kept all the same") != std::string::npos);
+  CHECK(key.error().remedy.text().find("kept all the same") != std::string::npos);
   CHECK(bytes_of(file) == before);
 }
 

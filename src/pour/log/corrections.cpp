@@ -1,7 +1,5 @@
 #include "pour/log/corrections.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <unordered_set>
 
@@ -11,7 +9,7 @@ namespace rb {
 
 namespace {
 
-void mark_wrong(LogEntry& entry, std::string why) {
+void mark_wrong(LogEntry& entry, Saying why) {
   entry.sense = LogEntry::Sense::wrong;
   entry.why_not = std::move(why);
 }
@@ -46,9 +44,9 @@ void put_in_force(PourState& state, EventRef ref, std::vector<Correction>& out) 
   LogEntry& target = state.log[aimed];
   Correction correction{aimed, ref, to_line(target.event), {}};
   if (const auto* fix = std::get_if<event::Fix>(&entry.event.what)) {
-    auto changed = with_fields(target.event, fix->set, "the correction");
+    auto changed = with_fields(target.event, fix->set, said("the correction"));
     if (!changed) {
-      mark_wrong(entry, to_text(changed.error()));
+      mark_wrong(entry, as_saying(changed.error()));
       return;
     }
     if (!target.as_entered) target.as_entered = target.event;
@@ -72,7 +70,7 @@ void read_anew(PourState& state, EventRef target, Touched& touched) {
     LogEntry& correction = state.log[ref];
     if (misaimed(state, correction.event, ref)) continue;
     correction.sense = LogEntry::Sense::counts;
-    correction.why_not.clear();
+    correction.why_not = {};
     put_in_force(state, ref, made);
     touched.push_back(ref);
   }
@@ -96,20 +94,21 @@ const EventId* corrected(const Event& event) {
   return nullptr;
 }
 
-std::optional<std::string> misaimed(const PourState& state, const Event& event, EventRef ref) {
+std::optional<Saying> misaimed(const PourState& state, const Event& event, EventRef ref) {
   const EventId* target = corrected(event);
   if (target == nullptr) return std::nullopt;
   const auto found = state.memory.ids.find(target->text);
   if (found == state.memory.ids.end() || found->second >= ref) {
-    return fmt::format("there is no earlier event {} to correct", target->text);
+    return Saying{said("there is no earlier event {target} to correct"),
+                  {{"target", target->text}}};
   }
   const Event& aimed = state.log[found->second].event;
   if (std::holds_alternative<event::PourOpen>(aimed.what) &&
       std::holds_alternative<event::Strike>(event.what)) {
-    return "the opening of the pour cannot be struck";
+    return said("the opening of the pour cannot be struck");
   }
   if (std::holds_alternative<event::Fix>(event.what) && corrected(aimed) != nullptr) {
-    return "a correction cannot be changed; strike it and correct anew";
+    return said("a correction cannot be changed; strike it and correct anew");
   }
   return std::nullopt;
 }

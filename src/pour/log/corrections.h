@@ -13,7 +13,7 @@ namespace rb {
 const EventId* corrected(const Event& event);
 
 /// Why a correction cannot stand as log entry `ref`, or nothing. Other events always can.
-std::optional<std::string> misaimed(const PourState& state, const Event& event, EventRef ref);
+std::optional<Saying> misaimed(const PourState& state, const Event& event, EventRef ref);
 
 /// Puts all corrections of a log just entered in force.
 void apply_corrections(PourState& state);

@@ -88,11 +88,12 @@ void read_field(Fields& f, Kind& kind, const Field<Kind, T>& field) {
       *value = InScript<Some>::make(f.number(field.name, field.span), field.span);
     }
   } else if constexpr (std::is_same_v<T, std::shared_ptr<const Plan>>) {
-    auto plan = parse_plan(f.object(field.name).dump(), f.where() + ", plan", f.bounds());
+    auto plan = parse_plan(f.object(field.name).dump(), inside(f.where(), "plan"), f.bounds());
     if (!plan) throw BadField{plan.error()};
     value = std::make_shared<const Plan>(std::move(*plan));
   } else if constexpr (std::is_same_v<T, std::vector<MotorId>>) {
-    if (!f.has(field.name)) f.refuse(field.name, "is missing", "List the motors hung, or []");
+    if (!f.has(field.name))
+      f.refuse(field.name, said("is missing"), said("List the motors hung, or []"));
     for (std::string& motor : f.ids(field.name, most::kMotors))
       value.emplace_back(std::move(motor));
   } else if constexpr (std::is_same_v<T, std::string>) {

@@ -20,12 +20,13 @@ constexpr Span kUncertain{0, 86400, "s"};
 template <class Kind>
 void hold_together(Fields& /*fields*/, const Kind& /*kind*/) {}
 void hold_together(Fields& f, const event::Truck& truck) {
-  if (truck.arrived < truck.batched) f.refuse("arrived", "is before batched", "Check both times");
+  if (truck.arrived < truck.batched)
+    f.refuse("arrived", said("is before batched"), said("Check both times"));
 }
 void hold_together(Fields& f, const event::Sign& sign) {
   if (sign.role == "foreman" || sign.role == "inspector" || sign.role == "superintendent") return;
-  f.refuse("role",
-           fmt::format("is \"{}\"; foreman, inspector or superintendent was expected", sign.role));
+  f.refuse("role", {said("is \"{given}\"; foreman, inspector or superintendent was expected"),
+                    {{"given", sign.role}}});
 }
 
 using Reader = Happening (*)(Fields&);
@@ -50,11 +51,11 @@ std::size_t kind_index(Fields& f) {
   const std::string kind = f.id("do");
   const auto found = std::find(all.begin(), all.end(), kind);
   if (found != all.end()) return static_cast<std::size_t>(found - all.begin());
-  f.refuse("do", fmt::format("is \"{}\", a kind this version does not know", kind),
-           fmt::format("Known kinds: {}", fmt::join(all, ", ")));
+  f.refuse("do", {said("is \"{given}\", a kind this version does not know"), {{"given", kind}}},
+           {said("Known kinds: {kinds}"), {{"kinds", fmt::format("{}", fmt::join(all, ", "))}}});
 }
 
-Event read_event(const Json& object, const std::string& where, Bounds bounds) {
+Event read_event(const Json& object, const Saying& where, Bounds bounds) {
   Fields f{object, where, bounds};
   Event event;
   const std::size_t kind = kind_index(f);
@@ -91,22 +92,25 @@ Json event_json(const Event& event) {
   return json;
 }
 
-void hold_line(std::size_t bytes, std::size_t most, const std::string& where, const char* what) {
+void hold_line(std::size_t bytes, std::size_t most, const Saying& where, Said line) {
   if (bytes <= most) return;
-  throw BadField{Error{Error::Kind::input, where,
-                       fmt::format("is {} bytes long; {} may have {}", bytes, what, most),
-                       "Shorten its texts, or leave out fields that are not of a pour script"}};
+  throw BadField{
+      Error{Error::Kind::input,
+            where,
+            {said("is {bytes} bytes long; {line} may have {most}"),
+             {{"bytes", counted(bytes)}, {"line", Term{line}}, {"most", counted(most)}}},
+            said("Shorten its texts, or leave out fields that are not of a pour script")}};
 }
 
 }  // namespace
 
-Result<Event> parse_event(std::string_view line, const std::string& where, Bounds bounds) {
+Result<Event> parse_event(std::string_view line, const Saying& where, Bounds bounds) {
   try {
     const bool kept = bounds == Bounds::kept;
-    if (kept) hold_line(line.size(), most::kOpenLineBytes, where, "a line");
+    if (kept) hold_line(line.size(), most::kOpenLineBytes, where, said("a line"));
     Event event = read_event(parse_json(line, where), where, bounds);
     if (kept && !std::holds_alternative<event::PourOpen>(event.what)) {
-      hold_line(line.size(), most::kLineBytes, where, "a line that opens no pour");
+      hold_line(line.size(), most::kLineBytes, where, said("a line that opens no pour"));
     }
     return event;
   } catch (const BadField& bad) {
@@ -118,14 +122,14 @@ std::string to_line(const Event& event) {
   return event_json(event).dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
-Result<Event> with_fields(const Event& event, const std::string& fields, const std::string& where) {
+Result<Event> with_fields(const Event& event, const std::string& fields, const Saying& where) {
   try {
     const Json set = parse_json(fields, where);
     for (const char* kept : {"do", "id", "entered", "mono", "boot"}) {
       if (set.contains(kept)) {
-        return fail(Error::Kind::input, where + ", field set",
-                    fmt::format("changes \"{}\", which stands", kept),
-                    "Strike the event and enter it anew");
+        return fail(Error::Kind::input, field_of(where, "set"),
+                    {said("changes \"{given}\", which stands"), {{"given", kept}}},
+                    said("Strike the event and enter it anew"));
       }
     }
     Json json = event_json(event);
@@ -134,8 +138,9 @@ Result<Event> with_fields(const Event& event, const std::string& fields, const s
     Event changed = read_event(json, where, Bounds::as_it_is);
     if (changed.at == event.at && changed.by == event.by && changed.what == event.what &&
         changed.uncertain == event.uncertain) {
-      return fail(Error::Kind::input, where + ", field set", "changes nothing the event tells",
-                  "Name fields of the event with other values than they have");
+      return fail(Error::Kind::input, field_of(where, "set"),
+                  said("changes nothing the event tells"),
+                  said("Name fields of the event with other values than they have"));
     }
     return changed;
   } catch (const BadField& bad) {

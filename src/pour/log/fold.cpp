@@ -89,7 +89,7 @@ void rewind(PourState& state, std::size_t place) {
     LogEntry& entry = state.log[state.order[i]];
     if (corrected(entry.event) != nullptr) continue;  // these are judged by what they aim at
     entry.sense = LogEntry::Sense::counts;
-    entry.why_not.clear();
+    entry.why_not = {};
   }
 }
 
@@ -150,7 +150,7 @@ void put_in_order(PourState& state, EventRef ref) {
 
 Result<PourState> fold(std::span<const Event> events) {
   if (events.empty() || !std::holds_alternative<event::PourOpen>(events.front().what)) {
-    return fail(Error::Kind::input, "the pour's events", "do not begin with pour-open");
+    return fail(Error::Kind::input, said("the pour's events"), said("do not begin with pour-open"));
   }
   PourState state;
   state.log.reserve(events.size());
@@ -200,7 +200,7 @@ void extend(PourState& state, const Event& event) {
 
 namespace {
 
-Failed refusal(const Event& event, std::string why) {
+Failed refusal(const Event& event, Saying why) {
   return fail(Error::Kind::input, kind_text(event.what), std::move(why));
 }
 
@@ -243,7 +243,7 @@ Result<void> admit_fix(PourState& state, const Event& event) {
   const LogEntry& fixed = state.log[target];
   const bool spoilt = stood && !fixed.struck && fixed.sense == LogEntry::Sense::wrong;
   if (fix.sense != LogEntry::Sense::wrong && !spoilt) return {};
-  std::string why = spoilt ? fixed.why_not : fix.why_not;
+  Saying why = spoilt ? fixed.why_not : fix.why_not;
   withdraw(state, before);
   return refusal(event, std::move(why));
 }

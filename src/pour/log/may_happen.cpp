@@ -1,7 +1,5 @@
 #include "pour/log/may_happen.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 #include "pour/log/places.h"
@@ -15,10 +13,10 @@ constexpr Length kAboveForm = metres(0.1);
 
 using Answer = std::optional<Refusal>;
 
-Answer wrong(std::string why) {
+Answer wrong(Saying why) {
   return Refusal{LogEntry::Sense::wrong, std::move(why)};
 }
-Answer repeats(std::string why) {
+Answer repeats(Saying why) {
   return Refusal{LogEntry::Sense::repeats, std::move(why)};
 }
 
@@ -28,7 +26,7 @@ class Judge {
       : state_(state), entry_(entry), ref_(ref), at_(state.clock(entry.when)) {}
 
   Answer operator()(const event::PourOpen&) const {
-    if (ref_ != 0) return wrong("the pour is already open");
+    if (ref_ != 0) return wrong(said("the pour is already open"));
     return {};
   }
   Answer operator()(const event::Ready&) const { return {}; }
@@ -38,7 +36,7 @@ class Judge {
     if (auto no = unplaced(e.place)) return no;
     const auto [element, row] = place(e.place);
     if (state_.hanging(element, row) == nullptr && state_.running(element, row) == nullptr) {
-      return repeats(fmt::format("row {} is not hung", e.place.row.text));
+      return repeats({said("row {row} is not hung"), {{"row", e.place.row.text}}});
     }
     return {};
   }
@@ -47,7 +45,7 @@ class Judge {
     const auto element = element_index(plan(), e.element);
     if (!element) return unknown(e.element);
     if (const LiftState* now = state_.placing(*element); now && now->lift == e.lift) {
-      return repeats(fmt::format("lift {} is already being placed", e.lift));
+      return repeats({said("lift {lift} is already being placed"), {{"lift", count(e.lift)}}});
     }
     return {};
   }
@@ -59,8 +57,8 @@ class Judge {
     const auto& lifts = state_.elements[*element].lifts;
     if (std::none_of(lifts.begin(), lifts.end(),
                      [&](const LiftState& l) { return l.lift == e.lift; })) {
-      return wrong(
-          fmt::format("lift {} of {} has not been started by then", e.lift, e.element.text));
+      return wrong({said("lift {lift} of {element} has not been started by then"),
+                    {{"lift", count(e.lift)}, {"element", e.element.text}}});
     }
     return no_bay(*element, e.bay);
   }
@@ -69,7 +67,7 @@ class Judge {
     if (auto no = unplaced(e.place)) return no;
     const auto [element, row] = place(e.place);
     if (state_.running(element, row) != nullptr) {
-      return repeats(fmt::format("row {} was already running", e.place.row.text));
+      return repeats({said("row {row} was already running"), {{"row", e.place.row.text}}});
     }
     return {};
   }
@@ -77,7 +75,7 @@ class Judge {
     if (auto no = unplaced(e.place)) return no;
     const auto [element, row] = place(e.place);
     if (state_.running(element, row) == nullptr) {
-      return repeats(fmt::format("row {} was not running", e.place.row.text));
+      return repeats({said("row {row} was not running"), {{"row", e.place.row.text}}});
     }
     return {};
   }
@@ -90,33 +88,33 @@ class Judge {
     if (auto no = unmixed(e.mix)) return no;
     const auto truck = truck_of(state_, e.ticket);
     if (truck && state_.trucks[*truck].what) {
-      return wrong(fmt::format("ticket {} was already entered", e.ticket.text));
+      return wrong({said("ticket {ticket} was already entered"), {{"ticket", e.ticket.text}}});
     }
     return {};
   }
   Answer operator()(const event::Discharge& e) const {
     if (e.element && !element_index(plan(), *e.element)) return unknown(*e.element);
     const auto ended = discharge_ended(state_, entry_, e);
-    if (ended && *ended < at_) return wrong("the discharge ends before it begins");
+    if (ended && *ended < at_) return wrong(said("the discharge ends before it begins"));
     const auto known = truck_of(state_, e.ticket);
     if (!known || !state_.trucks[*known].discharge) return {};
     const TruckState& truck = state_.trucks[*known];
     if (truck.ended || !ended) {
-      return repeats(fmt::format("ticket {} was already discharged", e.ticket.text));
+      return repeats({said("ticket {ticket} was already discharged"), {{"ticket", e.ticket.text}}});
     }
     // The end of a discharge logged when it began.
-    if (*ended < *truck.discharged) return wrong("the discharge ends before it began");
+    if (*ended < *truck.discharged) return wrong(said("the discharge ends before it began"));
     return {};
   }
   Answer operator()(const event::Test&) const { return {}; }
   Answer operator()(const event::AirTemp&) const { return {}; }
 
   Answer operator()(const event::Hold&) const {
-    if (on_hold()) return repeats("the pour is already on hold");
+    if (on_hold()) return repeats(said("the pour is already on hold"));
     return {};
   }
   Answer operator()(const event::Resume&) const {
-    if (!on_hold()) return repeats("the pour is not on hold");
+    if (!on_hold()) return repeats(said("the pour is not on hold"));
     return {};
   }
   Answer operator()(const event::Note& e) const {
@@ -126,7 +124,7 @@ class Judge {
   Answer operator()(const event::Fix&) const { return {}; }
   Answer operator()(const event::Strike&) const { return {}; }
   Answer operator()(const event::PourClose&) const {
-    if (state_.closed) return repeats("the pour is already closed");
+    if (state_.closed) return repeats(said("the pour is already closed"));
     return {};
   }
   Answer operator()(const event::Sign&) const { return {}; }
@@ -139,7 +137,7 @@ class Judge {
     if (!index) return unknown(e.element);
     const Element& element = plan().elements[*index];
     if (e.patch.x > element.length || e.patch.z > element.rise_height()) {
-      return wrong(fmt::format("the place is off the face of {}", e.element.text));
+      return wrong({said("the place is off the face of {element}"), {{"element", e.element.text}}});
     }
     return {};
   }
@@ -149,7 +147,7 @@ class Judge {
     const auto known = ids.find(e.target.text);
     if (known == ids.end() || known->second >= ref_ ||
         !std::holds_alternative<event::Blemish>(state_.log[known->second].event.what)) {
-      return wrong(fmt::format("there is no blemish {} to repair", e.target.text));
+      return wrong({said("there is no blemish {blemish} to repair"), {{"blemish", e.target.text}}});
     }
     return {};
   }
@@ -163,42 +161,48 @@ class Judge {
   }
   Answer operator()(const event::Penetration& e) const {
     if (auto no = unmixed(e.mix)) return no;
-    if (state_.clock(e.mixed) >= at_) return wrong("the sample was mixed after it was read");
+    if (state_.clock(e.mixed) >= at_) return wrong(said("the sample was mixed after it was read"));
     return {};
   }
 
  private:
   [[nodiscard]] const Plan& plan() const { return *state_.plan; }
   static Answer unknown(const ElementId& id) {
-    return wrong(fmt::format("element {} is not in the plan", id.text));
+    return wrong({said("element {element} is not in the plan"), {{"element", id.text}}});
   }
   [[nodiscard]] Answer unmixed(const MixId& mix) const {
     if (plan().find(mix) == nullptr) {
-      return wrong(fmt::format("mix {} is not in the plan", mix.text));
+      return wrong({said("mix {mix} is not in the plan"), {{"mix", mix.text}}});
     }
     return {};
   }
   [[nodiscard]] Answer unplaced(const RowPlace& place) const {
     if (row_at(state_, place)) return {};
     if (!element_index(plan(), place.element)) return unknown(place.element);
-    return wrong(fmt::format("row {} on the {} side of {} is not in the plan", place.row.text,
-                             to_text(place.side), place.element.text));
+    return wrong({said("row {row} on the {side} side of {element} is not in the plan"),
+                  {{"row", place.row.text},
+                   {"side", Term{to_text(place.side)}},
+                   {"element", place.element.text}}});
   }
   // Of a place the plan has.
   [[nodiscard]] std::pair<std::size_t, std::size_t> place(const RowPlace& place) const {
     return *row_at(state_, place);
   }
   [[nodiscard]] Answer no_bay(std::size_t element, std::optional<int> bay) const {
-    const std::size_t count = plan().elements[element].bays.size();
-    if (!bay || static_cast<std::size_t>(*bay) <= count) return {};
-    return wrong(fmt::format("bay {} is not in the plan; {} has {}", *bay,
-                             plan().elements[element].id.text, count));
+    const std::size_t bays = plan().elements[element].bays.size();
+    if (!bay || static_cast<std::size_t>(*bay) <= bays) return {};
+    return wrong({said("bay {bay} is not in the plan; {element} has {bays}"),
+                  {{"bay", count(*bay)},
+                   {"element", plan().elements[element].id.text},
+                   {"bays", counted(bays)}}});
   }
   [[nodiscard]] Answer too_high(std::size_t element, Length height) const {
     const Element& planned = plan().elements[element];
     if (height <= planned.rise_height() + kAboveForm) return {};
-    return wrong(fmt::format("a top of {:g} m is above the form of {} ({:g} m)", in_metres(height),
-                             planned.id.text, in_metres(planned.rise_height())));
+    return wrong({said("a top of {height~} is above the form of {element} ({form~})"),
+                  {{"height", amount(height)},
+                   {"element", planned.id.text},
+                   {"form", amount(planned.rise_height())}}});
   }
   [[nodiscard]] Answer unreadable(const ElementId& id, Length height,
                                   std::optional<int> bay) const {

@@ -3,7 +3,6 @@
 #pragma once
 
 #include <optional>
-#include <string>
 
 #include "pour/log/state.h"
 
@@ -12,7 +11,7 @@ namespace rb {
 /// Why an event does not count.
 struct Refusal {
   LogEntry::Sense sense;  ///< repeats or wrong
-  std::string why;
+  Saying why;
 };
 
 /// Whether `entry`, log entry `ref` or the one to come, counts when it happens at its moment, later

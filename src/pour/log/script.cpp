@@ -1,11 +1,10 @@
 #include "pour/log/script.h"
 
-#include <fmt/format.h>
-
 #include <unordered_map>
 
 #include "pour/log/event_json.h"
 #include "pour/log/fold.h"
+#include "pour/plan/json_fields.h"
 
 namespace rb {
 
@@ -16,6 +15,10 @@ const EventId* target_of(const Event& event) {
   if (const auto* strike = std::get_if<event::Strike>(&event.what)) return &strike->target;
   if (const auto* repair = std::get_if<event::Repair>(&event.what)) return &repair->target;
   return nullptr;
+}
+
+Saying line_of(const std::string& file, int number) {
+  return {said("{file} line {line}"), {{"file", file}, {"line", count(number)}}};
 }
 
 }  // namespace
@@ -32,39 +35,42 @@ Result<Script> read_script(std::string_view text, const std::string& file) {
     ++number;
     if (!line.empty() && line.back() == '\r') line.remove_suffix(1);
     if (line.find_first_not_of(" \t") == std::string_view::npos) continue;
-    const std::string where = fmt::format("{} line {}", file, number);
+    const Saying where = line_of(file, number);
     auto event = parse_event(line, where);
     if (!event) return Failed{event.error()};
     const auto* open = std::get_if<event::PourOpen>(&event->what);
     if (script.events.empty() != (open != nullptr)) {
-      return fail(Error::Kind::input, where + ", field do",
-                  script.events.empty() ? "the first line of a script must be pour-open"
-                                        : "a script opens one pour only",
-                  "Put each pour in a script of its own");
+      return fail(Error::Kind::input, field_of(where, "do"),
+                  script.events.empty() ? said("the first line of a script must be pour-open")
+                                        : said("a script opens one pour only"),
+                  said("Put each pour in a script of its own"));
     }
     if (open != nullptr) script.pour = open->pour;
     if (const EventId* target = target_of(*event); target && !ids.contains(target->text)) {
-      return fail(Error::Kind::input, where + ", field target",
-                  fmt::format("names \"{}\", which no earlier line has as its id", target->text));
+      return fail(Error::Kind::input, field_of(where, "target"),
+                  {said("names \"{given}\", which no earlier line has as its id"),
+                   {{"given", target->text}}});
     }
     if (!event->id.empty() && !ids.emplace(event->id.text, number).second) {
-      return fail(Error::Kind::input, where + ", field id",
-                  fmt::format("\"{}\" is already the id of line {}", event->id.text,
-                              ids.at(event->id.text)));
+      return fail(Error::Kind::input, field_of(where, "id"),
+                  {said("\"{given}\" is already the id of line {line}"),
+                   {{"given", event->id.text}, {"line", count(ids.at(event->id.text))}}});
     }
     script.events.push_back(std::move(*event));
     lines.push_back(number);
   }
   if (script.events.empty()) {
-    return fail(Error::Kind::input, file, "holds no events",
-                "A script starts with a pour-open line");
+    return fail(Error::Kind::input, file, said("holds no events"),
+                said("A script starts with a pour-open line"));
   }
   const auto state = fold(script.events);
   if (!state) return Failed{state.error()};
   for (std::size_t i = 0; i < state->log.size(); ++i) {
     if (state->log[i].sense == LogEntry::Sense::wrong) {
       return fail(Error::Kind::input,
-                  fmt::format("{} line {} ({})", file, lines[i], kind_text(script.events[i].what)),
+                  Saying{said("{place} ({kind})"),
+                         {{"place", Clause{line_of(file, lines[i])}},
+                          {"kind", kind_text(script.events[i].what)}}},
                   state->log[i].why_not);
     }
   }

@@ -25,7 +25,7 @@ struct LogEntry {
   bool struck = false;
   enum class Sense { counts, repeats, wrong };
   Sense sense = Sense::counts;  ///< repeats: says nothing new; wrong: cannot be, and is left out
-  std::string why_not{};        ///< why it does not count, in plain words
+  Saying why_not{};             ///< why it does not count
   Moment when{};                ///< when it happened, a step of the wall clock taken out
   [[nodiscard]] bool late() const;
   bool operator==(const LogEntry& other) const;  ///< ids aside

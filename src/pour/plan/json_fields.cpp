@@ -7,31 +7,56 @@
 
 namespace rb {
 
-void Fields::refuse(const std::string& field, const std::string& what,
-                    const std::string& remedy) const {
-  std::string place = where_;
-  if (!field.empty()) place += (place.empty() ? "field " : ", field ") + field;
-  throw BadField{Error{Error::Kind::input, place, what, remedy}};
+Saying field_of(const Saying& where, const std::string& field) {
+  return inside(where, {said("field {field}"), {{"field", field}}});
+}
+
+namespace {
+
+// A bound or a value of a field, in the field's unit. A size that no pour has is quoted as it came.
+FactValue figure(double value, const Span& span) {
+  constexpr double kGreatest = 1e7;
+  const std::string_view unit = span.unit;
+  const auto measure = unit == "degrees"       ? Measure::angle
+                       : unit == "per cent"    ? Measure::percent
+                       : unit.starts_with("(") ? Measure::number
+                                               : measure_of_unit(unit);
+  if (measure && std::abs(value) < kGreatest) return Amount{*measure, value};
+  return fmt::format("{:g}{}{}", value, *span.unit ? " " : "", span.unit);
+}
+
+Saying text_expected(const Json& value) {
+  return {said("is {given}; a text was expected"), {{"given", quoted(value)}}};
+}
+
+}  // namespace
+
+void Fields::refuse(const std::string& field, Saying what, Saying remedy) const {
+  throw BadField{Error{Error::Kind::input, field.empty() ? where_ : field_of(where_, field),
+                       std::move(what), std::move(remedy)}};
 }
 
 const Json& Fields::get(const char* field) {
-  if (!has(field)) refuse(field, "is missing");
+  if (!has(field)) refuse(field, said("is missing"));
   return object_.at(field);
 }
 
 double Fields::checked(const std::string& field, const Json& value, const Span& span) const {
-  const auto expected = [&] {
-    return fmt::format(
-        "a number {} {:g} {} {:g}{}{} was expected", span.open_least ? "above" : "from", span.least,
-        span.open_least ? "and up to" : "to", span.most, *span.unit ? " " : "", span.unit);
+  const auto expected = [&](FactValue given) {
+    return Saying{span.open_least
+                      ? said("is {given~}; a number above {least~} and up to {most~} was expected")
+                      : said("is {given~}; a number from {least~} to {most~} was expected"),
+                  {{"given", std::move(given)},
+                   {"least", figure(span.least, span)},
+                   {"most", figure(span.most, span)}}};
   };
-  if (!value.is_number()) refuse(field, fmt::format("is {}; {}", quoted(value), expected()));
+  if (!value.is_number()) refuse(field, expected(quoted(value)));
   const double number = value.get<double>();
   const bool low = span.open_least ? number <= span.least : number < span.least;
   if (!std::isfinite(number) || low || number > span.most) {
-    refuse(field, fmt::format("is {}; {}", quoted(value), expected()),
-           *span.unit ? fmt::format("Check the sign and that it is in {}", span.unit)
-                      : std::string{"Check the sign and the size"});
+    const bool finite = std::isfinite(number);
+    refuse(field, expected(finite ? figure(number, span) : FactValue{quoted(value)}),
+           *span.unit ? said("Check the sign and the unit") : said("Check the sign and the size"));
   }
   return number;
 }
@@ -49,8 +74,10 @@ long Fields::integer(const char* field, long least, long most) {
   const Json& value = get(field);
   if (!value.is_number_integer() || value.get<double>() < static_cast<double>(least) ||
       value.get<double>() > static_cast<double>(most)) {
-    refuse(field, fmt::format("is {}; a whole number from {} to {} was expected", quoted(value),
-                              least, most));
+    refuse(field, {said("is {given}; a whole number from {least} to {most} was expected"),
+                   {{"given", quoted(value)},
+                    {"least", count(static_cast<double>(least))},
+                    {"most", count(static_cast<double>(most))}}});
   }
   return value.get<long>();
 }
@@ -60,16 +87,17 @@ std::size_t Fields::one_of(const char* field, std::span<const char* const> words
   std::string all;
   for (std::size_t i = 0; i < words.size(); ++i) {
     if (word == words[i]) return i;
-    all += (i == 0 ? "" : " or ") + std::string{words[i]};
+    all += (i == 0 ? "" : ", ") + std::string{words[i]};
   }
-  refuse(field, fmt::format("is \"{}\"; {} was expected", word, all));
+  refuse(field,
+         {said("is \"{given}\"; one of {words} was expected"), {{"given", word}, {"words", all}}});
 }
 
 Side Fields::side() {
   const std::string side = maybe_text("side");
   if (side.empty() || side == to_text(Side::near_side)) return Side::near_side;
   if (side != to_text(Side::far_side)) {
-    refuse("side", fmt::format("is \"{}\"; near or far was expected", side));
+    refuse("side", {said("is \"{given}\"; near or far was expected"), {{"given", side}}});
   }
   return Side::far_side;
 }
@@ -84,14 +112,17 @@ void Fields::hold_text(const std::string& field, const std::string& text) const 
   const std::size_t letters = letters_of(text);
   if (letters <= most::kTextLetters) return;
   refuse(field,
-         fmt::format("is {} characters long; a text may have {}", letters, most::kTextLetters),
-         "Shorten it, or tell it in several notes");
+         {said("is {letters} characters long; a text may have {most}"),
+          {{"letters", counted(letters)}, {"most", counted(most::kTextLetters)}}},
+         said("Shorten it, or tell it in several notes"));
 }
 
 void Fields::hold_id(const std::string& field, const std::string& text) const {
   if (bounds_ == Bounds::as_it_is || text.size() <= most::kIdBytes) return;
-  refuse(field, fmt::format("is {} bytes long; an id may have {}", text.size(), most::kIdBytes),
-         "Give it a shorter id");
+  refuse(field,
+         {said("is {bytes} bytes long; an id may have {most}"),
+          {{"bytes", counted(text.size())}, {"most", counted(most::kIdBytes)}}},
+         said("Give it a shorter id"));
 }
 
 void Fields::hold_texts(const std::string& field, const Json& value) const {
@@ -105,7 +136,7 @@ void Fields::hold_texts(const std::string& field, const Json& value) const {
 std::string Fields::id(const char* field) {
   const Json& value = get(field);
   if (!value.is_string() || value.get_ref<const std::string&>().empty()) {
-    refuse(field, fmt::format("is {}; a text was expected", quoted(value)));
+    refuse(field, text_expected(value));
   }
   hold_id(field, value.get_ref<const std::string&>());
   return value.get<std::string>();
@@ -120,7 +151,7 @@ std::string Fields::maybe_id(const char* field) {
 std::string Fields::text(const char* field) {
   const Json& value = get(field);
   if (!value.is_string() || value.get_ref<const std::string&>().empty()) {
-    refuse(field, fmt::format("is {}; a text was expected", quoted(value)));
+    refuse(field, text_expected(value));
   }
   hold_text(field, value.get_ref<const std::string&>());
   return value.get<std::string>();
@@ -129,7 +160,7 @@ std::string Fields::text(const char* field) {
 std::string Fields::maybe_text(const char* field) {
   if (!has(field)) return {};
   const Json& value = object_.at(field);
-  if (!value.is_string()) refuse(field, fmt::format("is {}; a text was expected", quoted(value)));
+  if (!value.is_string()) refuse(field, text_expected(value));
   hold_text(field, value.get_ref<const std::string&>());
   return value.get<std::string>();
 }
@@ -137,7 +168,7 @@ std::string Fields::maybe_text(const char* field) {
 bool Fields::boolean(const char* field) {
   const Json& value = get(field);
   if (!value.is_boolean()) {
-    refuse(field, fmt::format("is {}; true or false was expected", quoted(value)));
+    refuse(field, {said("is {given}; true or false was expected"), {{"given", quoted(value)}}});
   }
   return value.get<bool>();
 }
@@ -147,8 +178,8 @@ Moment Fields::moment(const char* field) {
   const auto moment =
       value.is_string() ? parse_moment(value.get_ref<const std::string&>()) : std::nullopt;
   if (!moment) {
-    refuse(field, fmt::format("is {}; a time such as 2026-03-02T05:10:00.000Z was expected",
-                              quoted(value)));
+    refuse(field, {said("is {given}; a time such as 2026-03-02T05:10:00.000Z was expected"),
+                   {{"given", quoted(value)}}});
   }
   return *moment;
 }
@@ -161,17 +192,19 @@ std::optional<Moment> Fields::maybe_moment(const char* field) {
 const Json& Fields::object(const char* field) {
   const Json& value = get(field);
   if (!value.is_object()) {
-    refuse(field, fmt::format("is {}; an object {{...}} was expected", quoted(value)));
+    refuse(field, {said("is {given}; an object {...} was expected"), {{"given", quoted(value)}}});
   }
   return value;
 }
 
 const Json& Fields::list(const char* field, std::size_t most) const {
   const Json& value = object_.at(field);
-  if (!value.is_array()) refuse(field, "a list [...] was expected");
+  if (!value.is_array()) refuse(field, said("a list [...] was expected"));
   if (bounds_ == Bounds::kept && value.size() > most) {
-    refuse(field, fmt::format("has {} entries; it may have {}", value.size(), most),
-           "Share the work out over several pours");
+    refuse(field,
+           {said("has {entries} entries; it may have {most}"),
+            {{"entries", counted(value.size())}, {"most", counted(most)}}},
+           said("Share the work out over several pours"));
   }
   return value;
 }
@@ -181,7 +214,7 @@ std::vector<Fields> Fields::objects(const char* field, std::size_t most) {
   if (!has(field)) return items;
   const Json& value = list(field, most);
   for (std::size_t i = 0; i < value.size(); ++i) {
-    items.emplace_back(value[i], fmt::format("{}, {}[{}]", where_, field, i + 1), bounds_);
+    items.emplace_back(value[i], inside(where_, fmt::format("{}[{}]", field, i + 1)), bounds_);
   }
   return items;
 }
@@ -203,7 +236,7 @@ std::vector<std::string> Fields::ids(const char* field, std::size_t most) {
   for (std::size_t i = 0; i < value.size(); ++i) {
     const std::string place = fmt::format("{}[{}]", field, i + 1);
     if (!value[i].is_string() || value[i].get_ref<const std::string&>().empty()) {
-      refuse(place, "a text was expected");
+      refuse(place, said("a text was expected"));
     }
     hold_id(place, value[i].get_ref<const std::string&>());
     items.push_back(value[i].get<std::string>());
@@ -219,11 +252,11 @@ std::string Fields::unknown() const {
   if (rest.empty()) return {};
   std::string text = rest.dump();
   if (bounds_ == Bounds::kept && text.size() > most::kExtraBytes) {
-    refuse(
-        rest.items().begin().key(),
-        fmt::format("and other fields this version does not know hold {} bytes; they may hold {}",
-                    text.size(), most::kExtraBytes),
-        "Keep what is so long in a file of its own");
+    refuse(rest.items().begin().key(),
+           {said("and other fields this version does not know hold {bytes} bytes; they may hold "
+                 "{most}"),
+            {{"bytes", counted(text.size())}, {"most", counted(most::kExtraBytes)}}},
+           said("Keep what is so long in a file of its own"));
   }
   return text;
 }
@@ -261,17 +294,18 @@ int depth_of(std::string_view text) {
 
 }  // namespace
 
-Json parse_json(std::string_view text, const std::string& where) {
+Json parse_json(std::string_view text, const Saying& where) {
   if (depth_of(text) > kDeepest) {
     throw BadField{
-        Error{Error::Kind::input, where, "is nested too deep to be a line of a pour", {}}};
+        Error{Error::Kind::input, where, said("is nested too deep to be a line of a pour"), {}}};
   }
   try {
     return Json::parse(text);
   } catch (const Json::exception& e) {
     std::string what = e.what();
     if (const auto at = what.find("] "); at != std::string::npos) what = what.substr(at + 2);
-    throw BadField{Error{Error::Kind::input, where, "is not JSON: " + what, {}}};
+    throw BadField{
+        Error{Error::Kind::input, where, {said("is not JSON: {fault}"), {{"fault", what}}}, {}}};
   }
 }
 

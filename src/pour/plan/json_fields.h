@@ -25,9 +25,9 @@ struct BadField {
 
 class Fields {
  public:
-  Fields(const Json& object, std::string where, Bounds bounds)
+  Fields(const Json& object, Saying where, Bounds bounds)
       : object_(object), where_(std::move(where)), bounds_(bounds) {
-    if (!object_.is_object()) refuse("", "a JSON object {...} was expected");
+    if (!object_.is_object()) refuse("", said("a JSON object {...} was expected"));
   }
 
   [[nodiscard]] bool has(const char* field) {
@@ -54,9 +54,8 @@ class Fields {
   std::vector<double> numbers(const char* field, const Span& span, std::size_t most);
   std::vector<std::string> ids(const char* field, std::size_t most);
 
-  [[noreturn]] void refuse(const std::string& field, const std::string& what,
-                           const std::string& remedy = {}) const;
-  [[nodiscard]] const std::string& where() const { return where_; }
+  [[noreturn]] void refuse(const std::string& field, Saying what, Saying remedy = {}) const;
+  [[nodiscard]] const Saying& where() const { return where_; }
   [[nodiscard]] const Json& whole() const { return object_; }
   [[nodiscard]] Bounds bounds() const { return bounds_; }
   /// Refuses every text inside a value that is too long.
@@ -72,7 +71,7 @@ class Fields {
   double checked(const std::string& field, const Json& value, const Span& span) const;
 
   const Json& object_;
-  std::string where_;
+  Saying where_;
   Bounds bounds_;
   std::set<std::string> asked_;
 };
@@ -85,6 +84,9 @@ double tidy(double value);
 std::string quoted(const Json& value);
 
 /// Parses text to JSON or throws BadField.
-Json parse_json(std::string_view text, const std::string& where);
+Json parse_json(std::string_view text, const Saying& where);
+
+/// "WHERE, field NAME".
+Saying field_of(const Saying& where, const std::string& field);
 
 }  // namespace rb

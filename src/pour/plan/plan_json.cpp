@@ -1,7 +1,5 @@
 // Plans from and to JSON. Reading checks every number, name and place, so that nothing past this
 // file meets a row off its form or a bay of no length.
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <set>
@@ -41,7 +39,8 @@ void unique_ids(const Fields& at, const char* list, const Items& items) {
   std::set<std::string> seen;
   for (const auto& item : items) {
     if (!seen.insert(item.id.text).second) {
-      at.refuse(list, fmt::format("names {} twice", item.id.text), "Give each its own id");
+      at.refuse(list, {said("names {id} twice"), {{"id", item.id.text}}},
+                said("Give each its own id"));
     }
   }
 }
@@ -60,8 +59,8 @@ Mix read_mix(Fields f) {
   if (const std::string name = f.maybe_text("cement_class"); !name.empty()) {
     const auto cement = trade::parse_cement_class(name);
     if (!cement) {
-      f.refuse("cement_class", fmt::format("is \"{}\"", name),
-               "Use plain, retarded, blended, blended-retarded or high-blend");
+      f.refuse("cement_class", {said("is \"{given}\""), {{"given", name}}},
+               said("Use plain, retarded, blended, blended-retarded or high-blend"));
     }
     mix.cement = *cement;
   }
@@ -73,8 +72,10 @@ Patch read_patch(Fields f, const Element& element) {
               metres(f.number("w", kAlong)), metres(f.number("h", kHeight))};
   if (patch.x + patch.w > element.length + kMillimetre ||
       patch.z + patch.h > element.rise_height() + kMillimetre) {
-    f.refuse("", fmt::format("reaches beyond the face of {} ({:g} x {:g} m)", element.id.text,
-                             in_metres(element.length), in_metres(element.rise_height())));
+    f.refuse("", {said("reaches beyond the face of {element} ({length~} x {height~})"),
+                  {{"element", element.id.text},
+                   {"length", amount(element.length)},
+                   {"height", amount(element.rise_height())}}});
   }
   return patch;
 }
@@ -83,8 +84,10 @@ Motor read_motor(Fields f, const Element& element) {
   Motor motor{MotorId{f.id("id")}, metres(f.number("x", kPosition)),
               metres(f.number("reach_x", kReach)), metres(f.number("reach_z", kReach))};
   if (motor.x > element.length) {
-    f.refuse("x", fmt::format("is {:g} m, off the face of {} ({:g} m long)", in_metres(motor.x),
-                              element.id.text, in_metres(element.length)));
+    f.refuse("x", {said("is {given~}, off the face of {element} ({length~} long)"),
+                   {{"given", amount(motor.x)},
+                    {"element", element.id.text},
+                    {"length", amount(element.length)}}});
   }
   return motor;
 }
@@ -95,27 +98,31 @@ Row read_row(Fields f, const Element& element) {
   row.side = f.side();
   row.z = metres(f.number("z", kPosition));
   if (row.z > element.rise_height()) {
-    f.refuse("z", fmt::format("is {:g} m, off the face of {} ({:g} m high)", in_metres(row.z),
-                              element.id.text, in_metres(element.rise_height())));
+    f.refuse("z", {said("is {given~}, off the face of {element} ({height~} high)"),
+                   {{"given", amount(row.z)},
+                    {"element", element.id.text},
+                    {"height", amount(element.rise_height())}}});
   }
   for (const Fields& item : f.objects("motors", most::kMotors))
     row.motors.push_back(read_motor(item, element));
-  if (row.motors.empty()) f.refuse("motors", "a row needs at least one motor");
+  if (row.motors.empty()) f.refuse("motors", said("a row needs at least one motor"));
   unique_ids(f, "motors", row.motors);
   for (std::size_t a = 0; a < row.motors.size(); ++a) {
     for (std::size_t b = a + 1; b < row.motors.size(); ++b) {
       const Length gap = row.motors[a].x - row.motors[b].x;
       if (std::abs(in_metres(gap)) < 0.05) {
         f.refuse("motors",
-                 fmt::format("{} and {} hang on the same place (x = {:g} m)", row.motors[a].id.text,
-                             row.motors[b].id.text, in_metres(row.motors[a].x)),
-                 "Motors on a row stand at least 50 mm apart");
+                 {said("{one} and {other} hang on the same place (x = {x~})"),
+                  {{"one", row.motors[a].id.text},
+                   {"other", row.motors[b].id.text},
+                   {"x", amount(row.motors[a].x)}}},
+                 said("Motors on a row stand at least {50 mm} apart"));
       }
     }
   }
   if (f.has("serves")) {
     for (const double lift : f.numbers("serves", {1, 999, ""}, most::kLifts)) {
-      if (lift != std::floor(lift)) f.refuse("serves", "whole lift numbers were expected");
+      if (lift != std::floor(lift)) f.refuse("serves", said("whole lift numbers were expected"));
       row.serves.push_back(static_cast<int>(lift));
     }
   } else {
@@ -135,21 +142,23 @@ void read_bays(Fields& f, Element& element) {
     return;
   }
   if (std::abs(in_metres(sum - element.length)) > 0.001) {
-    f.refuse("bays", fmt::format("add up to {:g} m but {} is {:g} m long", in_metres(sum),
-                                 element.id.text, in_metres(element.length)));
+    f.refuse(
+        "bays",
+        {said("add up to {sum~} but {element} is {length~} long"),
+         {{"sum", amount(sum)}, {"element", element.id.text}, {"length", amount(element.length)}}});
   }
 }
 
 void read_lifts(Fields& f, Element& element) {
   for (const double top : f.numbers("lifts", kHeight, most::kLifts)) {
     const Length below = element.lifts.empty() ? Length{} : element.lifts.back();
-    if (metres(top) <= below) f.refuse("lifts", "tops must rise from one lift to the next");
+    if (metres(top) <= below) f.refuse("lifts", said("tops must rise from one lift to the next"));
     element.lifts.push_back(metres(top));
   }
   if (!element.lifts.empty() && element.lifts.back() > element.rise_height() + kMillimetre) {
     f.refuse("lifts",
-             fmt::format("the last top, {:g} m, is above the form ({:g} m)",
-                         in_metres(element.lifts.back()), in_metres(element.rise_height())));
+             {said("the last top, {top~}, is above the form ({form~})"),
+              {{"top", amount(element.lifts.back())}, {"form", amount(element.rise_height())}}});
   }
 }
 
@@ -162,7 +171,8 @@ Element read_element(Fields f) {
   } else if (kind == "deck") {
     element.kind = ElementKind::deck;
   } else if (!kind.empty() && kind != "wall") {
-    f.refuse("kind", fmt::format("is \"{}\"; wall, column or deck was expected", kind));
+    f.refuse("kind",
+             {said("is \"{given}\"; wall, column or deck was expected"), {{"given", kind}}});
   }
   element.length = metres(f.number("length", kAlong));
   element.height = metres(f.number("height", kHeight));
@@ -174,7 +184,8 @@ Element read_element(Fields f) {
   if (const auto v = f.maybe_number("form_mass_kg_m2", kMassPerArea)) {
     element.form_mass = kilograms_per_m2(*v);
   }
-  if (const auto v = f.maybe_number("rise_limit", kRise)) element.rise_limit = metres_per_hour(tidy(*v));
+  if (const auto v = f.maybe_number("rise_limit", kRise))
+    element.rise_limit = metres_per_hour(tidy(*v));
   read_bays(f, element);
   for (const Fields& item : f.objects("openings", most::kPatches)) {
     element.openings.push_back(read_patch(item, element));
@@ -193,8 +204,8 @@ Element read_element(Fields f) {
     for (std::size_t b = a + 1; b < element.rows.size(); ++b) {
       if (element.rows[a].id == element.rows[b].id &&
           element.rows[a].side == element.rows[b].side) {
-        f.refuse("rows", fmt::format("names {} twice on one side", element.rows[a].id.text),
-                 "Give each row of a side its own id");
+        f.refuse("rows", {said("names {id} twice on one side"), {{"id", element.rows[a].id.text}}},
+                 said("Give each row of a side its own id"));
       }
     }
   }
@@ -209,7 +220,7 @@ Inverter read_inverter(Fields f) {
   for (const std::string& motor : f.ids("motors", most::kMotors))
     inverter.motors.emplace_back(motor);
   if (f.has("cable")) {
-    Fields cable{f.object("cable"), f.where() + ", cable", f.bounds()};
+    Fields cable{f.object("cable"), inside(f.where(), "cable"), f.bounds()};
     inverter.cable = Cable{square_metres(tidy(cable.number("mm2", {0, 1000, "mm2", true})) * 1e-6),
                            metres(cable.number("length", {0, 2000, "m", true}))};
   }
@@ -235,9 +246,10 @@ Limits read_limits(Fields f) {
   read_limit(f, "insert_spacing_factor", {0, 10, "", true}, limits.insert_spacing_factor, share);
   read_limit(f, "knit_depth", {0, 5, "m"}, limits.knit_depth, metres);
   if (limits.dose_max.value < limits.dose_min.value) {
-    f.refuse("dose_max_s", "is below dose_min_s");
+    f.refuse("dose_max_s", said("is below dose_min_s"));
   }
-  if (limits.temp_max.value < limits.temp_min.value) f.refuse("temp_max", "is below temp_min");
+  if (limits.temp_max.value < limits.temp_min.value)
+    f.refuse("temp_max", said("is below temp_min"));
   return limits;
 }
 
@@ -249,7 +261,7 @@ Plan read_plan(Fields f) {
   if (units == "us") {
     plan.units = Units::us;
   } else if (!units.empty() && units != "si") {
-    f.refuse("units", fmt::format("is \"{}\"; si or us was expected", units));
+    f.refuse("units", {said("is \"{given}\"; si or us was expected"), {{"given", units}}});
   }
   for (const Fields& item : f.objects("people", most::kPeople))
     plan.people.push_back(read_person(item));
@@ -262,11 +274,12 @@ Plan read_plan(Fields f) {
   }
   if (f.bounds() == Bounds::kept && motors > most::kAllMotors) {
     f.refuse("elements",
-             fmt::format("hang {} motors; a plan may have {}", motors, most::kAllMotors),
-             "Share the work out over several pours");
+             {said("hang {motors} motors; a plan may have {most}"),
+              {{"motors", counted(motors)}, {"most", counted(most::kAllMotors)}}},
+             said("Share the work out over several pours"));
   }
-  if (plan.mixes.empty()) f.refuse("mixes", "the plan needs at least one mix");
-  if (plan.elements.empty()) f.refuse("elements", "the plan needs at least one element");
+  if (plan.mixes.empty()) f.refuse("mixes", said("the plan needs at least one mix"));
+  if (plan.elements.empty()) f.refuse("elements", said("the plan needs at least one element"));
   for (const Fields& item : f.objects("power", most::kInverters))
     plan.power.push_back(read_inverter(item));
   unique_ids(f, "people", plan.people);
@@ -274,19 +287,18 @@ Plan read_plan(Fields f) {
   unique_ids(f, "elements", plan.elements);
   unique_ids(f, "power", plan.power);
   if (f.has("motor_type")) {
-    Fields type{f.object("motor_type"), f.where() + ", motor_type", f.bounds()};
-    plan.motor_type =
-        MotorType{amperes(type.number("amps", kAmps)),
-                  kilonewtons(tidy(type.number("force_kn", kForce))),
-                  vibrations_per_minute(tidy(type.number("vpm_max", kSpeed)))};
+    Fields type{f.object("motor_type"), inside(f.where(), "motor_type"), f.bounds()};
+    plan.motor_type = MotorType{amperes(type.number("amps", kAmps)),
+                                kilonewtons(tidy(type.number("force_kn", kForce))),
+                                vibrations_per_minute(tidy(type.number("vpm_max", kSpeed)))};
   }
   if (f.has("limits"))
-    plan.limits = read_limits({f.object("limits"), f.where() + ", limits", f.bounds()});
+    plan.limits = read_limits({f.object("limits"), inside(f.where(), "limits"), f.bounds()});
   if (const std::string name = f.maybe_text("pressure_method"); !name.empty()) {
     const auto method = trade::parse_pressure_method(name);
     if (!method) {
-      f.refuse("pressure_method", fmt::format("is \"{}\"", name),
-               "Use aci347, ciria108 or din18218");
+      f.refuse("pressure_method", {said("is \"{given}\""), {{"given", name}}},
+               said("Use aci347, ciria108 or din18218"));
     }
     plan.pressure_method = *method;
   }
@@ -294,11 +306,12 @@ Plan read_plan(Fields f) {
     plan.extra = rest.dump();
     if (const auto bytes = bytes_left(rest);
         f.bounds() == Bounds::kept && bytes > most::kExtraBytes) {
-      f.refuse(first_left(rest),
-               fmt::format("and other fields this version does not know hold {} bytes; they may "
-                           "hold {}",
-                           bytes, most::kExtraBytes),
-               "Keep what is so long in a file of its own");
+      f.refuse(
+          first_left(rest),
+          {said("and other fields this version does not know hold {bytes} bytes; they may hold "
+                "{most}"),
+           {{"bytes", counted(bytes)}, {"most", counted(most::kExtraBytes)}}},
+          said("Keep what is so long in a file of its own"));
     }
   }
   return plan;
@@ -306,7 +319,7 @@ Plan read_plan(Fields f) {
 
 }  // namespace
 
-Result<Plan> parse_plan(std::string_view json, const std::string& where, Bounds bounds) {
+Result<Plan> parse_plan(std::string_view json, const Saying& where, Bounds bounds) {
   try {
     const Json parsed = parse_json(json, where);
     return read_plan({parsed, where, bounds});

@@ -299,9 +299,9 @@ void confirm_all(PlanDraft& draft) {
 }
 
 Result<Plan> finished(const PlanDraft& draft) {
-  const std::string where = "the plan";
+  const Saying where = said("the plan");
   if (draft.plan.name.find_first_not_of(' ') == std::string::npos) {
-    return fail(Error::Kind::input, where, "has no name", "Name the pour");
+    return fail(Error::Kind::input, where, said("has no name"), said("Name the pour"));
   }
   return parse_plan(to_json(draft.plan), where);
 }

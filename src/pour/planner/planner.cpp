@@ -1,7 +1,5 @@
 #include "pour/planner/planner.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -19,17 +17,15 @@ namespace {
 
 // A rate is planned this far under what is allowed: our own choice.
 constexpr double kRiseKept = 0.10;
-// From one row's rest to the next one's run, and before the next lift: our own choice.
-constexpr Seconds kGap{30};
+constexpr Seconds kGap{30};  // between rows and before the next lift: our own choice
 // Loads are ordered in steps of this, and none smaller.
 constexpr Volume kLoadStep = cubic_metres(0.5);
 
 constexpr std::array<const char*, 8> kLimitWords{"rise-wished", "rise-given", "pressure", "head",
                                                  "knit",        "trucks",     "load-age", "crew"};
 
-Failed refuse(const char* limit, std::string what, std::string remedy) {
-  return fail(Error::Kind::refused, fmt::format("plan, {}", limit), std::move(what),
-              std::move(remedy));
+Error refuse(const char* limit, Saying what, Saying remedy) {
+  return {Error::Kind::refused, inside(said("plan"), limit), std::move(what), std::move(remedy)};
 }
 
 class Planner {
@@ -50,7 +46,6 @@ class Planner {
 
  private:
   using Fault = std::optional<Error>;
-  static Error error_of(Failed failed) { return std::move(failed.value()); }
   void use(PlanLimit limit, double share) { p_.uses.push_back({limit, share}); }
   [[nodiscard]] const Element& element() const { return p_.plan.elements.front(); }
   [[nodiscard]] std::size_t sides() const { return wish_.both_sides ? 2 : 1; }
@@ -76,13 +71,17 @@ class Planner {
     if (too_many()) sized = trade::size_rows(c, trade::Leapfrog::paused);
     if (!sized) return sized.error();
     if (too_many()) {
-      return error_of(
-          refuse("motors",
-                 fmt::format("{} are at hand; {} rows at a time of {} motors on {} {} take {}",
-                             *wish_.motors_at_hand, sized->sets, sized->motors.size(), sides(),
-                             sides() == 1 ? "side" : "sides",
-                             sized->sets * sized->motors.size() * sides()),
-                 "Get more motors, or ones that reach further"));
+      return refuse(
+          "motors",
+          {sides() == 1 ? said("{there} are at hand; {rows} rows at a time of {motors} motors on 1 "
+                               "side take {needed}")
+                        : said("{there} are at hand; {rows} rows at a time of {motors} motors on 2 "
+                               "sides take {needed}"),
+           {{"there", counted(*wish_.motors_at_hand)},
+            {"rows", counted(sized->sets)},
+            {"motors", counted(sized->motors.size())},
+            {"needed", counted(sized->sets * sized->motors.size() * sides())}}},
+          said("Get more motors, or ones that reach further"));
     }
     sized_ = *std::move(sized);
     p_.spacing = sized_.spacing;
@@ -153,21 +152,22 @@ class Planner {
     const Pressure liquid = trade::full_liquid_head(c.unit_weight, c.pour_height);
     if (!allowed && allowed.error().kind == Error::Kind::input) return allowed.error();
     if (!allowed) {
-      return error_of(refuse(
-          "pressure",
-          fmt::format("{}; the form bears {:.1f} kPa of the {:.1f} kPa of a full liquid head",
-                      allowed.error().what, in_kilopascals(wish_.form_rating),
-                      in_kilopascals(liquid)),
-          "Ask the form designer for a form that bears the full liquid head"));
+      return refuse("pressure",
+                    {said("{why}; the form bears {rating} of the {liquid} of a full liquid head"),
+                     {{"why", Clause{allowed.error().what}},
+                      {"rating", amount(wish_.form_rating)},
+                      {"liquid", amount(liquid)}}},
+                    said("Ask the form designer for a form that bears the full liquid head"));
     }
     p_.rise_allowed = *allowed;
     if (p_.rise_allowed && *p_.rise_allowed <= Velocity{}) {
-      return error_of(refuse(
+      return refuse(
           "pressure",
-          fmt::format("the form's {:.1f} kPa is no more than the least pressure {} gives at any "
-                      "rate: no rise is allowed",
-                      in_kilopascals(wish_.form_rating), trade::to_text(wish_.method)),
-          "Ask the form designer for a stronger form"));
+          {said("the form's {rating} is no more than the least pressure {method} gives at any "
+                "rate: no rise is allowed"),
+           {{"rating", amount(wish_.form_rating)},
+            {"method", std::string{trade::to_text(wish_.method)}}}},
+          said("Ask the form designer for a stronger form"));
     }
     p_.rise = wish_.rise_wished;
     const auto bound = [&](Velocity rate, PlanLimit limit) {
@@ -198,11 +198,11 @@ class Planner {
     const double feeds = *wish_.inverter_amps / wish_.motor.amps + 1e-9;
     const auto each = static_cast<std::size_t>(std::min(feeds, 1e6));
     if (each == 0) {
-      return error_of(
-          refuse("power",
-                 fmt::format("an inverter of {:.1f} A does not feed one motor of {:.1f} A",
-                             in_amperes(*wish_.inverter_amps), in_amperes(wish_.motor.amps)),
-                 "Choose a larger inverter; a licensed electrician decides"));
+      return refuse(
+          "power",
+          {said("an inverter of {inverter} does not feed one motor of {motor}"),
+           {{"inverter", amount(*wish_.inverter_amps)}, {"motor", amount(wish_.motor.amps)}}},
+          said("Choose a larger inverter; a licensed electrician decides"));
     }
     for (std::size_t side = 0; side < sides(); ++side) {
       for (std::size_t set = 0; set < sized_.sets; ++set) {
@@ -317,30 +317,37 @@ class Planner {
     use(PlanLimit::knit, p_.joint_age / p_.sets);
     if (p_.joint_age < p_.sets) return std::nullopt;
     const LiftStep& lift = p_.lifts.front();
-    std::string why = fmt::format(
-        "a lift takes {:.2f} h at {:.2f} m/h and a joint is {:.2f} h old when it is knitted; it "
-        "sets after {:.2f} h at {:.0f} degC",
-        in_hours(lift.takes()), in_metres_per_hour(p_.rise), in_hours(p_.joint_age),
-        in_hours(p_.sets), wish_.concrete.degrees);
+    Saying why{
+        said("a lift takes {takes} at {rise} and a joint is {age} old when it is knitted; it "
+             "sets after {sets} at {concrete}"),
+        {{"takes", amount(lift.takes(), Measure::long_span)},
+         {"rise", amount(p_.rise)},
+         {"age", amount(p_.joint_age, Measure::long_span), Rounding::up},
+         {"sets", amount(p_.sets, Measure::long_span), Rounding::down},
+         {"concrete", amount(wish_.concrete)}}};
     const auto longest =
         std::max_element(p_.lifts.begin(), p_.lifts.end(),
                          [](const LiftStep& a, const LiftStep& b) { return a.pause < b.pause; });
     if (longest->pause * 2.0 > longest->takes()) {
-      why += fmt::format("; {} hands take {:.0f} min to move a row's motors", wish_.crew,
-                         in_minutes(move_time()) * static_cast<double>(sides()));
-      return error_of(refuse("crew", why, "Get more hands or more motors"));
+      const Amount move = amount(move_time() * static_cast<double>(sides()), Measure::age);
+      why = beside(why, {said("{hands} hands take {move} to move a row's motors"),
+                         {{"hands", count(wish_.crew)}, {"move", move}}});
+      return refuse("crew", why, said("Get more hands or more motors"));
     }
-    const char* remedy = "Wish a faster rise, retard the mix, or pour in shorter parts";
+    Said remedy = said("Wish a faster rise, retard the mix, or pour in shorter parts");
     if (p_.sets_rise == PlanLimit::trucks) {
-      why += fmt::format("; {:g} trucks an hour of {:.1f} m3 bring no more", *wish_.trucks_per_hour,
-                         in_cubic_metres(wish_.load));
-      remedy = "Bring more concrete, retard the mix, or pour a shorter length";
+      why = beside(why, {said("{trucks} trucks an hour of {load} bring no more"),
+                         {{"trucks", Amount{Measure::number, *wish_.trucks_per_hour}},
+                          {"load", amount(wish_.load)}}});
+      remedy = said("Bring more concrete, retard the mix, or pour a shorter length");
     } else if (p_.sets_rise == PlanLimit::pressure) {
-      why += fmt::format("; {} allows {:.2f} m/h on {:.1f} kPa", trade::to_text(wish_.method),
-                         in_metres_per_hour(*p_.rise_allowed), in_kilopascals(wish_.form_rating));
-      remedy = "Ask the form designer for a stronger form, or pour the height in parts";
+      why = beside(why, {said("{method} allows {rise} on {rating}"),
+                         {{"method", std::string{trade::to_text(wish_.method)}},
+                          {"rise", amount(*p_.rise_allowed), Rounding::down},
+                          {"rating", amount(wish_.form_rating)}}});
+      remedy = said("Ask the form designer for a stronger form, or pour the height in parts");
     }
-    return error_of(refuse("knit", why, remedy));
+    return refuse("knit", why, remedy);
   }
 
   // Loads must be emptied before they grow old, at the pace of placing with its pauses.
@@ -351,13 +358,15 @@ class Planner {
     p_.load = std::min(wish_.load, p_.concrete);
     if (p_.load > in_time) p_.load = std::floor(in_time / kLoadStep + 1e-9) * kLoadStep;
     if (p_.load < kLoadStep && p_.load < p_.concrete) {
-      return error_of(refuse(
+      return refuse(
           "load-age",
-          fmt::format("loads are {:.0f} min old when they come; in the {:.0f} min left of {:.0f} "
-                      "only {:.2f} m3 can be placed",
-                      in_minutes(wish_.haul), in_minutes(std::max(Seconds{}, time)),
-                      in_minutes(wish_.limits.load_age_max.value), in_cubic_metres(in_time)),
-          "Find a nearer plant, or ask the purchaser for a longer limit and a mix that bears it"));
+          {said("loads are {haul} old when they come; in the {left} left of {limit} only {volume} "
+                "can be placed"),
+           {{"haul", amount(wish_.haul, Measure::age)},
+            {"left", amount(std::max(Seconds{}, time), Measure::age)},
+            {"limit", amount(wish_.limits.load_age_max.value, Measure::age)},
+            {"volume", amount(in_time)}}},
+          said("Find a nearer plant, or ask for a longer limit and a mix that bears it"));
     }
     p_.trucks = static_cast<std::size_t>(std::ceil(p_.concrete / p_.load - 1e-9));
     p_.trucks_an_hour = trade::in_cubic_metres_per_hour(pace) / in_cubic_metres(p_.load);

@@ -124,8 +124,8 @@ Result<std::vector<fs::path>> write_record(const DailyRecord& record, const fs::
                                            const std::vector<Format>& formats) {
   std::error_code error;
   if (!fs::is_directory(folder, error)) {
-    return fail(Error::Kind::input, folder.string(), "there is no such folder",
-                "Make the folder, or name another");
+    return fail(Error::Kind::input, folder.string(), said("there is no such folder"),
+                said("Make the folder, or name another"));
   }
   const std::string name = record_name(record);
   NextEdition next = next_edition(folder, name);

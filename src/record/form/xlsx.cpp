@@ -229,11 +229,13 @@ class Book {
 Result<std::string> to_xlsx(const DailyRecord& record) {
   const MemoryFile file;
   if (!file.open()) {
-    return fail(Error::Kind::input, "workbook", "no memory to write it in", "Close other programs");
+    return fail(Error::Kind::input, said("workbook"), said("no memory to write it in"),
+                said("Close other programs"));
   }
   lxw_workbook* workbook = workbook_new(file.path().c_str());
   if (workbook == nullptr) {
-    return fail(Error::Kind::input, "workbook", "could not be started", "Close other programs");
+    return fail(Error::Kind::input, said("workbook"), said("could not be started"),
+                said("Close other programs"));
   }
   std::string title = "Daily consolidation record " + day_text(record);
   std::string subject = fitting(clean_text(record.site), 255);
@@ -248,7 +250,8 @@ Result<std::string> to_xlsx(const DailyRecord& record) {
   for (const Table& table : tables_of(record)) book.sheet(table);
   const lxw_error error = workbook_close(workbook);
   if (error != LXW_NO_ERROR) {
-    return fail(Error::Kind::input, "workbook", lxw_strerror(error), "See that the disk has room");
+    return fail(Error::Kind::input, said("workbook"), lxw_strerror(error),
+                said("See that the disk has room"));
   }
   return file.bytes();
 }

@@ -302,7 +302,7 @@ class Maker {
              names_.person(e.by)});
       }
       if (!entry.struck && entry.sense != LogEntry::Sense::counts) {
-        out_.aside.push_back({entry.when, event_words(e), entry.why_not});
+        out_.aside.push_back({entry.when, event_words(e), words_of(entry.why_not, voice_)});
       }
     }
     for (const ClockStep& step : state_.clock_steps) {

@@ -45,7 +45,7 @@ Result<std::string> to_pdf(const DailyRecord& record) {
     const cairo_status_t status = cairo_surface_status(surface.get());
     if (status != CAIRO_STATUS_SUCCESS) {
       return fail(Error::Kind::input, "PDF", cairo_status_to_string(status),
-                  "See that memory and disk have room");
+                  said("See that memory and disk have room"));
     }
   }
   return bytes;

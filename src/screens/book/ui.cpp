@@ -60,6 +60,11 @@ struct Ui::Inside {
 
 namespace {
 
+std::string trouble_text(const Say& say, const Trouble& trouble) {
+  if (trouble.word != Word::count_) return say(trouble.word, trouble.number);
+  return trouble.error ? words_of(*trouble.error, say.voice()) : trouble.text;
+}
+
 void draw_trouble(Stage& stage, const std::string& title, const std::string& words) {
   Canvas& canvas = stage.canvas;
   // At the very top, over the head of the screen: it never covers the rows.
@@ -236,9 +241,7 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
   } else if (world.trouble) {
     const std::size_t before = out.intents.size();
     draw_trouble(stage, say(world.trouble->not_kept ? Word::not_kept : Word::trouble),
-                 world.trouble->word == Word::count_
-                     ? world.trouble->text
-                     : say(world.trouble->word, world.trouble->number));
+                 trouble_text(say, *world.trouble));
     if (out.intents.size() > before) fault.clear();
   } else {
     tell_keeping(stage, world);

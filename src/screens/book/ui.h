@@ -30,6 +30,7 @@ struct Trouble {
   /// Said in the user's language instead of `text`, `number` put in; count_ = `text` stands.
   Word word = Word::count_;
   std::size_t number = 0;
+  std::optional<Error> error{};  ///< told in the user's language and units instead of `text`
 };
 
 /// What stands in the book now. The pointers are only looked at during the frame.

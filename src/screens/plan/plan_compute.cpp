@@ -68,8 +68,8 @@ void draw_computed(Stage& stage, const Box& box, const PlanEdit& edit) {
   } else if (!edit.computed) {
     tag(canvas, in, Symbol::note_sign, say(Word::planned_ready), Look::off, Face::small);
   } else if (!*edit.computed) {
-    tag(canvas, in, Symbol::mend_sign, to_text(edit.computed->error()), Look::mend, Face::small,
-        true);
+    tag(canvas, in, Symbol::mend_sign, words_of(edit.computed->error(), say.voice()), Look::mend,
+        Face::small, true);
   } else {
     tag(canvas, in, Symbol::mend_sign, in_words(say, **edit.computed), Look::off, Face::small);
   }

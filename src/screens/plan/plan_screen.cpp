@@ -135,7 +135,8 @@ void draw_standing(Stage& stage, const Box& box, const PlanEdit& edit, const Res
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   if (!whole) {
-    tag(canvas, box, Symbol::mend_sign, to_text(whole.error()), Look::mend, Face::small, true);
+    tag(canvas, box, Symbol::mend_sign, words_of(whole.error(), say.voice()), Look::mend,
+        Face::small, true);
     return;
   }
   const std::string open = guesses_in_words(say, edit.draft);

@@ -128,7 +128,7 @@ Result<std::unique_ptr<Logbook::Inside>> Logbook::Inside::open_damaged(const fs:
         store::Opened opened{.database = store::book_in_memory(*salvaged)};
         if (access == Access::write) opened.read_only = why;
         auto inside = std::make_unique<Inside>(path, std::move(opened), store::WriterLock{});
-        inside->damage = Damage{.why = why.what,
+        inside->damage = Damage{.why = why.what.text(),
                                 .events = salvaged->damaged,
                                 .whole = salvaged->rows.size(),
                                 .last = salvaged->last,
@@ -143,8 +143,8 @@ auto Logbook::Inside::whole(const std::string& doing, Work&& work) -> decltype(w
   if (access != Access::write) {
     return fail(BookTrouble::read_only, path.string(),
                 doing + ": the book is open for reading only" +
-                    (read_only ? "; " + read_only->what : std::string{}),
-                read_only ? read_only->remedy : "Open it for writing");
+                    (read_only ? "; " + read_only->what.text() : std::string{}),
+                read_only ? read_only->remedy : Saying{"Open it for writing"});
   }
   bool uncertain = false;
   auto answer = guarded(path.string(), doing, [&]() -> Answer {
@@ -163,9 +163,10 @@ auto Logbook::Inside::whole(const std::string& doing, Work&& work) -> decltype(w
   // back after a crash. Emptying the log makes "not kept" true; else the next append writes over
   // it.
   if (uncertain && !store::empty_log(*database)) {
-    answer.error().remedy +=
-        ". Should the tablet stop before that, look whether the event is in the book before you "
-        "enter it again";
+    answer.error().remedy =
+        followed(answer.error().remedy,
+                 said("Should the tablet stop before that, look whether the event is in the book "
+                      "before you enter it again"));
   }
   return answer;
 }
@@ -295,7 +296,7 @@ Result<std::vector<Event>> Logbook::append_script(const Script& script, const En
           in.keep(script.pour, line, line.entry.value_or(entry), entry.wall, resolve, head);
       if (!event) {
         auto error = event.error();
-        error.where = fmt::format("script, event {}, {}", kept.size() + 1, error.where);
+        error.where = inside(fmt::format("script, event {}", kept.size() + 1), error.where);
         return Failed{std::move(error)};
       }
       if (!line.id.empty()) ids.emplace(line.id, event->id);

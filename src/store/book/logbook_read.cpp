@@ -75,7 +75,7 @@ const std::optional<std::string>& Logbook::Inside::order_fault() {
     SQLite::Transaction view(*database);
     return store::look_at_order(*database);
   });
-  order_fault_found = looked ? *looked : std::optional(looked.error().what);
+  order_fault_found = looked ? *looked : std::optional(looked.error().what.text());
   return order_fault_found;
 }
 

@@ -98,7 +98,7 @@ Result<CopyReport> copy_book(const fs::path& book, const fs::path& folder,
     if (!report) {
       auto error = report.error();
       error.where = from.string();
-      error.what = "no copy was made: " + error.what;
+      error.what = {said("no copy was made: {why}"), {{"why", Clause{error.what}}}};
       return Failed{std::move(error)};
     }
     if (auto done = put_book(*unfinished); !done) return Failed{done.error()};

@@ -5,8 +5,8 @@
 namespace rb::trade {
 
 Result<Celsius> coldest_placing(Length least_dimension) {
-  if (auto fault =
-          outside("section", {{"least dimension", in_metres(least_dimension), 0.01, 100.0, "m"}})) {
+  if (auto fault = outside(said("section"), {{said("least dimension"), in_metres(least_dimension),
+                                              0.01, 100.0, "m"}})) {
     return Failed(*std::move(fault));
   }
   if (least_dimension < inches(12.0)) return fahrenheit(55.0);

@@ -21,15 +21,17 @@ double student_95(int degrees_of_freedom) {
 
 std::optional<Error> fault_of(const std::vector<PenetrationReading>& readings) {
   if (readings.size() < 3) {
-    return Error{Error::Kind::refused, "penetration readings",
-                 fmt::format("{} of the three readings a fit needs at least", readings.size()),
-                 "Take more readings"};
+    return Error{Error::Kind::refused,
+                 said("penetration readings"),
+                 {said("{readings} of the three readings a fit needs at least"),
+                  {{"readings", counted(readings.size())}}},
+                 said("Take more readings")};
   }
   for (std::size_t i = 0; i < readings.size(); ++i) {
-    const std::string where = fmt::format("penetration reading {}", i + 1);
-    if (auto fault = outside(
-            where, {{"time", in_hours(readings[i].at), 0.001, 100.0, "h"},
-                    {"resistance", in_megapascals(readings[i].resistance), 0.001, 100.0, "MPa"}})) {
+    const Saying where{said("penetration reading {number}"), {{"number", counted(i + 1)}}};
+    if (auto fault = outside(where, {{said("time"), in_hours(readings[i].at), 0.001, 100.0, "h"},
+                                     {said("resistance"), in_megapascals(readings[i].resistance),
+                                      0.001, 100.0, "MPa"}})) {
       return fault;
     }
     if (i == 0) continue;
@@ -37,9 +39,9 @@ std::optional<Error> fault_of(const std::vector<PenetrationReading>& readings) {
     const bool harder = readings[i].resistance > readings[i - 1].resistance;
     if (!later || !harder) {
       return Error{Error::Kind::refused, where,
-                   later ? "the resistance is not over that of the reading before"
-                         : "the time is not after that of the reading before",
-                   "Strike out the false reading or take more"};
+                   later ? said("the resistance is not over that of the reading before")
+                         : said("the time is not after that of the reading before"),
+                   said("Strike out the false reading or take more")};
     }
   }
   return std::nullopt;
@@ -81,8 +83,8 @@ Result<PenetrationFit> fit_penetration(const std::vector<PenetrationReading>& re
 }
 
 Result<SetTime> set_time(const PenetrationFit& fit, Pressure threshold) {
-  if (auto fault = outside("time of setting",
-                           {{"threshold", in_megapascals(threshold), 0.001, 100.0, "MPa"}})) {
+  if (auto fault = outside(said("time of setting"),
+                           {{said("threshold"), in_megapascals(threshold), 0.001, 100.0, "MPa"}})) {
     return Failed(*std::move(fault));
   }
   const double y = std::log(in_megapascals(threshold));

@@ -18,31 +18,32 @@ constexpr double kHottest = 100.0;
 constexpr double kLongestHours = 10000.0;
 
 std::optional<Error> fault_of(const SettingRate& rate) {
-  return outside("setting",
-                 {{"reference temperature", rate.reference.degrees, kColdest, kHottest, "degC"},
-                  {"activation temperature Q", rate.q.kelvin, 1000.0, 10000.0, "K"}});
+  return outside(
+      said("setting"),
+      {{said("reference temperature"), rate.reference.degrees, kColdest, kHottest, "degC"},
+       {said("activation temperature Q"), rate.q.kelvin, 1000.0, 10000.0, "K"}});
 }
 
-std::optional<Error> fault_of(std::string_view name, Seconds span) {
-  return outside("setting", {{name, in_hours(span), 0.0, kLongestHours, "h"}});
+std::optional<Error> fault_of(Said name, Seconds span) {
+  return outside(said("setting"), {{name, in_hours(span), 0.0, kLongestHours, "h"}});
 }
 
 std::optional<Error> fault_of(const TemperatureHistory& history) {
   if (history.readings.empty()) {
-    return Error{Error::Kind::input, "temperature history", "there is no reading",
-                 "Give at least one concrete temperature"};
+    return Error{Error::Kind::input, said("temperature history"), said("there is no reading"),
+                 said("Give at least one concrete temperature")};
   }
   for (std::size_t i = 0; i < history.readings.size(); ++i) {
     const TemperatureReading& r = history.readings[i];
-    const std::string where = fmt::format("temperature history, reading {}", i + 1);
-    if (auto fault = outside(
-            where, {{"time", in_hours(r.at), 0.0, kLongestHours, "h"},
-                    {"concrete temperature", r.concrete.degrees, kColdest, kHottest, "degC"}})) {
+    const Saying where{said("temperature history, reading {number}"), {{"number", counted(i + 1)}}};
+    if (auto fault = outside(where, {{said("time"), in_hours(r.at), 0.0, kLongestHours, "h"},
+                                     {said("concrete temperature"), r.concrete.degrees, kColdest,
+                                      kHottest, "degC"}})) {
       return fault;
     }
     if (i > 0 && r.at < history.readings[i - 1].at) {
-      return Error{Error::Kind::input, where, "it is earlier than the reading before it",
-                   "Give the readings in order of time"};
+      return Error{Error::Kind::input, where, said("it is earlier than the reading before it"),
+                   said("Give the readings in order of time")};
     }
   }
   return std::nullopt;
@@ -145,7 +146,8 @@ Result<Seconds> time_to_reach(Seconds equivalent_age, Celsius concrete, const Se
 Result<Seconds> time_to_reach(Seconds equivalent_age, const TemperatureHistory& history,
                               const SettingRate& rate) {
   if (auto fault = fault_of(rate)) return Failed(*std::move(fault));
-  if (auto fault = fault_of("equivalent age", equivalent_age)) return Failed(*std::move(fault));
+  if (auto fault = fault_of(said("equivalent age"), equivalent_age))
+    return Failed(*std::move(fault));
   if (auto fault = fault_of(history)) return Failed(*std::move(fault));
   double left = in_seconds(equivalent_age);
   for (const Stretch& s : stretches_of(history)) {
@@ -159,15 +161,16 @@ Result<Seconds> time_to_reach(Seconds equivalent_age, const TemperatureHistory& 
 Result<Seconds> equivalent_age(const TemperatureHistory& history, Seconds until,
                                const SettingRate& rate) {
   if (auto fault = fault_of(rate)) return Failed(*std::move(fault));
-  if (auto fault = fault_of("time", until)) return Failed(*std::move(fault));
+  if (auto fault = fault_of(said("time"), until)) return Failed(*std::move(fault));
   if (auto fault = fault_of(history)) return Failed(*std::move(fault));
   return seconds(
       total_until(history, until, [&](const Stretch& s) { return equivalent_seconds(s, rate); }));
 }
 
 Result<Maturity> nurse_saul(const TemperatureHistory& history, Seconds until, Celsius datum) {
-  if (auto fault = fault_of("time", until)) return Failed(*std::move(fault));
-  if (auto fault = outside("maturity", {{"datum", datum.degrees, kColdest, kHottest, "degC"}})) {
+  if (auto fault = fault_of(said("time"), until)) return Failed(*std::move(fault));
+  if (auto fault =
+          outside(said("maturity"), {{said("datum"), datum.degrees, kColdest, kHottest, "degC"}})) {
     return Failed(*std::move(fault));
   }
   if (auto fault = fault_of(history)) return Failed(*std::move(fault));

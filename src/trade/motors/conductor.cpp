@@ -30,9 +30,10 @@ double copper_temperature_factor(Celsius temperature) {
 
 Result<ResistancePerLength> conductor_resistance(ConductorClass conductor, Area section,
                                                  Celsius temperature) {
-  if (auto fault = outside(
-          "cable", {{"section", in_square_millimetres(section), 0.5, 1000.0, "mm2"},
-                    {"conductor temperature", temperature.degrees, -50.0, 200.0, "degC"}})) {
+  if (auto fault =
+          outside(said("cable"),
+                  {{said("section"), in_square_millimetres(section), 0.5, 1000.0, "mm2"},
+                   {said("conductor temperature"), temperature.degrees, -50.0, 200.0, "degC"}})) {
     return Failed(*std::move(fault));
   }
   // A hair of slack: a section read as 2.5 mm2 must not miss its own row by rounding.

@@ -38,8 +38,8 @@ const std::array<InternalVibrator, 5>& internal_vibrators() {
 }
 
 Result<InternalVibrator> internal_vibrator(int group) {
-  if (auto fault =
-          outside("internal vibrator", {{"group", static_cast<double>(group), 1.0, 5.0, ""}})) {
+  if (auto fault = outside(said("internal vibrator"),
+                           {{said("group"), static_cast<double>(group), 1.0, 5.0, ""}})) {
     return Failed(*std::move(fault));
   }
   return kGroups.at(static_cast<std::size_t>(group - 1));
@@ -48,16 +48,17 @@ Result<InternalVibrator> internal_vibrator(int group) {
 Result<Length> insert_spacing(int group, double factor) {
   const auto vibrator = internal_vibrator(group);
   if (!vibrator) return Failed(vibrator.error());
-  if (auto fault = outside("insertions", {{"spacing factor", factor, 0.1, 3.0, ""}})) {
+  if (auto fault = outside(said("insertions"), {{said("spacing factor"), factor, 0.1, 3.0, ""}})) {
     return Failed(*std::move(fault));
   }
   return vibrator->radius.least * factor;
 }
 
 Result<int> insertions(Length length, Length width, Length spacing) {
-  if (auto fault = outside("insertions", {{"length", in_metres(length), 0.01, 1000.0, "m"},
-                                          {"width", in_metres(width), 0.01, 1000.0, "m"},
-                                          {"spacing", in_metres(spacing), 0.01, 10.0, "m"}})) {
+  if (auto fault =
+          outside(said("insertions"), {{said("length"), in_metres(length), 0.01, 1000.0, "m"},
+                                       {said("width"), in_metres(width), 0.01, 1000.0, "m"},
+                                       {said("spacing"), in_metres(spacing), 0.01, 10.0, "m"}})) {
     return Failed(*std::move(fault));
   }
   return steps(in_metres(length), in_metres(spacing)) * steps(in_metres(width), in_metres(spacing));
@@ -66,9 +67,9 @@ Result<int> insertions(Length length, Length width, Length spacing) {
 Result<int> vibrators_for(int group, VolumeRate placing) {
   const auto vibrator = internal_vibrator(group);
   if (!vibrator) return Failed(vibrator.error());
-  if (auto fault =
-          outside("internal vibrators",
-                  {{"rate of placing", in_cubic_metres_per_hour(placing), 0.0, 1000.0, "m3/h"}})) {
+  if (auto fault = outside(
+          said("internal vibrators"),
+          {{said("rate of placing"), in_cubic_metres_per_hour(placing), 0.0, 1000.0, "m3/h"}})) {
     return Failed(*std::move(fault));
   }
   return steps(in_cubic_metres_per_hour(placing), in_cubic_metres_per_hour(vibrator->output.least));

@@ -13,10 +13,10 @@ namespace {
 const double kRoot3 = std::numbers::sqrt3;
 
 Bound bound(Potential volts) {
-  return {"voltage", in_volts(volts), 10.0, 1000.0, "V"};
+  return {said("voltage"), in_volts(volts), 10.0, 1000.0, "V"};
 }
 Bound bound(Current current) {
-  return {"current", in_amperes(current), 0.0, 1000.0, "A"};
+  return {said("current"), in_amperes(current), 0.0, 1000.0, "A"};
 }
 
 }  // namespace
@@ -31,22 +31,22 @@ Current line_current(ApparentPower power, Potential between_lines) {
 
 Result<InverterLoad> inverter_load(Potential volts, Current greatest,
                                    std::span<const Current> running) {
-  if (auto fault =
-          outside("inverter",
-                  {bound(volts), {"greatest current", in_amperes(greatest), 0.1, 1000.0, "A"}})) {
+  if (auto fault = outside(
+          said("inverter"),
+          {bound(volts), {said("greatest current"), in_amperes(greatest), 0.1, 1000.0, "A"}})) {
     return Failed(*std::move(fault));
   }
   Current line = amperes(0.0);
   for (const Current& motor : running) {
-    if (auto fault = outside("motor", {bound(motor)})) return Failed(*std::move(fault));
+    if (auto fault = outside(said("motor"), {bound(motor)})) return Failed(*std::move(fault));
     line += motor;
   }
   return InverterLoad{line, apparent_power(volts, line), line / greatest};
 }
 
 Result<double> generator_share(ApparentPower rating, std::span<const InverterLoad> loads) {
-  if (auto fault =
-          outside("generator", {{"rating", in_kilovoltamperes(rating), 0.1, 10000.0, "kVA"}})) {
+  if (auto fault = outside(said("generator"),
+                           {{said("rating"), in_kilovoltamperes(rating), 0.1, 10000.0, "kVA"}})) {
     return Failed(*std::move(fault));
   }
   ApparentPower sum = kilovoltamperes(0.0);
@@ -66,13 +66,14 @@ Potential three_phase_drop(Current line, Length length, ResistancePerLength resi
 
 Result<VoltageDrop> voltage_drop(Potential volts, Current line, const Feed& feed) {
   if (auto fault = outside(
-          "feed",
+          said("feed"),
           {bound(volts),
            bound(line),
-           {"cable length", in_metres(feed.length), 0.0, 1000.0, "m"},
-           {"frequency", in_hertz(feed.frequency), 0.0, 500.0, "Hz"},
-           {"reactance", in_ohms_per_kilometre(feed.reactance_50hz), 0.0, 10.0, "ohm/km"},
-           {"power factor", feed.power_factor ? feed.power_factor->cosine : 1.0, 0.0, 1.0, ""}})) {
+           {said("cable length"), in_metres(feed.length), 0.0, 1000.0, "m"},
+           {said("frequency"), in_hertz(feed.frequency), 0.0, 500.0, "Hz"},
+           {said("reactance"), in_ohms_per_kilometre(feed.reactance_50hz), 0.0, 10.0, "ohm/km"},
+           {said("power factor"), feed.power_factor ? feed.power_factor->cosine : 1.0, 0.0, 1.0,
+            ""}})) {
     return Failed(*std::move(fault));
   }
   const auto resistance =
@@ -82,10 +83,10 @@ Result<VoltageDrop> voltage_drop(Potential volts, Current line, const Feed& feed
       three_phase_drop(line, feed.length, *resistance,
                        feed.reactance_50hz * (feed.frequency / hertz(50.0)), feed.power_factor);
   if (lost >= volts) {
-    return fail(
-        Error::Kind::refused, "feed",
-        fmt::format("the cable would lose {:.3g} V of {:.3g} V", in_volts(lost), in_volts(volts)),
-        "Take a thicker or a shorter cable, or run fewer motors on it");
+    return fail(Error::Kind::refused, said("feed"),
+                {said("the cable would lose {lost} of {volts}"),
+                 {{"lost", amount(lost)}, {"volts", amount(volts)}}},
+                said("Take a thicker or a shorter cable, or run fewer motors on it"));
   }
   return VoltageDrop{lost, volts - lost, lost / volts};
 }

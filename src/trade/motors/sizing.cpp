@@ -21,19 +21,20 @@ constexpr int kMoreRows = 12;
 
 std::optional<Error> fault_of(const SizingCase& c) {
   const Pressure rating = c.rating.value_or(kilopascals(60));
-  return outside("sizing", {{"length", in_metres(c.length), 0.1, 500, "m"},
-                            {"height", in_metres(c.height), 0.1, 50, "m"},
-                            {"thickness", in_metres(c.thickness), 0.05, 10, "m"},
-                            {"unit weight", in_kilonewtons_per_m3(c.unit_weight), 10, 45, "kN/m3"},
-                            {"form mass", in_kilograms_per_m2(c.form_mass), 1, 2000, "kg/m2"},
-                            {"force", in_kilonewtons(c.motor.force), 0.05, 500, "kN"},
-                            {"reach along", in_metres(c.motor.reach_x), 0.1, 10, "m"},
-                            {"reach up", in_metres(c.motor.reach_z), 0.1, 10, "m"},
-                            {"knitting depth", in_metres(c.knit_depth), 0, 1, "m"},
-                            {"reach up over half the knitting depth",
-                             in_metres(c.motor.reach_z - c.knit_depth / 2.0), 0.05, 10, "m"},
-                            {"deepest lift", in_metres(c.deepest_lift), 0.05, 5, "m"},
-                            {"form rating", in_kilopascals(rating), 0.001, 10000, "kPa"}});
+  return outside(said("sizing"),
+                 {{said("length"), in_metres(c.length), 0.1, 500, "m"},
+                  {said("height"), in_metres(c.height), 0.1, 50, "m"},
+                  {said("thickness"), in_metres(c.thickness), 0.05, 10, "m"},
+                  {said("unit weight"), in_kilonewtons_per_m3(c.unit_weight), 10, 45, "kN/m3"},
+                  {said("form mass"), in_kilograms_per_m2(c.form_mass), 1, 2000, "kg/m2"},
+                  {said("force"), in_kilonewtons(c.motor.force), 0.05, 500, "kN"},
+                  {said("reach along"), in_metres(c.motor.reach_x), 0.1, 10, "m"},
+                  {said("reach up"), in_metres(c.motor.reach_z), 0.1, 10, "m"},
+                  {said("knitting depth"), in_metres(c.knit_depth), 0, 1, "m"},
+                  {said("reach up over half the knitting depth"),
+                   in_metres(c.motor.reach_z - c.knit_depth / 2.0), 0.05, 10, "m"},
+                  {said("deepest lift"), in_metres(c.deepest_lift), 0.05, 5, "m"},
+                  {said("form rating"), in_kilopascals(rating), 0.001, 10000, "kPa"}});
 }
 
 double force_share(const SizingCase& c, std::size_t motors) {
@@ -53,12 +54,14 @@ Result<std::size_t> motors_along(const SizingCase& c) {
     ++motors;
     if (c.length / static_cast<double>(motors) < kClosestMotors) {
       return fail(
-          Error::Kind::refused, "sizing, force",
-          fmt::format("motors of {:.2f} kN are too weak for {:.0f} kg/m2 of form and {:.2f} "
-                      "m of concrete, even {:.1f} m apart",
-                      in_kilonewtons(c.motor.force), in_kilograms_per_m2(c.form_mass),
-                      in_metres(c.thickness), in_metres(kClosestMotors)),
-          "Choose stronger motors, or ask their maker");
+          Error::Kind::refused, inside(said("sizing"), said("force")),
+          {said("motors of {force} are too weak for {mass} of form and {thickness} of concrete, "
+                "even {apart} apart"),
+           {{"force", amount(c.motor.force)},
+            {"mass", amount(c.form_mass)},
+            {"thickness", amount(c.thickness)},
+            {"apart", amount(kClosestMotors)}}},
+          said("Choose stronger motors, or ask their maker"));
     }
   }
   return motors;
@@ -176,12 +179,14 @@ Result<Sizing> size_rows(const SizingCase& c, Leapfrog leapfrog) {
     }
   }
   if (!best) {
-    return fail(Error::Kind::refused, "sizing, head on a running row",
-                fmt::format("no layout keeps it under {:.0f} % of the form's {:.1f} kPa; the least "
-                            "is {:.1f} kPa with lifts of {:.2f} m",
-                            (1 - kHeadKept) * 100, in_kilopascals(*c.rating),
-                            in_kilopascals(*least_head), in_metres(c.height) / most_lifts),
-                "Take motors that reach less far up, a stronger form, or internal vibration");
+    return fail(Error::Kind::refused, inside(said("sizing"), said("head on a running row")),
+                {said("no layout keeps it under {share~} of the form's {rating}; the least is "
+                      "{least} with lifts of {lift}"),
+                 {{"share", share(1 - kHeadKept)},
+                  {"rating", amount(*c.rating)},
+                  {"least", amount(*least_head)},
+                  {"lift", amount(metres(in_metres(c.height) / most_lifts))}}},
+                said("Take motors that reach less far up, a stronger form, or internal vibration"));
   }
   best->spacing = c.length / static_cast<double>(*motors);
   best->force_share = force_share(c, *motors);

@@ -40,8 +40,8 @@ Result<Pressure> method_pressure(PressureMethod method, const PressureCase& c, V
 Result<std::optional<Velocity>> rise_for_rating(PressureMethod method, const PressureCase& c,
                                                 Pressure rating) {
   if (auto fault = fault_of(c)) return Failed(*std::move(fault));
-  if (auto fault = outside("form pressure",
-                           {{"form rating", in_kilopascals(rating), 0.001, 10000.0, "kPa"}})) {
+  if (auto fault = outside(said("form pressure"), {{said("form rating"), in_kilopascals(rating),
+                                                    0.001, 10000.0, "kPa"}})) {
     return Failed(*std::move(fault));
   }
   if (full_liquid_head(c.unit_weight, c.pour_height) <= rating) return std::nullopt;

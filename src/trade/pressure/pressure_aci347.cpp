@@ -104,8 +104,9 @@ Result<Pressure> aci347_pressure(const PressureCase& c, Velocity rise, Aci347Uni
   if (c.slump > p.most_slump) {
     return method_does_not_hold(
         PressureMethod::aci347,
-        fmt::format("slump {:.0f} mm is over the {:.0f} mm the method covers",
-                    in_millimetres(c.slump), in_millimetres(p.most_slump)));
+        {said("slump {slump} is over the {most} the method covers"),
+         {{"slump", Amount{Measure::small_length, in_metres(c.slump)}, Rounding::up},
+          {"most", Amount{Measure::small_length, in_metres(p.most_slump)}, Rounding::down}}});
   }
   const Pressure head = full_liquid_head(c.unit_weight, c.pour_height);
   if (c.shape == FormShape::wall && rise > p.fast) return head;

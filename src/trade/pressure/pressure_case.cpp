@@ -58,23 +58,23 @@ std::optional<FormShape> parse_form_shape(std::string_view text) {
 }
 
 std::optional<Error> fault_of(const PressureCase& c) {
-  return outside("form pressure",
-                 {{"unit weight", in_kilonewtons_per_m3(c.unit_weight), 10.0, 45.0, "kN/m3"},
-                  {"form height", in_metres(c.form_height), 0.01, 50.0, "m"},
-                  {"pour height", in_metres(c.pour_height), 0.0, 50.0, "m"},
-                  {"concrete temperature", c.temperature.degrees, 0.0, 50.0, "degC"},
-                  {"slump", in_millimetres(c.slump), 0.0, 300.0, "mm"}});
+  return outside(said("form pressure"),
+                 {{said("unit weight"), in_kilonewtons_per_m3(c.unit_weight), 10.0, 45.0, "kN/m3"},
+                  {said("form height"), in_metres(c.form_height), 0.01, 50.0, "m"},
+                  {said("pour height"), in_metres(c.pour_height), 0.0, 50.0, "m"},
+                  {said("concrete temperature"), c.temperature.degrees, 0.0, 50.0, "degC"},
+                  {said("slump"), in_millimetres(c.slump), 0.0, 300.0, "mm"}});
 }
 
 std::optional<Error> fault_of(Velocity rise) {
-  return outside("form pressure", {{"rate of rise", in_metres_per_hour(rise), 0.0,
-                                    in_metres_per_hour(kFastestRise), "m/h"}});
+  return outside(said("form pressure"), {{said("rate of rise"), in_metres_per_hour(rise), 0.0,
+                                          in_metres_per_hour(kFastestRise), "m/h"}});
 }
 
-Failed method_does_not_hold(PressureMethod method, std::string what) {
+Failed method_does_not_hold(PressureMethod method, Saying what) {
   return fail(Error::Kind::refused, std::string(to_text(method)), std::move(what),
-              "Assume a full liquid head (unit weight x depth of fresh concrete) and ask the form "
-              "designer");
+              said("Assume a full liquid head (unit weight x depth of fresh concrete) and ask the "
+                   "form designer"));
 }
 
 }  // namespace rb::trade

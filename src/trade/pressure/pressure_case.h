@@ -61,6 +61,6 @@ constexpr Length liquid_depth(UnitWeight unit_weight, Pressure pressure) {
 }
 
 /// How every method refuses: what does not hold, and that a full liquid head is to be assumed.
-Failed method_does_not_hold(PressureMethod method, std::string what);
+Failed method_does_not_hold(PressureMethod method, Saying what);
 
 }  // namespace rb::trade

@@ -39,8 +39,8 @@ Result<Pressure> ciria108_pressure(const PressureCase& c, Velocity rise) {
   if (c.slump > kMostSlump) {
     return method_does_not_hold(
         PressureMethod::ciria108,
-        fmt::format("slump {:.0f} mm is near self-compacting concrete, which the method leaves out",
-                    in_millimetres(c.slump)));
+        {said("slump {slump} is near self-compacting concrete, which the method leaves out"),
+         {{"slump", Amount{Measure::small_length, in_metres(c.slump)}}}});
   }
   const Pressure head = full_liquid_head(c.unit_weight, c.pour_height);
   const double height = in_metres(std::max(c.form_height, c.pour_height));

@@ -44,10 +44,9 @@ const Flow& row_of(FlowClass flow) {
 
 std::optional<Failed> too_fast(Velocity rise) {
   if (rise <= kFastest) return std::nullopt;
-  return method_does_not_hold(
-      PressureMethod::din18218,
-      fmt::format("rate of rise {:.3g} m/h is over the 7 m/h the method covers",
-                  in_metres_per_hour(rise)));
+  return method_does_not_hold(PressureMethod::din18218,
+                              {said("rate of rise {rise} is over the {7 m/h} the method covers"),
+                               {{"rise", amount(rise), Rounding::up}}});
 }
 
 }  // namespace
@@ -70,15 +69,15 @@ double din18218_setting_factor(FlowClass flow, Seconds set_time) {
 Result<Pressure> din18218_pressure(FlowClass flow, const PressureCase& c, Velocity rise) {
   if (auto fault = fault_of(c)) return Failed(*std::move(fault));
   if (auto fault = fault_of(rise)) return Failed(*std::move(fault));
-  if (auto fault = outside("form pressure",
-                           {{"time to initial set", in_hours(c.set_time), 0.25, 100.0, "h"}})) {
+  if (auto fault = outside(said("form pressure"), {{said("time to initial set"),
+                                                    in_hours(c.set_time), 0.25, 100.0, "h"}})) {
     return Failed(*std::move(fault));
   }
   if (c.set_time > kLongestSet) {
     return method_does_not_hold(
         PressureMethod::din18218,
-        fmt::format("initial set after {:.3g} h is over the 20 h the method covers",
-                    in_hours(c.set_time)));
+        {said("initial set after {set} is over the {20 h} the method covers"),
+         {{"set", amount(c.set_time, Measure::long_span), Rounding::up}}});
   }
   if (auto refusal = too_fast(rise)) return *std::move(refusal);
 
@@ -105,8 +104,8 @@ Result<Pressure> din18218_pressure(const PressureCase& c, Velocity rise) {
 Result<Pressure> din18218_1980_pressure(Consistency1980 consistency, Velocity rise,
                                         Celsius concrete) {
   if (auto fault = fault_of(rise)) return Failed(*std::move(fault));
-  if (auto fault = outside("form pressure, 1980 edition",
-                           {{"concrete temperature", concrete.degrees, 5.0, 25.0, "degC"}})) {
+  if (auto fault = outside(said("form pressure, 1980 edition"),
+                           {{said("concrete temperature"), concrete.degrees, 5.0, 25.0, "degC"}})) {
     fault->kind = Error::Kind::refused;
     return Failed(*std::move(fault));
   }

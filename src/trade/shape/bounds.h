@@ -12,7 +12,7 @@ namespace rb::trade {
 
 /// One number as it would be shown (in the unit named) with the least and the most that make sense.
 struct Bound {
-  std::string_view name;
+  Said name;
   double value;
   double least;
   double most;
@@ -20,7 +20,7 @@ struct Bound {
 };
 
 /// The first of the numbers that is not finite or lies outside its bounds (both ends are inside),
-/// as an Error of kind input: "unit weight -3 kN/m3 is not between 10 and 45 kN/m3".
-std::optional<Error> outside(std::string_view where, std::initializer_list<Bound> bounds);
+/// as an Error of kind input: "unit weight -3 kN/m3 is not between 10 kN/m3 and 45 kN/m3".
+std::optional<Error> outside(Saying where, std::initializer_list<Bound> bounds);
 
 }  // namespace rb::trade
