@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include "tablet.h"
+#include "words/sentence.h"
 
 using namespace rb;
 using namespace rb::screens;
@@ -250,7 +251,7 @@ TEST_CASE("a limit that forbids the plan is said, and what stood before stands")
   const auto& answer = tablet.ui.drafts().plan->computed;
   REQUIRE(answer);
   REQUIRE_FALSE(*answer);
-  CHECK(tablet.says(to_text(answer->error())));
+  CHECK(tablet.says(words_of(answer->error(), Voice{})));
   CHECK(tablet.says("plan, knit"));
   CHECK(tablet.ui.drafts().plan->draft.plan.elements[0].rows == before.elements[0].rows);
 }
