@@ -28,7 +28,7 @@ BookTrouble trouble_of(int error) {
 }
 
 Saying as_saying(const Error& error) {
-  const Saying told = followed(error.what, error.remedy);
+  Saying told = followed(error.what, error.remedy);
   if (error.where.empty()) return told;
   return {said("{where}: {what}"), {{"where", Clause{error.where}}, {"what", Clause{told}}}};
 }

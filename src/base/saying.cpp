@@ -54,7 +54,7 @@ std::string as_typed(const Amount& figure, const Manner& manner) {
     return amount_text(figure, manner);
   }
   const double value = shown(figure.si, figure.measure, manner.units);
-  const std::string number =
+  std::string number =
       manner.units == Units::si ? fmt::format("{:.6g}", value) : fmt::format("{:.4g}", value);
   const std::string_view unit =
       manner.plain ? plain_unit(figure, manner.units) : unit_text(figure.measure, manner.units);

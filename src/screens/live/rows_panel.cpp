@@ -204,6 +204,16 @@ std::string head_words(const Say& say, const RowView& row) {
   return say(Word::head_of, about + say.pressure_bare(*row.head), say.pressure(*row.rating));
 }
 
+namespace {
+
+// Whether running a row is the next thing to do: motors hang on it, there is concrete in its reach
+// that has not set, and it works for this lift.
+bool worth_running(const RowView& row) {
+  return row.hung && !row.over_set && row.head && (row.serves_lift || row.ran != Seconds{0});
+}
+
+}  // namespace
+
 void draw_row_button(Stage& stage, const Box& box, const RowView& row, const PourView& view,
                      const std::string& before) {
   const Say& say = stage.say;
@@ -222,10 +232,8 @@ void draw_row_button(Stage& stage, const Box& box, const RowView& row, const Pou
     spec.look = Look::stop;
     spec.under = head_words(say, row);
     spec.symbol = Symbol::stop_sign;
-  } else if (!running && (!row.hung || row.over_set || (view.hold && view.hold->moved))) {
-    spec.look = Look::quiet;  // no motors that anybody knows of, or nothing or nobody is to be near
-  } else if (!running && (!row.head || (!row.serves_lift && row.ran == Seconds{0}))) {
-    spec.look = Look::quiet;  // may be run, but is not the next thing to do
+  } else if (!running && (!worth_running(row) || (view.hold && view.hold->moved))) {
+    spec.look = Look::quiet;
   }
   if (!button(stage.canvas, box, spec)) return;
   if (running) {
