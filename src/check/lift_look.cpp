@@ -18,6 +18,21 @@ MostShaken most_shaken(const trade::DoseField& field) {
   return most;
 }
 
+std::vector<bool> shaken_bays(const trade::DoseField& field, std::size_t bays) {
+  std::vector<bool> shaken(bays, false);
+  for (const trade::DoseStrip& strip : field.strips) {
+    if (shaken[strip.bay]) continue;
+    shaken[strip.bay] =
+        std::any_of(strip.pieces.begin(), strip.pieces.end(),
+                    [](const trade::DosePiece&
+                           piece) {  // A row that ends where the lift begins works on none of it.
+                      return piece.z1 - piece.z0 > millimetres(1) &&
+                             (piece.d0 > Seconds{} || piece.d1 > Seconds{});
+                    });
+  }
+  return shaken;
+}
+
 }  // namespace
 
 void LiftLook::look_at(const trade::Face& face, std::vector<trade::Band> in_bands, Seconds least) {
@@ -29,6 +44,7 @@ void LiftLook::look_at(const trade::Face& face, std::vector<trade::Band> in_band
   field = trade::dose_field(part, bands);
   shares = trade::dose_shares(field, bands, dose_min);
   most = most_shaken(field);
+  shaken = shaken_bays(field, bands.size());
   worst.reset();
   joints.assign(bands.size(), std::nullopt);
   knitted.reset();

@@ -41,6 +41,7 @@ struct LiftLook {
   trade::DoseField field;
   trade::DoseShares shares;
   MostShaken most;
+  std::vector<bool> shaken;         ///< by bay: whether any spot got some dose
   std::optional<WorstPlace> worst;  ///< worked out when asked for
 
   struct KnownJoint {

@@ -37,7 +37,9 @@ std::vector<std::size_t> unvibrated_bays(const Look& look, const LiftReport& rep
   if (report.min_dose && *report.min_dose > Seconds{}) return bays;
   if (!look.settled(report)) return bays;
   const LiftState& lift = look.lift(report);
+  const LiftLook* known = look.lift_looks[static_cast<std::size_t>(&report - look.lifts.data())];
   for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
+    if (known != nullptr && known->shaken[bay]) continue;  // the quick answer to most
     if (gained(lift, bay) && !vibrated(look, report, bay)) bays.push_back(bay);
   }
   return bays;

@@ -36,10 +36,32 @@ std::map<int, Near> near_joints(const PourState& state, std::size_t element,
   return lifts;
 }
 
+// Whether a joint of an element can be near its set at all: most of the time none is, and the
+// clocks of a great wall take long to work out.
+bool may_be_near(const Look& look, std::size_t e) {
+  const auto& sets = look.faces[e].sets;
+  if (sets.empty()) return true;
+  Seconds least = sets.front().to_set;
+  for (const trade::SetStep& step : sets) least = std::min(least, step.to_set);
+  const ElementState& there = look.state.elements[e];
+  for (std::size_t bay = 0; bay < there.tops.size(); ++bay) {
+    // The surface of a bay came with the last lift that rose in it, the joint below with the one
+    // before.
+    int grown = 0;
+    for (auto lift = there.lifts.rbegin(); lift != there.lifts.rend() && grown < 2; ++lift) {
+      if (lift->top[bay] <= lift->bottom[bay]) continue;
+      ++grown;
+      if (lift->started + least <= look.asof.at + kMargin) return true;
+    }
+    if (grown == 0 && there.tops[bay].standing() > Length{}) return true;  // before any lift
+  }
+  return false;
+}
+
 void look_knit_near(const Look& look, const Rule& rule, Findings& out) {
   if (!look.asof.live || look.state.closed) return;
   for (std::size_t e = 0; e < look.state.elements.size(); ++e) {
-    if (look.state.elements[e].lifts.empty()) continue;
+    if (look.state.elements[e].lifts.empty() || !may_be_near(look, e)) continue;
     const auto clocks = knit_clocks(look.state, e, look.asof.at);
     for (const auto& [lift, near] : near_joints(look.state, e, clocks, look.asof.at)) {
       Finding f = found(rule);

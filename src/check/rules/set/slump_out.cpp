@@ -17,13 +17,14 @@ constexpr Length tolerance(Length planned) {
   return planned <= kStiff ? kStiffTolerance : kSoftTolerance;
 }
 
-// The mix of a tested load: its truck's, else the only one of the plan. None: not known which.
+// The mix of a tested load: the only one of the plan, else its truck's. None: not known which.
 const Mix* mix_of(const PourState& state, const TicketId& ticket) {
   const auto& mixes = state.plan->mixes;
+  if (mixes.size() == 1) return &mixes.front();
   const auto truck = std::find_if(state.trucks.begin(), state.trucks.end(), [&](const auto& t) {
     return t.ticket == ticket && t.what.has_value();
   });
-  if (truck == state.trucks.end()) return mixes.size() == 1 ? &mixes.front() : nullptr;
+  if (truck == state.trucks.end()) return nullptr;
   const auto mix = std::find_if(mixes.begin(), mixes.end(),
                                 [&](const Mix& m) { return m.id == truck->what->mix; });
   return mix == mixes.end() ? nullptr : &*mix;
