@@ -18,17 +18,16 @@ MostShaken most_shaken(const trade::DoseField& field) {
   return most;
 }
 
+// A row that ends where the lift begins works on none of it.
+bool worked(const trade::DosePiece& piece) {
+  return piece.z1 - piece.z0 > millimetres(1) && (piece.d0 > Seconds{} || piece.d1 > Seconds{});
+}
+
 std::vector<bool> shaken_bays(const trade::DoseField& field, std::size_t bays) {
   std::vector<bool> shaken(bays, false);
   for (const trade::DoseStrip& strip : field.strips) {
     if (shaken[strip.bay]) continue;
-    shaken[strip.bay] =
-        std::any_of(strip.pieces.begin(), strip.pieces.end(),
-                    [](const trade::DosePiece&
-                           piece) {  // A row that ends where the lift begins works on none of it.
-                      return piece.z1 - piece.z0 > millimetres(1) &&
-                             (piece.d0 > Seconds{} || piece.d1 > Seconds{});
-                    });
+    shaken[strip.bay] = std::any_of(strip.pieces.begin(), strip.pieces.end(), worked);
   }
   return shaken;
 }
@@ -50,9 +49,9 @@ void LiftLook::look_at(const trade::Face& face, std::vector<trade::Band> in_band
   knitted.reset();
 }
 
-const WorstPlace& LiftLook::worst_place() {
-  if (worst) return *worst;
-  worst.emplace();
+WorstPlace worst_place(const trade::DoseField& field, const std::vector<trade::Band>& bands,
+                       Seconds dose_min) {
+  WorstPlace worst;
   Area largest;
   for (std::size_t bay = 0; bay < bands.size(); ++bay) {
     std::vector<trade::Band> only(bands.size(), trade::Band{});
@@ -60,10 +59,15 @@ const WorstPlace& LiftLook::worst_place() {
     const Area under = trade::dose_shares(field, only, dose_min).under;
     if (under > largest) {
       largest = under;
-      worst->bay = bay;
+      worst.bay = bay;
     }
   }
-  if (const auto patch = trade::worst_patch(field, bands, dose_min)) worst->patch = *patch;
+  if (const auto patch = trade::worst_patch(field, bands, dose_min)) worst.patch = *patch;
+  return worst;
+}
+
+const WorstPlace& LiftLook::worst_place() {
+  if (!worst) worst = rb::worst_place(field, bands, dose_min);
   return *worst;
 }
 

@@ -33,6 +33,9 @@ struct WorstPlace {
   trade::WeakPatch patch;
 };
 
+WorstPlace worst_place(const trade::DoseField& field, const std::vector<trade::Band>& bands,
+                       Seconds dose_min);
+
 struct LiftLook {
   trade::Face part;  ///< of the face, what the dose depends on
   std::vector<trade::Band> bands;

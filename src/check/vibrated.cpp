@@ -8,13 +8,8 @@ namespace rb {
 
 namespace {
 
-bool gained(const LiftState& lift, std::size_t bay) {
-  return lift.top[bay] > lift.bottom[bay];
-}
-
-}  // namespace
-
-bool vibrated(const Look& look, const LiftReport& report, std::size_t bay) {
+// For how long a row ran, and whether in time, is not asked.
+bool row_ran_on(const Look& look, const LiftReport& report, std::size_t bay) {
   const Element& element = look.element(report);
   const LiftState& lift = look.lift(report);
   for (std::size_t r = 0; r < element.rows.size(); ++r) {
@@ -24,6 +19,12 @@ bool vibrated(const Look& look, const LiftReport& report, std::size_t bay) {
     const trade::Running& ran = look.ran[report.element][r];
     if (ran.time().within(lift.started, look.asof.at) > Seconds{}) return true;
   }
+  return false;
+}
+
+}  // namespace
+
+bool inserted(const Look& look, const LiftReport& report, std::size_t bay) {
   return std::any_of(look.state.inserts.begin(), look.state.inserts.end(),
                      [&](const InsertState& insert) {
                        return insert.element == report.element && insert.what.lift == report.lift &&
@@ -31,26 +32,29 @@ bool vibrated(const Look& look, const LiftReport& report, std::size_t bay) {
                      });
 }
 
-std::vector<std::size_t> unvibrated_bays(const Look& look, const LiftReport& report) {
-  std::vector<std::size_t> bays;
-  // The rows gave some to every spot.
-  if (report.min_dose && *report.min_dose > Seconds{}) return bays;
-  if (!look.settled(report)) return bays;
-  const LiftState& lift = look.lift(report);
-  const LiftLook* known = look.lift_looks[static_cast<std::size_t>(&report - look.lifts.data())];
-  for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
-    if (known != nullptr && known->shaken[bay]) continue;  // the quick answer to most
-    if (gained(lift, bay) && !vibrated(look, report, bay)) bays.push_back(bay);
-  }
-  return bays;
+bool BareBays::has(std::size_t bay) const {
+  return std::find(bays.begin(), bays.end(), bay) != bays.end();
 }
 
-bool never_vibrated(const Look& look, const LiftReport& report) {
+BareBays bare_bays(const Look& look, const LiftReport& report) {
+  BareBays bare;
+  // The rows gave some to every spot.
+  if (report.min_dose && *report.min_dose > Seconds{}) return bare;
+  if (!look.settled(report)) return bare;
   const LiftState& lift = look.lift(report);
-  const auto bays = unvibrated_bays(look, report);
-  std::size_t filled = 0;
-  for (std::size_t bay = 0; bay < lift.top.size(); ++bay) filled += gained(lift, bay) ? 1 : 0;
-  return filled > 0 && bays.size() == filled;
+  const LiftLook* known = look.lift_looks[static_cast<std::size_t>(&report - look.lifts.data())];
+  bare.all = true;
+  for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
+    if (lift.top[bay] <= lift.bottom[bay]) continue;
+    const bool shaken = known != nullptr && known->shaken[bay];  // the quick answer to most
+    if (shaken || row_ran_on(look, report, bay) || inserted(look, report, bay)) {
+      bare.all = false;
+    } else {
+      bare.bays.push_back(bay);
+    }
+  }
+  bare.all = bare.all && !bare.bays.empty();
+  return bare;
 }
 
 }  // namespace rb

@@ -231,10 +231,4 @@ std::optional<Seconds> discharge_ended(const PourState& state, const LogEntry& e
   return state.clock(*e.ended == entry.event.at ? entry.when : *e.ended);
 }
 
-std::optional<std::size_t> truck_of(const PourState& state, const TicketId& ticket) {
-  const auto found = state.memory.tickets.find(ticket.text);
-  if (found == state.memory.tickets.end()) return std::nullopt;
-  return found->second;
-}
-
 }  // namespace rb

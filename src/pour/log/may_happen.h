@@ -23,7 +23,4 @@ std::optional<Refusal> refused(const PourState& state, const LogEntry& entry, Ev
 std::optional<Seconds> discharge_ended(const PourState& state, const LogEntry& entry,
                                        const event::Discharge& e);
 
-/// The ticket's truck, an index into PourState::trucks; none when the ticket is new.
-std::optional<std::size_t> truck_of(const PourState& state, const TicketId& ticket);
-
 }  // namespace rb

@@ -66,4 +66,16 @@ const LiftState* PourState::placing(std::size_t element) const {
   return nullptr;
 }
 
+std::optional<std::size_t> truck_of(const PourState& state, const TicketId& ticket) {
+  const auto found = state.memory.tickets.find(ticket.text);
+  if (found == state.memory.tickets.end()) return std::nullopt;
+  return found->second;
+}
+
+const Mix* mix_of(const PourState& state, const TicketId& ticket) {
+  const auto truck = truck_of(state, ticket);
+  if (!truck || !state.trucks[*truck].what) return nullptr;
+  return state.plan->find(state.trucks[*truck].what->mix);
+}
+
 }  // namespace rb

@@ -216,4 +216,9 @@ struct PourState {
   }
 };
 
+/// The ticket's truck, an index into PourState::trucks; none when the ticket is new.
+std::optional<std::size_t> truck_of(const PourState& state, const TicketId& ticket);
+/// The mix a ticket brought, as its truck was entered; none when it was not.
+const Mix* mix_of(const PourState& state, const TicketId& ticket);
+
 }  // namespace rb

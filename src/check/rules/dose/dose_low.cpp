@@ -41,38 +41,38 @@ void look_at_zones(const Look& look, const Rule& rule, std::size_t i, Findings& 
   }
 }
 
-// The share of a lift that got too little and where it is worst, without the bays that nothing
-// vibrated: those are told by a rule of their own.
+// The share of a lift that got too little and where it is worst.
 struct Shortfall {
-  std::optional<double> under;
-  std::optional<WorstPlace> worst;
+  double under = 0;
+  WorstPlace worst;
 };
-Shortfall shortfall(const Look& look, std::size_t i) {
+// Without the bays that nothing vibrated: those are told by a rule of their own. None: within the
+// limit.
+std::optional<Shortfall> shortfall(const Look& look, std::size_t i) {
   const LiftReport& report = look.lifts[i];
+  const Limits& limits = look.plan().limits;
+  if (*report.under_share <= limits.under_share_max.value) return std::nullopt;
   LiftLook& lift = *look.lift_looks[i];
-  const auto bare = unvibrated_bays(look, report);
-  if (bare.empty()) return {report.under_share, std::nullopt};
-  const Seconds least = look.plan().limits.dose_min.value;
+  const BareBays bare = bare_bays(look, report);
+  if (bare.bays.empty()) return Shortfall{*report.under_share, lift.worst_place()};
   auto bands = lift.bands;
-  for (const std::size_t bay : bare) bands[bay].to = bands[bay].from;
-  Shortfall some{trade::dose_shares(lift.field, bands, least).under_share(), std::nullopt};
-  if (const auto patch = trade::worst_patch(lift.field, bands, least)) {
-    some.worst = WorstPlace{look.element(report).bay_at(patch->box.x + patch->box.w * 0.5), *patch};
-  }
-  return some;
+  for (const std::size_t bay : bare.bays) bands[bay].to = bands[bay].from;
+  const auto under =
+      trade::dose_shares(lift.field, bands, limits.dose_min.value).under_share().value_or(0);
+  if (under <= limits.under_share_max.value) return std::nullopt;
+  return Shortfall{under, worst_place(lift.field, bands, limits.dose_min.value)};
 }
 
 void look_dose_low(const Look& look, const Rule& rule, Findings& out) {
   const Limits& limits = look.plan().limits;
   for (std::size_t i = 0; i < look.lifts.size(); ++i) {
     const LiftReport& report = look.lifts[i];
-    if (!report.under_share || !look.settled(report) || never_vibrated(look, report)) continue;
+    if (!report.under_share || !look.settled(report) || bare_bays(look, report).all) continue;
     look_at_zones(look, rule, i, out);
-    if (*report.under_share <= limits.under_share_max.value) continue;
-    const Shortfall some = shortfall(look, i);
-    if (some.under.value_or(0) <= limits.under_share_max.value) continue;
+    const auto some = shortfall(look, i);
+    if (!some) continue;
     const LiftState& lift = look.lift(report);
-    const WorstPlace& worst = some.worst ? *some.worst : look.lift_looks[i]->worst_place();
+    const WorstPlace& worst = some->worst;
     Finding f = found(rule);
     f.element = report.element;
     f.lift = report.lift;
@@ -81,7 +81,7 @@ void look_dose_low(const Look& look, const Rule& rule, Findings& out) {
     if (sides.size() == 1) f.side = sides.front();
     f.from = report.placed_from;
     f.to = lift.next_start.value_or(look.asof.at);
-    f.measured = share(*some.under);
+    f.measured = share(some->under);
     f.limit = share(limits.under_share_max.value);
     f.source = limit_source(rule, limits.under_share_max.from);
     f.ref = lift.ref;

@@ -1,6 +1,4 @@
 // insert-missing: a thick section without internal vibration logged for a lift and bay.
-#include <algorithm>
-
 #include "check/rule.h"
 #include "check/vibrated.h"
 
@@ -8,26 +6,16 @@ namespace rb {
 
 namespace {
 
-bool inserted(const PourState& state, const LiftReport& report, std::size_t bay) {
-  for (const InsertState& insert : state.inserts) {
-    if (insert.element == report.element && insert.what.lift == report.lift &&
-        (!insert.bay || *insert.bay == bay)) {
-      return true;
-    }
-  }
-  return false;
-}
-
 void look_insert_missing(const Look& look, const Rule& rule, Findings& out) {
   for (const LiftReport& report : look.lifts) {
     const Element& element = look.element(report);
     if (element.thickness <= kThinSection) continue;
     if (!look.settled(report)) continue;
     const LiftState& lift = look.lift(report);
-    const auto bare = unvibrated_bays(look, report);  // told by a rule of their own
+    const auto bare = bare_bays(look, report);  // told by a rule of their own
     for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
-      if (lift.top[bay] <= lift.bottom[bay] || inserted(look.state, report, bay)) continue;
-      if (std::find(bare.begin(), bare.end(), bay) != bare.end()) continue;
+      if (lift.top[bay] <= lift.bottom[bay] || inserted(look, report, bay)) continue;
+      if (bare.has(bay)) continue;
       Finding f = found(rule);
       f.element = report.element;
       f.lift = report.lift;

@@ -9,7 +9,7 @@ namespace {
 void look_row_missed(const Look& look, const Rule& rule, Findings& out) {
   const auto& limit = look.plan().limits.dose_min;
   for_rows_of_lifts(look, [&](const LiftReport& report, std::size_t row, Seconds ran) {
-    if (ran > Seconds{} || !look.settled(report) || never_vibrated(look, report)) return;
+    if (ran > Seconds{} || !look.settled(report) || bare_bays(look, report).all) return;
     out.push_back(row_time_finding(look, rule, report, row, ran, limit));
   });
 }

@@ -25,13 +25,12 @@ void tell(const Look& look, const Rule& rule, const LiftReport& report,
 
 void look_unvibrated(const Look& look, const Rule& rule, Findings& out) {
   for (const LiftReport& report : look.lifts) {
-    const auto bays = unvibrated_bays(look, report);
-    if (bays.empty()) continue;
-    if (never_vibrated(look, report)) {
+    const BareBays bare = bare_bays(look, report);
+    if (bare.all) {
       tell(look, rule, report, std::nullopt, out);
       continue;
     }
-    for (const std::size_t bay : bays) tell(look, rule, report, bay, out);
+    for (const std::size_t bay : bare.bays) tell(look, rule, report, bay, out);
   }
 }
 

@@ -30,13 +30,9 @@ std::optional<Seconds> over_at(const Look& look, const TruckState& load) {
   return next;
 }
 
-bool tested(const PourState& state, const MixId& mix, Seconds until) {
+bool tested(const PourState& state, const Mix& mix, Seconds until) {
   return std::any_of(state.tests.begin(), state.tests.end(), [&](const TestState& test) {
-    if (!test.what.temp || test.at > until) return false;
-    const auto truck =
-        std::find_if(state.trucks.begin(), state.trucks.end(),
-                     [&](const TruckState& t) { return t.ticket == test.what.ticket; });
-    return truck != state.trucks.end() && truck->what && truck->what->mix == mix;
+    return test.what.temp && test.at <= until && mix_of(state, test.what.ticket) == &mix;
   });
 }
 
@@ -45,7 +41,7 @@ void look_load_untested(const Look& look, const Rule& rule, Findings& out) {
     const TruckState* load = first_load(look.state, mix.id);
     if (load == nullptr) continue;
     const auto until = over_at(look, *load);
-    if (!until || *until > look.asof.at || tested(look.state, mix.id, *until)) continue;
+    if (!until || *until > look.asof.at || tested(look.state, mix, *until)) continue;
     Finding f = found(rule);
     f.element = load->element;
     f.ticket = load->ticket;

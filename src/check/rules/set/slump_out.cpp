@@ -1,6 +1,5 @@
 // slump-out: a tested slump is off the planned one by more than is tolerated.
 #include <algorithm>
-#include <cmath>
 
 #include "check/rule.h"
 
@@ -17,23 +16,16 @@ constexpr Length tolerance(Length planned) {
   return planned <= kStiff ? kStiffTolerance : kSoftTolerance;
 }
 
-// The mix of a tested load: the only one of the plan, else its truck's. None: not known which.
-const Mix* mix_of(const PourState& state, const TicketId& ticket) {
+// Of a load that nobody entered it is the only one of the plan, if there is one alone.
+const Mix* tested_mix(const PourState& state, const TestState& test) {
   const auto& mixes = state.plan->mixes;
-  if (mixes.size() == 1) return &mixes.front();
-  const auto truck = std::find_if(state.trucks.begin(), state.trucks.end(), [&](const auto& t) {
-    return t.ticket == ticket && t.what.has_value();
-  });
-  if (truck == state.trucks.end()) return nullptr;
-  const auto mix = std::find_if(mixes.begin(), mixes.end(),
-                                [&](const Mix& m) { return m.id == truck->what->mix; });
-  return mix == mixes.end() ? nullptr : &*mix;
+  return mixes.size() == 1 ? &mixes.front() : mix_of(state, test.what.ticket);
 }
 
 void look_slump_out(const Look& look, const Rule& rule, Findings& out) {
   for (const TestState& test : look.state.tests) {
     if (!test.what.slump) continue;
-    const Mix* mix = mix_of(look.state, test.what.ticket);
+    const Mix* mix = tested_mix(look.state, test);
     if (mix == nullptr) continue;
     const bool wet = *test.what.slump > mix->slump;
     const Length limit =
