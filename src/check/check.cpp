@@ -37,7 +37,7 @@ CheckReport check(const PourState& state, AsOf asof) {
 
 CheckReport check(const PourState& state, AsOf asof, CheckMemory& memory) {
   Look look = look_at(state, asof, memory);
-  CheckReport report{asof, {}, {}, {}};
+  CheckReport report{asof, {}, {}, {}, not_judged(state)};
   for (const Rule* rule : rules()) rule->look(look, *rule, report.findings);
   settle(look, memory, report.findings);
   report.findings = in_order(std::move(report.findings));

@@ -4,6 +4,7 @@
 #include <memory>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "check/finding.h"
@@ -39,11 +40,21 @@ struct RunReport {
   bool operator==(const RunReport&) const = default;
 };
 
+/// What is not judged, and why. No finding, for nothing was found; but "nothing found" must not be
+/// read where nothing was looked at.
+struct NotJudged {
+  std::string what;  ///< "head", "power", "ready", "load", "speed": its own stable id
+  std::optional<std::size_t> element{}, bay{};  ///< indices into the plan
+  std::optional<int> lift{};
+  const char* sentence = "";  ///< in English; may name the element
+};
+
 struct CheckReport {
   AsOf asof;
   std::vector<Finding> findings;  ///< in order of severity, then time
   std::vector<LiftReport> lifts;
   std::vector<RunReport> runs;
+  std::vector<NotJudged> not_judged;
   [[nodiscard]] bool clean() const;  ///< no finding of severity stop or mend
 };
 
@@ -74,14 +85,6 @@ std::string to_json(const PourState& state, const CheckReport& report);
 /// The same for a person at a terminal.
 std::string to_text(const PourState& state, const CheckReport& report);
 
-/// What is not judged, and why. No finding, for nothing was found; but "nothing found" must not be
-/// read where nothing was looked at.
-struct NotJudged {
-  std::string what;  ///< "head", "power", "ready", "load", "speed": its own stable id
-  std::optional<std::size_t> element{}, bay{};  ///< indices into the plan
-  std::optional<int> lift{};
-  const char* sentence = "";  ///< in English; may name the element
-};
 /// What the plan leaves unsaid: a form without a rating, inverters without their motors' amps.
 std::vector<NotJudged> not_judged(const Plan& plan);
 /// The same, and what nobody logged, once concrete is placed: no walk-down, no loads, no speeds.
@@ -105,8 +108,8 @@ struct RuleCard {
   const char* advice;      ///< what the foreman should do
   Asks asks = Asks::nothing;
 };
-/// The card of a finding's rule.
-const RuleCard& card_of(const Finding& finding);
+/// The card of a rule, by its id; none: no such rule.
+const RuleCard* find_card(std::string_view rule);
 std::span<const RuleCard> rule_cards();
 
 }  // namespace rb

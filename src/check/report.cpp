@@ -173,7 +173,7 @@ std::string to_json(const PourState& state, const CheckReport& report, const Unr
             {"not_judged", Json::array()},
             {"lifts", Json::array()},
             {"runs", Json::array()}};
-  for (const NotJudged& gap : not_judged(state)) {
+  for (const NotJudged& gap : report.not_judged) {
     json["not_judged"].push_back(gap_json(*state.plan, gap));
   }
   for (const Finding& f : report.findings) json["findings"].push_back(finding_json(state, f));
@@ -216,7 +216,7 @@ std::string to_text(const PourState& state, const CheckReport& report, const Unr
         l.under_share ? fmt::format("{:.1f} %", *l.under_share * 100) : "-", dose(l.min_dose),
         dose(l.mean_dose));
   }
-  for (const NotJudged& gap : not_judged(state)) {
+  for (const NotJudged& gap : report.not_judged) {
     text += "Not judged: " + sentence(gap, *state.plan, kTerminal) + "\n";
   }
   text += "These figures advise. Local codes, the form designer and licensed practice decide.\n";

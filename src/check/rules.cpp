@@ -26,10 +26,11 @@ std::span<const RuleCard> rule_cards() {
   return cards;
 }
 
-const RuleCard& card_of(const Finding& finding) {
+const RuleCard* find_card(std::string_view rule) {
   const auto cards = rule_cards();
-  return *std::find_if(cards.begin(), cards.end(),
-                       [&](const RuleCard& card) { return finding.rule == card.id; });
+  const auto card =
+      std::find_if(cards.begin(), cards.end(), [&](const RuleCard& c) { return rule == c.id; });
+  return card == cards.end() ? nullptr : &*card;
 }
 
 Finding found(const Rule& rule) {

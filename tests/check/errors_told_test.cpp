@@ -9,6 +9,7 @@
 #include <iterator>
 #include <set>
 
+#include "follow_sheet.h"
 #include "pour/log/event_json.h"
 #include "pour/log/fold.h"
 #include "pour/log/script.h"
@@ -321,23 +322,7 @@ TEST_CASE("why an event does not count is kept as data and told in any language"
 }
 
 TEST_CASE("what a planner and a formula refuse is told in the reader's units and language") {
-  PlanWish w;
-  w.element = ElementId{"Wall 3 m"};
-  w.length = metres(12);
-  w.height = metres(4.8);
-  w.thickness = metres(0.3);
-  w.form_rating = kilopascals(60);
-  w.form_mass = kilograms_per_m2(60);
-  w.rise_wished = metres_per_hour(1.5);
-  w.mix = {MixId{"C1"}, kilonewtons_per_m3(24),   metres(0.12), hours(5),
-           celsius(20), trade::CementClass::plain};
-  w.motor = {amperes(4.2), kilonewtons(4), vibrations_per_minute(6000)};
-  w.reach_x = w.reach_z = metres(0.75);
-  w.volts = volts(42);
-  w.inverter_amps = amperes(40);
-  w.load = cubic_metres(6);
-  w.haul = seconds(1800);
-  w.hang_time = seconds(240);
+  const PlanWish w = wish_for(ElementId{"Wall 3 m"});
   REQUIRE(plan_pour(w));
   const auto error_of = [](const PlanWish& wish) {
     const auto plan = plan_pour(wish);

@@ -9,6 +9,9 @@
 
 namespace rb {
 
+/// A wall 12 x 4.8 x 0.3 m that can be planned.
+PlanWish wish_for(ElementId element);
+
 std::vector<Event> follow_sheet(const PlannedPour& planned, const PlanWish& wish);
 
 }  // namespace rb

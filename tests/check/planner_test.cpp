@@ -17,24 +17,7 @@ using namespace rb;
 namespace {
 
 PlanWish wall() {
-  PlanWish w;
-  w.element = ElementId{"W1"};
-  w.length = metres(12);
-  w.height = metres(4.8);
-  w.thickness = metres(0.3);
-  w.form_rating = kilopascals(60);
-  w.form_mass = kilograms_per_m2(60);
-  w.rise_wished = metres_per_hour(1.5);
-  w.mix = {MixId{"C1"}, kilonewtons_per_m3(24),   metres(0.12), hours(5),
-           celsius(20), trade::CementClass::plain};
-  w.motor = {amperes(4.2), kilonewtons(4), vibrations_per_minute(6000)};
-  w.reach_x = w.reach_z = metres(0.75);
-  w.volts = volts(42);
-  w.inverter_amps = amperes(40);
-  w.load = cubic_metres(6);
-  w.haul = seconds(1800);
-  w.hang_time = seconds(240);
-  return w;
+  return wish_for(ElementId{"W1"});
 }
 
 PlannedPour planned(const PlanWish& wish) {

@@ -142,11 +142,7 @@ Seconds sets_at(const PourState& state, std::size_t element, Seconds came) {
   if (state.penetrations.empty()) {
     return came + to_set(mix_at(state, element, came), concrete_temp(state, element, came));
   }
-  Seconds long_after{};
-  for (const trade::SetStep& step : set_steps(state, element)) {
-    if (step.from <= came) long_after = step.to_set;
-  }
-  return came + long_after;
+  return came + trade::to_set(set_steps(state, element), came);
 }
 
 bool set_measured(const PourState& state, std::size_t element, Seconds came) {

@@ -49,11 +49,7 @@ class Sets {
 
   [[nodiscard]] Seconds at(Seconds came) const {
     if (state_.penetrations.empty()) return sets_at(state_, element_, came);
-    Seconds long_after{};
-    for (const trade::SetStep& step : steps_) {
-      if (step.from <= came) long_after = step.to_set;
-    }
-    return came + long_after;
+    return came + trade::to_set(steps_, came);
   }
   // The earliest that concrete which came from one moment to another sets. The time to set changes
   // in steps; within a step the first to come is the first to set.

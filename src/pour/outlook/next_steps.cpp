@@ -103,14 +103,6 @@ std::vector<bool> over_set_concrete(const PourState& state, std::size_t element,
   const Element& planned = state.plan->elements[element];
   std::vector<bool> rows(planned.rows.size(), false);
   const auto steps = set_steps(state, element);
-  const auto set_by = [&](Seconds came) {
-    if (steps.empty()) return sets_at(state, element, came);
-    Seconds to_set = steps.front().to_set;
-    for (const trade::SetStep& step : steps) {
-      if (step.from <= came) to_set = step.to_set;
-    }
-    return came + to_set;
-  };
   for (std::size_t r = 0; r < planned.rows.size(); ++r) {
     const Length high = span_of(planned, planned.rows[r]).high;
     bool any = false;
@@ -121,7 +113,7 @@ std::vector<bool> over_set_concrete(const PourState& state, std::size_t element,
       if (standing <= bay.low) continue;
       any = true;
       const auto came = top.reached(std::min(standing, high));
-      all = all && came && set_by(*came) <= now;
+      all = all && came && *came + trade::to_set(steps, *came) <= now;
     }
     rows[r] = any && all;
   }

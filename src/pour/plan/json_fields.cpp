@@ -251,14 +251,17 @@ std::string Fields::unknown() const {
   }
   if (rest.empty()) return {};
   std::string text = rest.dump();
-  if (bounds_ == Bounds::kept && text.size() > most::kExtraBytes) {
-    refuse(rest.items().begin().key(),
-           {said("and other fields this version does not know hold {bytes} bytes; they may hold "
-                 "{most}"),
-            {{"bytes", counted(text.size())}, {"most", counted(most::kExtraBytes)}}},
-           said("Keep what is so long in a file of its own"));
-  }
+  hold_unknown(rest.items().begin().key(), text.size());
   return text;
+}
+
+void Fields::hold_unknown(const std::string& first, std::size_t bytes) const {
+  if (bounds_ != Bounds::kept || bytes <= most::kExtraBytes) return;
+  refuse(first,
+         {said("and other fields this version does not know hold {bytes} bytes; they may hold "
+               "{most}"),
+          {{"bytes", counted(bytes)}, {"most", counted(most::kExtraBytes)}}},
+         said("Keep what is so long in a file of its own"));
 }
 
 std::string quoted(const Json& value) {

@@ -62,6 +62,8 @@ class Fields {
   void hold_texts(const std::string& field, const Json& value) const;
   /// The fields nobody asked for, as a JSON object's text; empty when there are none.
   [[nodiscard]] std::string unknown() const;
+  /// Refuses more bytes of such fields than may be kept, by the name of the first.
+  void hold_unknown(const std::string& first, std::size_t bytes) const;
 
  private:
   const Json& get(const char* field);

@@ -304,15 +304,7 @@ Plan read_plan(Fields f) {
   }
   if (const Json rest = left_over(f.whole(), known_json(plan)); !rest.empty()) {
     plan.extra = rest.dump();
-    if (const auto bytes = bytes_left(rest);
-        f.bounds() == Bounds::kept && bytes > most::kExtraBytes) {
-      f.refuse(
-          first_left(rest),
-          {said("and other fields this version does not know hold {bytes} bytes; they may hold "
-                "{most}"),
-           {{"bytes", counted(bytes)}, {"most", counted(most::kExtraBytes)}}},
-          said("Keep what is so long in a file of its own"));
-    }
+    f.hold_unknown(first_left(rest), bytes_left(rest));
   }
   return plan;
 }

@@ -13,6 +13,12 @@ constexpr const char* kFields = "fields";
 constexpr const char* kInside = "inside";
 constexpr const char* kItems = "items";
 
+const Json& part_of(const Json& rest, const char* part) {
+  static const Json kNone = Json::object();
+  const auto found = rest.find(part);
+  return found == rest.end() ? kNone : *found;
+}
+
 // Rows of two sides may share an id: what is written of an item tells it from the others.
 std::string key_of(const Json& written) {
   std::string key = written["id"].get<std::string>();
@@ -146,17 +152,13 @@ Json left_over(const Json& read, const Json& written) {
 }
 
 void put_back(Json& written, const Json& rest) {
-  const auto part = [&](const char* name) { return rest.value(name, Json::object()); };
-  const Json fields = part(kFields);
-  for (const auto& [key, value] : fields.items()) {
+  for (const auto& [key, value] : part_of(rest, kFields).items()) {
     if (!written.contains(key)) written[key] = value;
   }
-  const Json objects = part(kInside);
-  for (const auto& [key, inside] : objects.items()) {
+  for (const auto& [key, inside] : part_of(rest, kInside).items()) {
     if (written.contains(key) && written[key].is_object()) put_back(written[key], inside);
   }
-  const Json lists = part(kItems);
-  for (const auto& [key, items] : lists.items()) {
+  for (const auto& [key, items] : part_of(rest, kItems).items()) {
     if (!written.contains(key) || !written[key].is_array()) continue;
     for (Json& item : written[key]) {
       if (!has_id(item)) continue;
@@ -166,12 +168,10 @@ void put_back(Json& written, const Json& rest) {
 }
 
 std::size_t bytes_left(const Json& rest) {
-  std::size_t bytes = rest.contains(kFields) ? rest[kFields].dump().size() : 0;
-  const Json none = Json::object();
-  const Json& objects = rest.contains(kInside) ? rest[kInside] : none;
-  for (const Json& inside : objects) bytes += bytes_left(inside);
-  const Json& lists = rest.contains(kItems) ? rest[kItems] : none;
-  for (const Json& items : lists) {
+  const Json& fields = part_of(rest, kFields);
+  std::size_t bytes = fields.empty() ? 0 : fields.dump().size();
+  for (const Json& inside : part_of(rest, kInside)) bytes += bytes_left(inside);
+  for (const Json& items : part_of(rest, kItems)) {
     for (const Json& inside : items) bytes += bytes_left(inside);
   }
   return bytes;

@@ -92,9 +92,7 @@ class Maker {
       Source source{.code = Source::Code::plan};
       if (from == LimitFrom::standard) {
         source.code = Source::Code::standard;
-        for (const RuleCard& card : rule_cards()) {
-          if (std::string_view{card.id} == rule) source.words = card.source;
-        }
+        if (const RuleCard* card = find_card(rule)) source.words = card->source;
       }
       out_.limits.push_back({name, value, source_text(source, voice_)});
     };
@@ -248,7 +246,7 @@ class Maker {
   }
 
   void findings() {
-    for (const NotJudged& gap : not_judged(state_)) {
+    for (const NotJudged& gap : report_.not_judged) {
       out_.not_judged.push_back(sentence(gap, plan_, voice_));
     }
     for (const Finding& f : report_.findings) {

@@ -39,9 +39,17 @@ std::string joined(const std::string& a, const std::string& b) {
   return a + " \u00B7 " + b;
 }
 
+// The ground of one finding, and the room on it.
+Box card(Canvas& canvas, const Box& box) {
+  canvas.fill(box, canvas.theme().quiet.ground, canvas.mm(1.6));
+  canvas.edge(box, canvas.theme().line, canvas.mm(0.25), canvas.mm(1.6));
+  return box.inset(canvas.mm(2), canvas.mm(1));
+}
+
 // A joint past set, or near it, waits for the engineer's word: it is logged where it is told.
 bool asks_decision(const Finding& finding) {
-  return card_of(finding).asks == Asks::joint_decision && finding.element && finding.lift;
+  const RuleCard* card = find_card(finding.rule);
+  return card != nullptr && card->asks == Asks::joint_decision && finding.element && finding.lift;
 }
 void draw_decide(Stage& stage, const Box& box, std::size_t number, const Finding& finding,
                  const Plan& plan) {
@@ -64,12 +72,10 @@ void draw_finding(Stage& stage, const Box& box, std::size_t number, const Findin
   const Say& say = stage.say;
   const SeverityLook look = look_of(finding.severity);
   const Pair ground = canvas.theme().quiet;
-  canvas.fill(box, ground.ground, canvas.mm(1.6));
-  canvas.edge(box, canvas.theme().line, canvas.mm(0.25), canvas.mm(1.6));
-  Box in = box.inset(canvas.mm(2), canvas.mm(1));
+  Box in = card(canvas, box);
   if (asks_decision(finding)) {
     const Box side = in.cut_right(canvas.mm(38), canvas.mm(2));
-    draw_decide(stage, side.line(0, 1, 0), number, finding, plan);
+    draw_decide(stage, side, number, finding, plan);
   }
   Box first = in.cut_top(canvas.height(Face::strong));
   const Box sign = tag(canvas, first, look.symbol, say(look.word), look.look);
@@ -98,9 +104,7 @@ void draw_finding(Stage& stage, const Box& box, std::size_t number, const Findin
 void draw_gap(Stage& stage, const Box& box, const NotJudged& gap, const Plan& plan) {
   Canvas& canvas = stage.canvas;
   const Pair ground = canvas.theme().quiet;
-  canvas.fill(box, ground.ground, canvas.mm(1.6));
-  canvas.edge(box, canvas.theme().line, canvas.mm(0.25), canvas.mm(1.6));
-  Box in = box.inset(canvas.mm(2), canvas.mm(1));
+  Box in = card(canvas, box);
   Box first = in.cut_top(canvas.height(Face::strong));
   tag(canvas, first, Symbol::note_sign, stage.say(Word::not_judged), Look::off);
   canvas.text(sentence(gap, plan, stage.say.voice()), in,

@@ -232,7 +232,7 @@ void draw_row_button(Stage& stage, const Box& box, const RowView& row, const Pou
     spec.look = Look::stop;
     spec.under = head_words(say, row);
     spec.symbol = Symbol::stop_sign;
-  } else if (!running && (!worth_running(row) || (view.hold && view.hold->moved))) {
+  } else if (!running && (view.cleared_off || !worth_running(row))) {
     spec.look = Look::quiet;
   }
   if (!button(stage.canvas, box, spec)) return;

@@ -95,10 +95,8 @@ std::string row_name(const Say& say, const RowPlace& place, bool two_sides) {
 }
 
 std::string rule_title(const Say& say, const std::string& rule) {
-  for (const RuleCard& card : rule_cards()) {
-    if (rule == card.id) return told(say.language, card.title);
-  }
-  return rule;
+  const RuleCard* card = find_card(rule);
+  return card == nullptr ? rule : told(say.language, card->title);
 }
 
 std::string finding_place(const Say& say, const Plan& plan, const Finding& finding) {

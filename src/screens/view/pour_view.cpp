@@ -253,7 +253,7 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
   view.closed = state.closed;
   view.taps = TapList{state, now};
   view.ready = make_ready_lines(state);
-  view.not_judged = not_judged(state);
+  view.not_judged = report.not_judged;
   for (const Finding& finding : report.findings) {
     if (finding.severity == Severity::stop) ++view.stops;
     if (finding.severity == Severity::mend) ++view.mends;
@@ -263,6 +263,7 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
     const HoldState& hold = state.holds.back();
     view.hold = HoldView{state.moment(hold.from), hold.reason, hold.moved};
   }
+  view.cleared_off = cleared_off(state);
   view.trucks = TruckList{state, now};
   if (!state.air.empty()) view.air = state.air.back().second;
   if (state.elements.empty()) return view;

@@ -190,6 +190,7 @@ struct PourView {
   std::vector<NotJudged> not_judged{};  ///< and why: "nothing found" says nothing of it
   int stops = 0, mends = 0, notes = 0;
   std::optional<HoldView> hold{};
+  bool cleared_off = false;  ///< something moved: nothing is to be run
   std::optional<Moment> closed{};
   ElevationView elevation{};
   std::vector<RunNowView> run_now{};

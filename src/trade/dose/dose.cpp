@@ -338,10 +338,14 @@ std::size_t Face::bay_at(Length x) const {
   return bays.size() - 1;
 }
 
-Seconds Face::to_set(Seconds came) const {
-  const auto later = std::upper_bound(sets.begin(), sets.end(), came,
+Seconds to_set(const std::vector<SetStep>& steps, Seconds came) {
+  const auto later = std::upper_bound(steps.begin(), steps.end(), came,
                                       [](Seconds m, const SetStep& s) { return m < s.from; });
-  return later == sets.begin() ? sets.front().to_set : (later - 1)->to_set;
+  return later == steps.begin() ? steps.front().to_set : (later - 1)->to_set;
+}
+
+Seconds Face::to_set(Seconds came) const {
+  return trade::to_set(sets, came);
 }
 
 DoseField dose_field(const Face& face, Length cell) {

@@ -31,6 +31,10 @@ struct SetStep {
   bool operator==(const SetStep&) const = default;
 };
 
+/// How long after it came the concrete of a moment sets. Steps in order of time, at least one; the
+/// first holds before it too.
+Seconds to_set(const std::vector<SetStep>& steps, Seconds came);
+
 struct Face {
   std::vector<Length> bays;                ///< lengths from left to right
   std::vector<TopCurve> tops;              ///< one a bay

@@ -40,7 +40,6 @@ std::map<int, Near> near_joints(const PourState& state, std::size_t element,
 // clocks of a great wall take long to work out.
 bool may_be_near(const Look& look, std::size_t e) {
   const auto& sets = look.faces[e].sets;
-  if (sets.empty()) return true;
   Seconds least = sets.front().to_set;
   for (const trade::SetStep& step : sets) least = std::min(least, step.to_set);
   const ElementState& there = look.state.elements[e];
