@@ -90,6 +90,9 @@ std::vector<NotJudged> not_judged(const Plan& plan);
 /// The same, and what nobody logged, once concrete is placed: no walk-down, no loads, no speeds.
 std::vector<NotJudged> not_judged(const PourState& state);
 
+/// Who or what is hurt by what a rule guards against: of two stops people's comes first.
+enum class Harm { work, people };
+
 /// What a finding waits for, besides work on the form.
 enum class Asks {
   nothing,
@@ -106,6 +109,7 @@ struct RuleCard {
   const char* limit;       ///< default limit and where it is set
   const char* changed_by;  ///< who may change the limit
   const char* advice;      ///< what the foreman should do
+  Harm harm = Harm::work;
   Asks asks = Asks::nothing;
 };
 /// The card of a rule, by its id; none: no such rule.

@@ -76,6 +76,15 @@ TEST_CASE("under attention stands what is true or was lately, the gravest and th
   CHECK(Alarm{}.attention(kPour, {old}, seconds(700)).size() == 1);
 }
 
+TEST_CASE("of two stops the one that can hurt people stands first, whichever is the later") {
+  const Finding joint = at(finding("knit-late", Severity::stop, 0), 0, 700);
+  const Finding moved = at(finding("form-moved", Severity::stop, 1), 650, 650);
+  const Finding wet = at(finding("slump-out", Severity::mend, 2), 700);
+  for (const auto& found : {std::vector{joint, moved, wet}, {wet, moved, joint}}) {
+    CHECK(Alarm{}.attention(kPour, found, seconds(700)) == std::vector<Finding>{moved, joint, wet});
+  }
+}
+
 TEST_CASE("what is found out late stands as long from when it was found") {
   Alarm alarm;
   CHECK(alarm.attention(kPour, {}, seconds(1000)).empty());

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "check/check.h"
+
 namespace rb::screens {
 
 namespace {
@@ -29,8 +31,13 @@ bool lately(std::optional<Seconds> moment, Seconds now) {
 }
 
 void order_by_harm(std::vector<Finding>& found) {
-  std::stable_sort(found.begin(), found.end(), [](const Finding& a, const Finding& b) {
+  const auto harm = [](const Finding& f) {
+    const RuleCard* card = find_card(f.rule);
+    return card == nullptr ? Harm::work : card->harm;
+  };
+  std::stable_sort(found.begin(), found.end(), [&](const Finding& a, const Finding& b) {
     if (a.severity != b.severity) return a.severity < b.severity;
+    if (harm(a) != harm(b)) return harm(a) > harm(b);
     const auto last = [](const Finding& f) { return last_true(f).value_or(Seconds{-1e18}); };
     return last(a) > last(b);
   });

@@ -18,9 +18,9 @@ inline constexpr Seconds kAttention{600};
 class Alarm {
  public:
   /// What of a report needs a hand now: still true, or true a short while ago. The gravest first,
-  /// of one severity the latest first; what the plan alone is at fault for comes behind what
-  /// happens. What is found out late (a top read after the row was rested) stands as long from when
-  /// it was first found; what stood when a pour was first looked at is no news.
+  /// of one severity what hurts people, then the latest; what the plan alone is at fault for comes
+  /// behind what happens. What is found out late (a top read after the row was rested) stands as
+  /// long from when it was first found; what stood when a pour was first looked at is no news.
   std::vector<Finding> attention(const PourId& pour, const std::vector<Finding>& findings,
                                  Seconds now);
 

@@ -42,7 +42,8 @@ extern const Rule kCableOpen{
     {"cable-open", said("Ran without cables confirmed"), Severity::stop,
      "a motor that shakes loose and falls on the crew below", said("common practice, no source"),
      "a hang with cables confirmed stands as long as a row runs", "nobody",
-     said("Rest the row, keep clear below, fix every safety cable, then log the hang")},
+     said("Rest the row, keep clear below, fix every safety cable, then log the hang"),
+     Harm::people},
     look_cable_open};
 
 }  // namespace rb

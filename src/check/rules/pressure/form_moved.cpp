@@ -36,7 +36,8 @@ extern const Rule kFormMoved{
      "nobody",
      said(
          "Clear the area, rest the rows, stop placing. Nobody goes near before whoever answers for "
-         "the form says so; resume only then")},
+         "the form says so; resume only then"),
+     Harm::people},
     look_form_moved};
 
 }  // namespace rb

@@ -37,7 +37,8 @@ extern const Rule kHeadHigh{
      "form_rating_kpa of the element", "the form designer",
      said("Rest the row now. Keep clear of the form, have it looked at by the "
           "form designer; run higher "
-          "rows only")},
+          "rows only"),
+     Harm::people},
     look_head_high};
 
 }  // namespace rb

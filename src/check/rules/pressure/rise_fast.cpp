@@ -86,7 +86,8 @@ extern const Rule kRiseFast{
      "form_rating_kpa, over rise_window_s (1800 s)",
      "the form designer",
      said("Slow the placing or hold; keep clear of the form and look it over; tell the "
-          "form designer")},
+          "form designer"),
+     Harm::people},
     look_rise_fast};
 
 }  // namespace rb

@@ -142,7 +142,7 @@ extern const Rule kKnitLate{
      "covered and shaken before the plan's initial_set_h at the concrete's temperature",
      "plan, by the mix's test",
      said("Stop and ask the engineer how the joint is to be treated; mark it to be inspected"),
-     Asks::joint_decision},
+     Harm::work, Asks::joint_decision},
     look_knit_late};
 
 }  // namespace rb

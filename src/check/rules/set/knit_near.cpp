@@ -91,7 +91,7 @@ extern const Rule kKnitNear{
      "900 s before a joint sets, as early as it may", "nobody",
      said("Cover it and vibrate through the joint now; if that cannot be done, rest the rows and "
           "call the engineer before it sets"),
-     Asks::joint_decision},
+     Harm::work, Asks::joint_decision},
     look_knit_near};
 
 }  // namespace rb
