@@ -24,10 +24,9 @@ void put_dose(LiftReport& report, const LiftLook& look) {
 }
 
 // Whether times to set, and with them the mix and its temperature at every moment, are as before.
-bool sets_same(const PourState& state, const AsItWas& since) {
-  const bool by_truck = state.plan->mixes.size() > 1 || !state.penetrations.empty();
+bool sets_same(const AsItWas& since) {
   return since.same(Trace::Of::test) && since.same(Trace::Of::penetration) &&
-         (!by_truck || since.same(Trace::Of::truck));
+         since.same(Trace::Of::air) && since.same(Trace::Of::truck);
 }
 
 std::optional<Velocity> fastest(const PourState& state, std::size_t element,
@@ -50,7 +49,7 @@ void put_rise(LiftReport& report, const Look& look, std::optional<KnownRise>& kn
       known && known->started == lift.started && known->last_reading == lift.last_reading;
   const Seconds judged = lift.last_reading + state.plan->limits.rise_window.value;
   const bool tops_same = same && judged < tops_until;
-  const bool limit_same = same && until == known->until && sets_same(state, since);
+  const bool limit_same = same && until == known->until && sets_same(since);
   known =
       KnownRise{lift.started, lift.last_reading,
                 tops_same ? known->window : fastest(state, report.element, lift), until,
@@ -168,19 +167,20 @@ void take_up_trucks(const PourState& state, CheckMemory::Inside& memory, const A
 void look_at_heads(Look& look, CheckMemory::Inside& memory,
                    const std::vector<Seconds>& tops_until) {
   const PourState& state = look.state;
-  const UnitWeight weight = heaviest(*state.plan);
   memory.heads.resize(state.runs.size());
   for (const std::size_t r : memory.runs_at_issue) {
     const RunState& run = state.runs[r];
     // A run still on is judged at the moment of the check.
     const Seconds end = run.to.value_or(look.asof.at);
+    const UnitWeight weight = heaviest(state, end);
     KnownHead& head = memory.heads[r];
     const bool same = head.element == run.element && head.row == run.row && head.end == end &&
-                      head.report.run == r && end < tops_until[run.element];
+                      head.weight == weight && head.report.run == r &&
+                      end < tops_until[run.element];
     if (same) continue;
     const Length deepest = deepest_over(memory.elements[run.element].bays_of_rows[run.row],
                                         state.elements[run.element], end);
-    head = {run.element, run.row, end, {r, weight * deepest, deepest.value() > 0}};
+    head = {run.element, run.row, end, weight, {r, weight * deepest, deepest.value() > 0}};
   }
   look.runs.reserve(memory.heads.size());
   for (const KnownHead& head : memory.heads) look.runs.push_back(head.report);
@@ -224,7 +224,7 @@ void look_at_concrete(Look& look, ElementMemory& memory, std::size_t e,
   const trade::Face& face = look.faces[e];
   const bool same = face.sets == memory.sets;
   memory.sets = face.sets;
-  const bool joints_same = sets_same(look.state, since);
+  const bool joints_same = sets_same(since);
   for (std::size_t i = 0; i < memory.lifts.size(); ++i) {
     auto bands = i == 0 ? bands_below(element) : lift_bands(element.lifts[i - 1]);
     LiftLook& lift = *memory.lifts[i];
@@ -269,7 +269,7 @@ Look look_at(const PourState& state, AsOf asof, CheckMemory& memory) {
     tops_until.push_back(since.tops_until(e));
     const auto sides = judged_sides(state.plan->elements[e]);
     const auto changed = look_at_rows(look, element, e, since);
-    const bool sets_known = !element.sets.empty() && sets_same(state, since);
+    const bool sets_known = !element.sets.empty() && sets_same(since);
     look.faces.push_back(
         face_of(state, e, sides, look.shaken[e], sets_known ? element.sets : set_steps(state, e)));
     if (!sides.empty()) look_at_concrete(look, element, e, changed, since);

@@ -25,6 +25,7 @@ struct InverterMemory {
 struct KnownHead {
   std::size_t element = 0, row = 0;
   Seconds end{};
+  UnitWeight weight;
   RunReport report;
 };
 

@@ -41,6 +41,7 @@ Exit calc_size(const SizeWish& wish);
 struct SetWish {
   std::string initial_set, reference = "20 C", temperature;
   std::string history;  ///< "0 h 18 C, 3 h 24 C"; empty: the one temperature throughout
+  std::string q{};      ///< Ea/R of the mix in kelvin; empty: not known
 };
 Exit calc_set(const SetWish& wish);
 

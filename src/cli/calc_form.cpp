@@ -143,18 +143,22 @@ Exit calc_wait(const WaitWish& wish) {
     return report({Error::Kind::input, "--low, --high", "the lower reach is not below the upper",
                    "Give the heights the row works between, from the base"});
   }
-  const auto sets = trade::time_to_reach(initial, temperature, {reference, {}});
+  // It must have set: the later of the two.
+  const auto sets = trade::time_to_reach(initial, temperature, {reference, trade::kSlowSet});
   if (!sets) return report(sets.error());
+  const auto quick = trade::time_to_reach(initial, temperature, {reference, trade::kQuickSet});
+  if (!quick) return report(quick.error());
   const auto place = trade::placing_time(placed, rise);
   if (!place) return report(place.error());
   trade::TopCurve top;
   top.read(Seconds{}, Length{});
   top.read(*place, placed);
-  const std::vector<trade::SetStep> steps{{Seconds{}, *sets}};
+  const Seconds late = std::max(*sets, *quick);
+  const std::vector<trade::SetStep> steps{{Seconds{}, late}};
   const auto wait = trade::wait_before_running(top, steps, limit, *place + since);
   const Length head = std::max(Length{}, placed - std::max(Length{}, limit.low));
   say("head if the row ran now", both(trade::full_liquid_head(limit.unit_weight, head)));
-  say("initial set", span_text(*sets));
+  say("initial set, late side", span_text(late));
   say("wait before running",
       wait ? span_text(*wait) : "never: by then nothing in its reach is plastic");
   fmt::print(

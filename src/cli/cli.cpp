@@ -241,6 +241,7 @@ int run_cli(int argc, char** argv) {
   set_words.add_option("--reference", set.reference, "\"20 C\"");
   set_words.add_option("--temp", set.temperature, "of the concrete: \"12 C\"");
   set_words.add_option("--history", set.history, "instead: \"0 h 18 C, 3 h 24 C\"");
+  set_words.add_option("--q", set.q, "Ea/R of the mix, in kelvin: 5000");
 
   KnitWish knit;
   auto& knit_words = words.add_under(calc, "knit", "How long two lifts may lie apart",
@@ -250,6 +251,7 @@ int run_cli(int argc, char** argv) {
   knit_words.add_option("--reference", knit.set.reference, "\"20 C\"");
   knit_words.add_option("--temp", knit.set.temperature, "of the concrete: \"12 C\"");
   knit_words.add_option("--history", knit.set.history, "instead: \"0 h 18 C, 3 h 24 C\"");
+  knit_words.add_option("--q", knit.set.q, "Ea/R of the mix, in kelvin: 5000");
   knit_words.add_option("--lift", knit.lift, "depth of a lift: \"500 mm\"")->required();
   knit_words.add_option("--rise", knit.rise, "while it is placed: \"1.5 m/h\"")->required();
   knit_words.add_option("--run", knit.run, "of a row for a lift: \"105 s\"");

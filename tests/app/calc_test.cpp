@@ -60,6 +60,13 @@ TEST_CASE("setting is reckoned over one temperature or a history of them") {
   CHECK(calc_set(wish) == Exit::usage);
   wish.history = "0 h 18 C, 3 h 75 F";
   CHECK(calc_set(wish) == Exit::fine);
+  wish.q = "5000";
+  CHECK(calc_set(wish) == Exit::fine);
+  wish.q = "fast";
+  CHECK(calc_set(wish) == Exit::usage);
+  wish.q = "50";
+  CHECK(calc_set(wish) == Exit::usage);
+  wish.q = "";
   for (const char* bad : {"18 C", "0 h 18", "3 h 18 C, 1 h 20 C", ","}) {
     CAPTURE(bad);
     wish.history = bad;

@@ -59,7 +59,7 @@ class Simulation {
         const auto reached = top.reached(middle(iz));
         came_[iz * kAlong + ix] = static_cast<float>(reached ? reached->count() : 1e18);
         sets_[iz * kAlong + ix] =
-            static_cast<float>(reached ? (*reached + face.to_set(*reached)).count() : -1e18);
+            static_cast<float>(reached ? face.sets_at(*reached).count() : -1e18);
       }
     }
     reached_.resize(kUp);

@@ -269,7 +269,8 @@ TEST_CASE("a lift is what stands between its start and its end, bay by bay") {
 TEST_CASE("vibration after the concrete has set does nothing") {
   // Set 1800 s after it came; the run is from 2000 to 2100 s: below 0.29 m too little is left of
   // it (concrete at 0.2 m sets as it begins, at 0.3 m as it ends).
-  const PlanText plan{.mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":0.5)"};
+  const PlanText plan{.mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":0.5)" + kQ,
+                      .limits = kFresh};
   const Checked seen = one_lift(plan).ran("R1", 2000, 2100).checked();
   CHECK(under(seen) == near_enough(0.29 / 0.6));
   CHECK(mean(seen) == near_enough((0.1 * 50 + 0.3 * 100) / 0.6));
@@ -277,7 +278,8 @@ TEST_CASE("vibration after the concrete has set does nothing") {
 
 TEST_CASE("warm concrete sets sooner and cold later, by equivalent age") {
   for (const double degrees : {30., 20., 10.}) {
-    const PlanText plan{.mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":0.5)"};
+    const PlanText plan{.mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":0.5)" + kQ,
+                        .limits = kFresh};
     const double sets = 1800 / hurry(degrees);
     // A run of 300 s that begins 200 s after the lowest concrete has set.
     const double begin = std::round(sets) + 200;
@@ -292,7 +294,8 @@ TEST_CASE("warm concrete sets sooner and cold later, by equivalent age") {
 
 TEST_CASE("the temperature that counts is the latest measured when the concrete came") {
   // 30 degC from 300 s on: what came before sets by the mix's reference temperature.
-  const PlanText plan{.mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":0.5)"};
+  const PlanText plan{.mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":0.5)" + kQ,
+                      .limits = kFresh};
   const double warm = 1800 / hurry(30);
   const Checked seen =
       one_lift(plan).at(300, temp(30)).at(650, temp(5)).ran("R1", 1500, 1600).checked();
@@ -302,7 +305,9 @@ TEST_CASE("the temperature that counts is the latest measured when the concrete 
 
 TEST_CASE("the reference of the set time is the mix's own temperature") {
   const PlanText plan{.mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":0.5,)"
-                             R"("set_ref_temp":30)"};
+                             R"("set_ref_temp":30)" +
+                             kQ,
+                      .limits = kFresh};
   // At 20 degC it sets in 1800 s x hurry(30); measured at 30 degC in 1800 s.
   CHECK(under(one_lift(plan).at(0, temp(30)).ran("R1", 2000, 2100).checked()) ==
         near_enough(0.29 / 0.6));

@@ -67,13 +67,26 @@ const std::vector<Spoilt>& spoilt() {
        },
        {}},
       {"rise-fast", [](Pour& p) { p.plan.element = R"("rise_limit":1.1)"; }, {}},
+      {"form-short",
+       [](Pour& p) {
+         p.plan.element = R"("form_rating_kpa":43)";  // under 24 kN/m3 x 1.8 m
+         p.plan.mix = R"("unit_weight":24,"slump":0.2,"initial_set_h":5)";
+         p.without(R"("do":"test")").at(520, temp(20));
+       },
+       {}},
       {"lift-deep", [](Pour& p) { p.plan.lifts = "[0.5,1.2,1.8]"; }, {}},
       {"knit-late",
-       [](Pour& p) { p.plan.mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":0.4)"; },
-       {}},
+       // Its one load sets at 3613 s, all at once: what came later was never plastic.
+       [](Pour& p) { p.plan.mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":1.0556)"; },
+       {"dose-low"}},
       {"top-fell", [](Pour& p) { p.at(1550, top(0.5)); }, {}},
       {"load-old", [](Pour& p) { p.plan.limits = R"("load_age_max_s":5399)"; }, {}},
-      {"temp-out", [](Pour& p) { p.at(530, temp(36)); }, {}},
+      {"temp-out",
+       [](Pour& p) {
+         p.plan.mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":8)";
+         p.at(530, temp(36));
+       },
+       {}},
       {"form-moved",
        [](Pour& p) { p.at(5300, R"("do":"moved","what":"form","element":"W1")"); },
        {}},
@@ -86,7 +99,7 @@ const std::vector<Spoilt>& spoilt() {
        },
        {}},
       {"knit-near",
-       [](Pour& p) { p.plan.mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":0.55)"; },
+       [](Pour& p) { p.plan.mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":1.1)"; },
        {},
        3290},
       {"load-untested", [](Pour& p) { p.without(R"("do":"test")"); }, {}},
@@ -104,6 +117,17 @@ const std::vector<Spoilt>& spoilt() {
       {"row-far",
        [](Pour& p) {
          p.plan.rows[0] = row_text("R1", 0.3, {{"R1-1", 1}, {"R1-2", 3.1}});
+       },
+       {}},
+      {"insert-few",
+       [](Pour& p) {
+         // A thick section: each lift inserted, its points told, one lift short of them.
+         p.plan.thickness = 0.31;
+         p.plan.limits = R"("volume_tolerance":0.3)";
+         for (const int lift : {1, 2, 3}) {
+           p.at(1610 + 1800 * (lift - 1),
+                insert(lift, 0, 0.27, 0.15) + (lift == 2 ? R"(,"points":4)" : R"(,"points":40)"));
+         }
        },
        {}},
       {"insert-missing",
@@ -179,14 +203,15 @@ TEST_CASE("the pours spoilt are one for each rule of the list") {
   CHECK(rule_cards().size() == listed.size());
   // The design's list.
   CHECK(listed ==
-        std::set<std::string>{
-            "dose-low",       "dose-high",  "run-short",   "run-long",      "row-missed",
-            "row-empty",      "head-high",  "rise-fast",   "lift-deep",     "knit-late",
-            "top-fell",       "load-old",   "temp-out",    "volume-off",    "power-over",
-            "volts-low",      "speed-out",  "cable-open",  "row-far",       "insert-missing",
-            "insert-sparse",  "clock-step", "run-unended", "ready-open",    "unsigned",
-            "entered-before", "kept-late",  "from-script", "load-untested", "slump-out",
-            "unvibrated",     "knit-near",  "form-moved",  "water-added"});
+        std::set<std::string>{"dose-low",      "dose-high",      "run-short",   "run-long",
+                              "row-missed",    "row-empty",      "head-high",   "rise-fast",
+                              "lift-deep",     "knit-late",      "top-fell",    "load-old",
+                              "temp-out",      "volume-off",     "power-over",  "volts-low",
+                              "speed-out",     "cable-open",     "row-far",     "insert-missing",
+                              "insert-sparse", "clock-step",     "run-unended", "ready-open",
+                              "unsigned",      "entered-before", "kept-late",   "from-script",
+                              "load-untested", "slump-out",      "unvibrated",  "knit-near",
+                              "form-moved",    "water-added",    "form-short",  "insert-few"});
 }
 
 TEST_CASE(

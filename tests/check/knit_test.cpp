@@ -1,6 +1,6 @@
 // knit-late: from the moment concrete came at a lift's top to the moment the next lift covers it
 // and a row or an insertion that reaches both works, against its set time. Lift 1 comes to 0.6 m at
-// 600 s and sets there 5 h later, at 18600 s.
+// 600 s and sets there 5 h later, at 18600 s. The age of loads is set_clock_test's.
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -17,7 +17,8 @@ constexpr double kSets = 18600;
 
 // R1 reaches 0 to 0.6 m, R2 0.3 to 1.5 m: only R2 knits lift 2 to lift 1.
 PlanText two_rows() {
-  PlanText plan;
+  PlanText plan{.limits = kFresh};
+  plan.mix += kQ;
   plan.rows = {full_row("R1", 0.25, "[1]", "near", 0.3), full_row("R2", 0.9, "[2]")};
   return plan;
 }
@@ -119,7 +120,7 @@ TEST_CASE("an insertion knits when it goes deep enough into the lift below") {
   CHECK(covered(18000).at(kSets, insert(2)).checked().has("knit-late"));
   CHECK(covered(2000).at(3000, insert(2, 1)).checked().only("knit-late").bay == 1);
   PlanText plan = two_rows();
-  plan.limits = R"("knit_depth":0.2)";
+  plan.limits += R"(,"knit_depth":0.2)";
   CHECK(covered(2000, plan).at(3000, insert(2, 0, 0.27, 0.19)).checked().has("knit-late"));
   CHECK_FALSE(covered(2000, plan).at(3000, insert(2, 0, 0.27, 0.2)).checked().has("knit-late"));
 }
@@ -177,7 +178,12 @@ TEST_CASE("the top of the last lift is no joint") {
 }
 
 TEST_CASE("a column's joint is a wall's") {
-  PlanText plan{.kind = "column", .length = 0.5, .height = 3, .thickness = 0.5, .bays = "[0.5]"};
+  PlanText plan{.kind = "column",
+                .length = 0.5,
+                .height = 3,
+                .thickness = 0.5,
+                .bays = "[0.5]",
+                .limits = kFresh};
   plan.rows = {row_text("R2", 0.9, {{"M1", 0.25, 0.25}}, "[2]")};
   CHECK_FALSE(covered(2000, plan).ran("R2", 4000, 4100).checked().has("knit-late"));
   CHECK(covered(2000, plan).ran("R2", kSets, kSets + 100).checked().has("knit-late"));

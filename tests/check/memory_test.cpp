@@ -226,7 +226,7 @@ PourState two_lifts(Knit by) {
                                               events.size() + 1, to_text(at), fields),
                                   "two lifts"));
   };
-  add(R"("do":"pour-open","pour":"P","plan":{"mixes":[{"id":"C","unit_weight":24,"slump":0.12,"initial_set_h":2}],
+  add(R"("do":"pour-open","pour":"P","plan":{"mixes":[{"id":"C","unit_weight":24,"slump":0.12,"initial_set_h":3.5}],
 "elements":[{"id":"W","length":2,"height":3,"thickness":0.3,"form_rating_kpa":40,"lifts":[1,2],"rows":[
 {"id":"A","z":1,"serves":[1,2],"motors":[{"id":"M1","x":1,"reach_x":1.1,"reach_z":1}]}]}]})");
   add(R"("do":"hang","element":"W","row":"A","motors":["M1"],"cables":true)");

@@ -33,6 +33,11 @@ std::string row_text(const std::string& id, double z, const std::vector<MotorTex
 std::string full_row(const std::string& id, double z, const std::string& serves = "[1]",
                      const std::string& side = "near", double reach_z = 0.6);
 
+/// Limits under which concrete of no known load is taken as fresh as it comes, and a mix whose Q is
+/// known: what is not about the age of loads counts from when concrete came.
+inline const std::string kFresh = R"("load_age_max_s":0)";
+inline const std::string kQ = R"(,"set_q_k":5000)";
+
 /// One element W1: a wall of two bays of 2 m with a row R1 that reaches 0 to 1.2 m of it.
 struct PlanText {
   std::string kind = "wall";

@@ -129,7 +129,7 @@ TEST_CASE("a rise is told while it happens") {
 
 TEST_CASE("ACI 347 sets the limit where its pressure reaches what the form bears") {
   // W1 of the check values, SI: p = 7.2 + 785 R / (T + 17.8) with 23.5 kN/m3 (Cw 1), plain (Cc 1).
-  const PlanText plan{.mix = R"("unit_weight":23.5,"slump":0.12,"initial_set_h":5)"};
+  const PlanText plan{.mix = R"("unit_weight":23.5,"slump":0.12,"initial_set_h":5,"temp_low":20)"};
   const double limit = (40 - 7.2) * 37.8 / 785;
   CHECK(allowed(plan, 40) == doctest::Approx(limit));
   CHECK_FALSE(filled(plan, 40, limit - 0.01).has("rise-fast"));
@@ -138,14 +138,18 @@ TEST_CASE("ACI 347 sets the limit where its pressure reaches what the form bears
   CHECK(source_text(f.source, kTerminal) == "aci347 against the form's rating");
 }
 
-TEST_CASE("the limit follows the concrete's temperature as the lift begins") {
+TEST_CASE(
+    "the limit follows the coldest concrete tested, and untested it may be as cold as allowed") {
   PlanText plan{.height = 4, .mix = R"("unit_weight":23.5,"slump":0.12,"initial_set_h":5)"};
   plan.element = R"("form_rating_kpa":40)";
   Pour pour{plan};
-  pour.at(0, temp(10)).placed(1, 0, 3600, 0.6).at(4000, temp(25)).placed(2, 5000, 8600, 1.2);
+  pour.at(0, temp(25)).placed(1, 0, 3600, 0.6).at(4000, temp(15)).placed(2, 5000, 8600, 1.2);
+  pour.at(9000, temp(25)).placed(3, 9100, 12700, 1.8);
   const Checked seen = pour.checked();
-  CHECK(in_metres_per_hour(*seen.lift(1).rise_limit) == doctest::Approx((40 - 7.2) * 27.8 / 785));
-  CHECK(in_metres_per_hour(*seen.lift(2).rise_limit) == doctest::Approx((40 - 7.2) * 42.8 / 785));
+  CHECK(in_metres_per_hour(*seen.lift(1).rise_limit) == doctest::Approx((40 - 7.2) * 42.8 / 785));
+  CHECK(in_metres_per_hour(*seen.lift(2).rise_limit) == doctest::Approx((40 - 7.2) * 32.8 / 785));
+  CHECK(in_metres_per_hour(*seen.lift(3).rise_limit) == doctest::Approx((40 - 7.2) * 32.8 / 785));
+  CHECK(allowed(plan, 40) == doctest::Approx((40 - 7.2) * 27.8 / 785));  // 10 degC
 }
 
 TEST_CASE("a lift is held to the coldest concrete tested since it began") {
@@ -169,14 +173,16 @@ TEST_CASE("a lift is held to the coldest concrete tested since it began") {
 
 TEST_CASE("a retarded mix lowers the limit by its coefficient") {
   PlanText plan;
-  plan.mix = R"("unit_weight":23.5,"slump":0.12,"initial_set_h":5,"cement_class":"retarded")";
+  plan.mix =
+      R"("unit_weight":23.5,"slump":0.12,"initial_set_h":5,"cement_class":"retarded","temp_low":20)";
   CHECK(allowed(plan, 40) == doctest::Approx((40 / 1.2 - 7.2) * 37.8 / 785));
 }
 
 TEST_CASE("CIRIA 108 sets the limit where its pressure reaches what the form bears") {
   // p = D [C1 sqrt R + C2 K sqrt(H - C1 sqrt R)], D 25, H 4, T 15, C2 0.30; R 1 or 2 m/h. C1 is 1.0
   // for a wall and 1.5 for a column.
-  PlanText plan{.mix = R"("unit_weight":25,"slump":0.12,"initial_set_h":5,"set_ref_temp":15)"};
+  PlanText plan{
+      .mix = R"("unit_weight":25,"slump":0.12,"initial_set_h":5,"set_ref_temp":15,"temp_low":15)"};
   const double k = std::pow(36. / 31, 2);
   for (const double rate : {1., 2.}) {
     for (const auto& [kind, c1] : {std::pair{"wall", 1.}, {"column", 1.5}}) {
@@ -193,15 +199,16 @@ TEST_CASE("CIRIA 108 sets the limit where its pressure reaches what the form bea
 TEST_CASE("DIN 18218 sets the limit where its pressure reaches what the form bears") {
   // F3 (14 v + 18) K1 with K1 = 1 at 5 h and 1 + 0.077 (7 - 5) at 7 h, from memory; slump 120 mm is
   // taken for F3, our own choice.
-  PlanText plan{.mix = R"("unit_weight":25,"slump":0.12,"initial_set_h":5)"};
+  PlanText plan{.mix = R"("unit_weight":25,"slump":0.12,"initial_set_h":5,"temp_low":20)"};
   CHECK(allowed(plan, 46, "din18218") == doctest::Approx(2));
-  plan.mix = R"("unit_weight":25,"slump":0.12,"initial_set_h":7)";
+  plan.mix = R"("unit_weight":25,"slump":0.12,"initial_set_h":7,"temp_low":20)";
   CHECK(allowed(plan, 46 * 1.154, "din18218") == doctest::Approx(2));
 }
 
 TEST_CASE("the lower of the plan's limit and the method's holds") {
   PlanText plan{.height = 4, .mix = R"("unit_weight":23.5,"slump":0.12,"initial_set_h":5)"};
-  plan.element = R"("form_rating_kpa":40,"rise_limit":1)";  // the method allows 1.58 m/h
+  plan.element =
+      R"("form_rating_kpa":40,"rise_limit":1)";  // the method allows 1.16 m/h, at 10 degC
   CHECK(source_text(Pour{plan}.placed(1, 0, 3600, 1.2).checked().only("rise-fast").source,
                     kTerminal) == "plan: rise_limit");
   plan.element = R"("form_rating_kpa":40,"rise_limit":1.8)";
@@ -221,9 +228,33 @@ TEST_CASE("a form that bears the full head needs no limit") {
 TEST_CASE("where the method does not hold no rise keeps a form under a head it does not bear") {
   // ACI 347 ends at 175 mm of slump.
   const PlanText plan{.mix = R"("unit_weight":23.5,"slump":0.2,"initial_set_h":5)"};
-  const Finding f = filled(plan, 40, 0.1).only("rise-fast");
-  CHECK(f.limit->si == 0.);
-  CHECK_FALSE(filled(plan, 95, 3).has("rise-fast"));  // it bears 23.5 x 4 = 94 kPa
+  const Checked weak = filled(plan, 40, 0.1);
+  const Finding f = weak.only("form-short");
+  CHECK(in_metres_per_hour(*weak.lift(1).rise_limit) == 0.);
+  CHECK(f.measured->si == about(94));  // 23.5 x 4
+  CHECK(f.limit->si == about(40));
+  CHECK_FALSE(weak.has("rise-fast"));                  // slower would not help
+  CHECK_FALSE(filled(plan, 95, 3).has("form-short"));  // it bears 94 kPa
+}
+
+TEST_CASE("a tested slump of 230 mm on a form of 60 kPa speaks as the planned one does") {
+  const auto tested = [](const char* planned, double test) {
+    PlanText plan{.height = 4};
+    plan.mix = fmt::format(R"("unit_weight":23.5,"slump":{},"initial_set_h":5)", planned);
+    plan.element = R"("form_rating_kpa":60)";
+    return Pour{plan}
+        .at(0, fmt::format(R"("do":"test","ticket":"T1","slump":{},"temp":20)", test))
+        .placed(1, 0, 3600, 0.6)
+        .checked();
+  };
+  for (const Checked& seen : {tested("0.12", 0.23), tested("0.23", 0.23)}) {
+    const Finding f = seen.only("form-short");
+    CHECK(f.severity == Severity::stop);
+    CHECK(f.measured->si == about(94));
+    CHECK(f.limit->si == about(60));
+    CHECK(seen.says(f).find("230 mm") != std::string::npos);
+  }
+  CHECK_FALSE(tested("0.12", 0.12).has("form-short"));
 }
 
 TEST_CASE("a plan with neither limit nor rating sets none") {

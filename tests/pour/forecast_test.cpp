@@ -11,8 +11,8 @@ namespace {
 // Two bays of 3 m, four lifts of 0.6 m, a row for each pair of lifts.
 const char* kOpen =
     R"({"at":"2026-03-02T05:00:00.000Z","by":"f1","do":"pour-open","pour":"P1","plan":{)"
-    R"("mixes":[{"id":"C1","unit_weight":24,"slump":0.12,"initial_set_h":5}],)"
-    R"("elements":[{"id":"W1","length":6,"height":2.4,"thickness":0.3,"bays":[3,3],)"
+    R"("mixes":[{"id":"C1","unit_weight":24,"slump":0.12,"initial_set_h":5,"set_q_k":5000}],)"
+    R"("limits":{"load_age_max_s":0},"elements":[{"id":"W1","length":6,"height":2.4,"thickness":0.3,"bays":[3,3],)"
     R"("lifts":[0.6,1.2,1.8,2.4],"rows":[)"
     R"({"id":"R1","z":0.5,"motors":[{"id":"M1","x":1.5,"reach_x":1.6,"reach_z":0.8},)"
     R"({"id":"M2","x":4.5,"reach_x":1.6,"reach_z":0.8}],"serves":[1,2]},)"

@@ -9,7 +9,7 @@ using namespace rb;
 
 namespace {
 
-std::string open_with(const char* more, const char* mix = R"("slump":0.12)") {
+std::string open_with(const char* more, const char* mix = R"("slump":0.12,"temp_low":20)") {
   return std::string{
              R"({"at":"2026-03-02T05:00:00.000Z","by":"f1","do":"pour-open","pour":"P1","plan":{)"
              R"("mixes":[{"id":"C1","unit_weight":25,"initial_set_h":5,)"} +
@@ -136,7 +136,7 @@ TEST_CASE("no moment between the turning points is worse than the worst found") 
 TEST_CASE("a deck bears no lateral pressure") {
   StoryLines story{
       R"({"at":"2026-03-02T05:00:00.000Z","by":"f1","do":"pour-open","pour":"P1","plan":{)"
-      R"("mixes":[{"id":"C1","unit_weight":25,"slump":0.12,"initial_set_h":5}],)"
+      R"("mixes":[{"id":"C1","unit_weight":25,"slump":0.12,"initial_set_h":5,"temp_low":20}],)"
       R"("elements":[{"id":"D1","kind":"deck","length":6,"height":4,"thickness":0.3}]}})"};
   CHECK_FALSE(form_pressure(story.state(), 0, 0, clock(1)));
   CHECK_FALSE(worst_pressure(story.state(), 0, clock(1)));

@@ -16,8 +16,8 @@ namespace {
 
 const char* kOpenMeasured =
     R"({"at":"2026-03-02T05:00:00.000Z","by":"f1","do":"pour-open","pour":"P1","plan":{)"
-    R"("mixes":[{"id":"C1","unit_weight":24,"slump":0.12,"initial_set_h":5},)"
-    R"({"id":"C2","unit_weight":24,"slump":0.12,"initial_set_h":6}],)"
+    R"("mixes":[{"id":"C1","unit_weight":24,"slump":0.12,"initial_set_h":5,"set_q_k":5000},)"
+    R"({"id":"C2","unit_weight":24,"slump":0.12,"initial_set_h":6}],"limits":{"load_age_max_s":0,"temp_min":20},)"
     R"("elements":[{"id":"W1","length":6,"height":3,"thickness":0.3,"form_rating_kpa":40,)"
     R"("lifts":[1,2,3]}]}})";
 
@@ -42,7 +42,7 @@ StoryLines& read(StoryLines& story, double hours, int readings, double off = 0.0
 }
 
 double set_hours(const PourState& state, double came_h = 0.5) {
-  return in_hours(sets_at(state, 0, hours(came_h))) - came_h;
+  return in_hours(trade::sets_at(set_steps(state, 0), hours(came_h))) - came_h;
 }
 
 }  // namespace
@@ -160,15 +160,16 @@ TEST_CASE("of several samples the earliest end counts, and the latest for waitin
   CHECK(in_hours(set->early) < 4.0);
 }
 
-TEST_CASE("the age of the load is taken off a measured set time") {
+TEST_CASE("a measured set time counts from when the load was batched") {
   StoryLines story{kOpenMeasured};
   story.at("05:40:00",
            R"("do":"truck","ticket":"1","mix":"C1","volume":3,)"
            R"("batched":"2026-03-02T05:10:00.000Z","arrived":"2026-03-02T05:35:00.000Z")");
   story.at("05:40:00", R"("do":"discharge","ticket":"1","ended":"2026-03-02T05:58:00.000Z")");
-  CHECK(set_hours(story.state(), 1.0) ==
-        doctest::Approx(5));  // the plan's counts from when it came
+  // What came at 05:50 was batched at 05:10.
+  CHECK(set_hours(story.state(), 5.0 / 6) == doctest::Approx(5 - 2.0 / 3));
   read(story, 4.0, 8);
-  CHECK(set_hours(story.state(), 1.0) == doctest::Approx(4 - 0.8));
-  CHECK(in_hours(set_steps(story.state(), 0, SetSide::late).back().to_set) == doctest::Approx(4));
+  CHECK(set_hours(story.state(), 5.0 / 6) == doctest::Approx(4 - 2.0 / 3));
+  const auto late = set_steps(story.state(), 0, SetSide::late);
+  CHECK(in_hours(trade::sets_at(late, hours(5.0 / 6))) == doctest::Approx(4 + 1.0 / 6));
 }

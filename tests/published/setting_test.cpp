@@ -116,3 +116,28 @@ PUBLISHED(equivalent_age_factors, "equivalent age factors are those worked out a
                 in_degree_hours),
              540.0, 1e-9}}}};
 }
+
+TEST_CASE("the early side of a set time is nowhere much later than a published table of them") {
+  // The Pennsylvania State University, College of Engineering, concrete library: setting time by
+  // the concrete's temperature (read). From any of its rows to any other.
+  struct Row {
+    double fahrenheit, hours;
+  };
+  const std::vector<Row> table{{100, 5.0 / 3}, {90, 8.0 / 3}, {80, 4},  {70, 6},
+                               {60, 8},        {50, 11},      {40, 14}, {30, 19}};
+  double latest = 0;
+  for (const Row& known : table) {
+    for (const Row& asked : table) {
+      const auto by = [&](ActivationTemperature q) {
+        return *time_to_reach(hours(known.hours), fahrenheit(asked.fahrenheit),
+                              {fahrenheit(known.fahrenheit), q});
+      };
+      const double early = in_hours(std::min(by(kQuickSet), by(kSlowSet)));
+      CAPTURE(known.fahrenheit);
+      CAPTURE(asked.fahrenheit);
+      CHECK(early <= 1.10 * asked.hours);
+      latest = std::max(latest, early / asked.hours);
+    }
+  }
+  CHECK(latest == doctest::Approx(1.093).epsilon(0.001));
+}

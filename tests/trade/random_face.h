@@ -64,7 +64,10 @@ inline Face random_face(Random& random) {
   face.worst_side_counts = random.whole(0, 1) == 1;
   double from = -1e9;
   for (int step = random.whole(1, 3); step > 0; --step) {
-    face.sets.push_back({seconds(from), seconds(random.between(600, 6000))});
+    const double to_set = random.between(600, 6000);
+    face.sets.push_back({seconds(from), seconds(to_set)});
+    // A load's: all of it at one moment.
+    if (random.between(0, 1) < 0.4) face.sets.back().at = seconds(std::max(from, 0.0) + to_set);
     from = random.between(from < 0 ? 0 : from, 3000);
   }
   return face;
@@ -109,11 +112,11 @@ inline std::optional<double> simulated_dose(const Face& face, double x, double z
     if (!came) {
       if (height_at(middle) < z) continue;
       came = middle;
-      double to_set = face.sets.front().to_set.count();
+      SetStep held = face.sets.front();
       for (const SetStep& s : face.sets) {
-        if (s.from.count() <= middle) to_set = s.to_set.count();
+        if (s.from.count() <= middle) held = s;
       }
-      sets = middle + to_set;
+      sets = held.at ? held.at->count() : middle + held.to_set.count();
     }
     if (middle > sets) break;
     for (std::size_t s = 0; s < face.sides.size(); ++s) {

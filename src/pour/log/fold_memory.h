@@ -98,7 +98,7 @@ struct BootClock {
 struct Trace {
   std::uint64_t stamp = 0;  ///< greater than that of every trace left before, of any state
   Seconds from{};           ///< what happened before this moment stands as it did
-  enum class Of { moment, run, hang, truck, test, penetration, top } of = Of::moment;
+  enum class Of { moment, run, hang, truck, test, penetration, air, top } of = Of::moment;
   std::size_t index = 0;  ///< of the item that changed, came or went; of a top: its element
   std::size_t element = 0, row = 0;  ///< of a run or a hang
 };

@@ -138,6 +138,7 @@ struct Insert {
   Length spacing;
   Seconds each{};
   Length depth_below;
+  std::optional<int> points{};  ///< places worked
   static constexpr const char* kWord = "insert";
   static constexpr auto fields() {
     return std::tuple{Field{"element", &Insert::element},
@@ -146,7 +147,8 @@ struct Insert {
                       Field{"group", &Insert::group, {1, 5}},
                       Field{"spacing", &Insert::spacing, {0, 20, "m", true}},
                       Field{"seconds", &Insert::each, {0, 86400, "s"}},
-                      Field{"depth_below", &Insert::depth_below, {0, 20, "m"}}};
+                      Field{"depth_below", &Insert::depth_below, {0, 20, "m"}},
+                      Field{"points", &Insert::points, {0, 10000}}};
   }
   [[nodiscard]] const char* says() const { return said("Inserted, lift {lift}"); }
   bool operator==(const Insert&) const = default;

@@ -20,6 +20,7 @@ class Traced {
 
   Trace operator()(const changed::Grew& grew) const {
     if (grew.list == changed::List::tests) return last(Of::test, state_.tests);
+    if (grew.list == changed::List::air) return last(Of::air, state_.air);
     if (grew.list == changed::List::penetrations) {
       return last(Of::penetration, state_.penetrations);
     }

@@ -3,155 +3,26 @@
 #include "pour/outlook/row_shaking.h"
 
 #include <algorithm>
-#include <cmath>
 #include <numbers>
 
 #include "pour/outlook/measured_set.h"
-#include "trade/concrete/setting.h"
 
 namespace rb {
-
-namespace {
-
-Seconds at_temperature(Seconds at_reference, const Mix& mix, Celsius temp) {
-  return at_reference / trade::rate_factor(temp, {mix.set_reference, {}});
-}
-
-Seconds to_set(const Mix& mix, Celsius temp) {
-  return at_temperature(mix.initial_set, mix, temp);
-}
-
-// The set times that readings gave, mix by mix; asked once.
-class MeasuredSets {
- public:
-  explicit MeasuredSets(const PourState& state) {
-    if (state.penetrations.empty()) return;
-    for (const Mix& mix : state.plan->mixes) sets_.push_back(measured_set(state, mix));
-    first_ = state.plan->mixes.data();
-  }
-  [[nodiscard]] const MeasuredSet* of(const Mix& mix) const {
-    if (sets_.empty()) return nullptr;
-    const auto& set = sets_[static_cast<std::size_t>(&mix - first_)];
-    return set ? &*set : nullptr;
-  }
-  [[nodiscard]] bool any() const { return !sets_.empty(); }
-
- private:
-  const Mix* first_ = nullptr;
-  std::vector<std::optional<MeasuredSet>> sets_;
-};
-
-// Readings count from when water met cement: the early side takes off how old the load was when it
-// was all out.
-Seconds to_set(const Mix& mix, Celsius temp, const MeasuredSet& measured, Seconds age,
-               SetSide side) {
-  if (side == SetSide::late) return at_temperature(measured.late, mix, temp);
-  return std::max(Seconds{}, at_temperature(measured.early, mix, temp) - age);
-}
-
-Seconds age_of(const PourState& state, const TruckState& truck) {
-  const Seconds out = truck.ended.value_or(*truck.discharged);
-  return std::max(Seconds{}, out - state.told(*truck.ref, truck.what->batched));
-}
-
-}  // namespace
 
 // A deck's rows shake it from underneath: at z = 0, upwards.
 trade::Shaker shaker_at(const Element& element, const Row& row, const Motor& motor) {
   return {motor.x, row.z, motor.reach_x, reach_up(element, motor), {}};
 }
 
-const Mix& mix_at(const PourState& state, std::size_t element, Seconds at) {
-  const Mix* mix = &state.plan->mixes.front();
-  if (state.plan->mixes.size() == 1) return *mix;
-  Seconds latest{};
-  bool found = false;
-  for (const TruckState& truck : state.trucks) {
-    if (!truck.what || !truck.discharged || *truck.discharged > at) continue;
-    if (truck.element && *truck.element != element) continue;
-    if (found && *truck.discharged < latest) continue;
-    if (const Mix* used = state.plan->find(truck.what->mix)) {
-      mix = used;
-      latest = *truck.discharged;
-      found = true;
-    }
-  }
-  return *mix;
-}
-
-Celsius concrete_temp(const PourState& state, std::size_t element, Seconds at) {
-  auto test = std::upper_bound(state.tests.begin(), state.tests.end(), at,
-                               [](Seconds m, const TestState& t) { return m < t.at; });
-  while (test != state.tests.begin()) {
-    --test;
-    if (test->what.temp) return *test->what.temp;
-  }
-  return mix_at(state, element, at).set_reference;
-}
-
-std::vector<trade::SetStep> set_steps(const PourState& state, std::size_t element, SetSide side) {
-  struct Change {
-    Seconds at{};
-    const Mix* mix = nullptr;  // none: the mix stays
-    std::optional<Celsius> temp{};
-    Seconds age{};  // of the load
-  };
-  constexpr Seconds kBefore{-1e12};
-  const Plan& plan = *state.plan;
-  const MeasuredSets measured{state};
-  std::vector<Change> changes{{kBefore, &plan.mixes.front(), std::nullopt, {}}};
-  std::optional<Celsius> measured_last;
+UnitWeight heaviest(const PourState& state, Seconds at) {
+  UnitWeight most = state.plan->mixes.front().unit_weight;
+  for (const Mix& mix : state.plan->mixes) most = std::max(most, mix.unit_weight);
   for (const TestState& test : state.tests) {
-    if (!test.what.temp || test.what.temp == measured_last) continue;
-    measured_last = test.what.temp;
-    changes.push_back({test.at, nullptr, test.what.temp, {}});
+    if (test.at > at) break;
+    if (test.what.density)
+      most = std::max(most, quantity_of<UnitWeight>(in_kilograms_per_m3(*test.what.density) *
+                                                    kStandardGravity));
   }
-  if (plan.mixes.size() > 1 || measured.any()) {
-    for (const TruckState& truck : state.trucks) {
-      if (!truck.what || !truck.discharged || truck.element.value_or(element) != element) continue;
-      if (const Mix* mix = plan.find(truck.what->mix)) {
-        changes.push_back({*truck.discharged, mix, {}, age_of(state, truck)});
-      }
-    }
-  }
-  std::stable_sort(changes.begin(), changes.end(),
-                   [](const Change& a, const Change& b) { return a.at < b.at; });
-  std::vector<trade::SetStep> steps;
-  const Mix* mix = nullptr;
-  Seconds age{};
-  std::optional<Celsius> temp;
-  for (std::size_t i = 0; i < changes.size(); ++i) {
-    if (changes[i].mix != nullptr) {
-      mix = changes[i].mix;
-      age = changes[i].age;
-    }
-    if (changes[i].temp) temp = changes[i].temp;
-    if (i + 1 < changes.size() && changes[i + 1].at == changes[i].at) continue;
-    const Celsius now = temp.value_or(mix->set_reference);
-    const MeasuredSet* found = measured.of(*mix);
-    const Seconds long_after =
-        found == nullptr ? to_set(*mix, now) : to_set(*mix, now, *found, age, side);
-    if (steps.empty() || steps.back().to_set != long_after) {
-      steps.push_back({changes[i].at, long_after});
-    }
-  }
-  return steps;
-}
-
-Seconds sets_at(const PourState& state, std::size_t element, Seconds came) {
-  if (state.penetrations.empty()) {
-    return came + to_set(mix_at(state, element, came), concrete_temp(state, element, came));
-  }
-  return came + trade::to_set(set_steps(state, element), came);
-}
-
-bool set_measured(const PourState& state, std::size_t element, Seconds came) {
-  return MeasuredSets{state}.of(mix_at(state, element, came)) != nullptr;
-}
-
-UnitWeight heaviest(const Plan& plan) {
-  UnitWeight most = plan.mixes.front().unit_weight;
-  for (const Mix& mix : plan.mixes) most = std::max(most, mix.unit_weight);
   return most;
 }
 
@@ -295,33 +166,58 @@ Length deepest_over(const std::vector<BayReached>& bays, const ElementState& ele
 
 Pressure head_on_row(const PourState& state, std::size_t element, std::size_t row, Seconds at) {
   const auto bays = bays_reached(state.plan->elements[element], row);
-  return heaviest(*state.plan) * deepest_over(bays, state.elements[element], at);
+  return heaviest(state, at) * deepest_over(bays, state.elements[element], at);
 }
 
 Pressure head_on_row(const PourState& state, std::size_t element, std::size_t row,
-                     const std::vector<Length>& tops) {
+                     const std::vector<Length>& tops, Seconds at) {
   Length deepest;
   for (const BayReached& reached : bays_reached(state.plan->elements[element], row)) {
     deepest = std::max(deepest, tops[reached.bay] - reached.low);
   }
-  return heaviest(*state.plan) * deepest;
+  return heaviest(state, at) * deepest;
 }
+
+namespace {
+
+// Of what was tested by then for an element, the wettest and the coldest; with what is planned the
+// worst it may press with.
+struct Fresh {
+  Length slump;
+  Celsius temp;
+};
+
+Fresh fresh_at(const PourState& state, std::size_t element, const Mix& mix, Seconds at) {
+  Length wettest = mix.slump;
+  std::optional<Celsius> coldest;
+  for (const TestState& test : state.tests) {
+    if (test.at > at) break;
+    const auto truck = truck_of(state, test.what.ticket);
+    if (truck && state.trucks[*truck].element.value_or(element) != element) continue;
+    if (test.what.slump) wettest = std::max(wettest, *test.what.slump);
+    if (test.what.temp) coldest = std::min(coldest.value_or(*test.what.temp), *test.what.temp);
+  }
+  // Untested it is never taken as warm.
+  return {wettest, coldest.value_or(mix.temp_low.value_or(state.plan->limits.temp_min.value))};
+}
+
+}  // namespace
 
 trade::PressureCase pressure_case(const PourState& state, std::size_t element, Seconds at) {
   const Element& planned = state.plan->elements[element];
   const Mix& mix = mix_at(state, element, at);
-  const Celsius temp = concrete_temp(state, element, at);
+  const Fresh fresh = fresh_at(state, element, mix, at);
   trade::PressureCase c;
   c.shape = planned.kind == ElementKind::column ? trade::FormShape::column : trade::FormShape::wall;
-  c.unit_weight = heaviest(*state.plan);
+  c.unit_weight = heaviest(state, at);
   c.form_height = planned.rise_height();
   c.pour_height = planned.rise_height();
-  c.temperature = temp;
-  c.slump = mix.slump;
+  c.temperature = fresh.temp;
+  c.slump = fresh.slump;
   c.cement = mix.cement;
-  c.set_time = to_set(mix, temp);
+  c.set_time = planned_set(mix, fresh.temp, SetSide::late);
   if (const auto measured = measured_set(state, mix)) {  // the later it sets, the more it presses
-    c.set_time = std::max(c.set_time, at_temperature(measured->late, mix, temp));
+    c.set_time = std::max(c.set_time, measured->late / set_rate(mix, fresh.temp, SetSide::late));
   }
   c.external_vibration = !planned.rows.empty();
   return c;

@@ -7,38 +7,16 @@
 
 #include "base/result.h"
 #include "pour/log/state.h"
+#include "pour/outlook/set_clock.h"
 #include "pour/plan/row_reach.h"
 #include "trade/dose/dose.h"
 #include "trade/pressure/pressure.h"
 
 namespace rb {
 
-/// The concrete temperature to reckon with at a moment: the latest measured at or before it, else
-/// the reference of the mix.
-Celsius concrete_temp(const PourState& state, std::size_t element, Seconds at);
-
-/// The mix in use on an element at a moment: of the latest ticket discharged to it (or to no named
-/// element) at or before, else the plan's first.
-const Mix& mix_at(const PourState& state, std::size_t element, Seconds at);
-
-/// Which end of a set time that is not sure: where readings were taken (measured_set.h), the two
-/// ends of its range; else both are the plan's.
-enum class SetSide {
-  early,  ///< what must be done before it sets
-  late,   ///< what must wait until it has set
-};
-
-/// How long concrete takes to its initial set, by the moment it comes. By the plan from when it
-/// came; by readings from when its load was batched, if that is known.
-std::vector<trade::SetStep> set_steps(const PourState& state, std::size_t element,
-                                      SetSide side = SetSide::early);
-/// The moment concrete that came then sets, the early side.
-Seconds sets_at(const PourState& state, std::size_t element, Seconds came);
-/// Whether the set time of concrete that came then rests on readings, not on the plan.
-bool set_measured(const PourState& state, std::size_t element, Seconds came);
-
-/// The heaviest mix of the plan: what a form is loaded with when it is not known which it holds.
-UnitWeight heaviest(const Plan& plan);
+/// The heaviest mix of the plan, or what was tested heavier by then: what a form is loaded with
+/// when it is not known which it holds.
+UnitWeight heaviest(const PourState& state, Seconds at);
 
 /// When the places of a row shook: one running time a place, shared by places that shook alike.
 using RowShaking = std::vector<trade::Running>;
@@ -81,9 +59,11 @@ Length deepest_over(const std::vector<BayReached>& bays, const ElementState& ele
 Pressure head_on_row(const PourState& state, std::size_t element, std::size_t row, Seconds at);
 /// The same with the concrete at these heights, bay by bay.
 Pressure head_on_row(const PourState& state, std::size_t element, std::size_t row,
-                     const std::vector<Length>& tops);
+                     const std::vector<Length>& tops, Seconds at);
 
-/// What the pressure method is asked with for an element at a moment.
+/// What the pressure method is asked with for an element at a moment: of what is planned and what
+/// was tested by then the wettest, heaviest and coldest. Untested concrete is taken as cold as it
+/// may come (the mix's temp_low, else the plan's least temperature).
 trade::PressureCase pressure_case(const PourState& state, std::size_t element, Seconds at);
 
 struct RiseLimit {

@@ -167,7 +167,7 @@ std::optional<Seconds> wait_before_running(const PourState& state, std::size_t e
   for (std::size_t bay = 0; bay < planned.bays.size(); ++bay) {
     const auto low = lowest_in_bay(planned, hung, bay);
     if (!low) continue;
-    const trade::HeadLimit limit{heaviest(*state.plan), *planned.form_rating, *low, hung.z + reach};
+    const trade::HeadLimit limit{heaviest(state, at), *planned.form_rating, *low, hung.z + reach};
     const auto wait =
         trade::wait_before_running(state.elements[element].tops[bay], sets, limit, at);
     if (!wait) return std::nullopt;

@@ -44,26 +44,20 @@ bool in_opening(const trade::Face& face, Length x, Length z) {
 // When concrete of an element sets, asked again and again.
 class Sets {
  public:
-  Sets(const PourState& state, std::size_t element)
-      : state_(state), element_(element), steps_(set_steps(state, element)) {}
+  Sets(const PourState& state, std::size_t element) : steps_(set_steps(state, element)) {}
 
-  [[nodiscard]] Seconds at(Seconds came) const {
-    if (state_.penetrations.empty()) return sets_at(state_, element_, came);
-    return came + trade::to_set(steps_, came);
-  }
+  [[nodiscard]] Seconds at(Seconds came) const { return trade::sets_at(steps_, came); }
   // The earliest that concrete which came from one moment to another sets. The time to set changes
   // in steps; within a step the first to come is the first to set.
   [[nodiscard]] Seconds first(Seconds from, Seconds to) const {
     Seconds first = std::min(at(from), at(to));
     for (const trade::SetStep& step : steps_) {
-      if (step.from > from && step.from <= to) first = std::min(first, step.from + step.to_set);
+      if (step.from > from && step.from <= to) first = std::min(first, step.sets(step.from));
     }
     return first;
   }
 
  private:
-  const PourState& state_;
-  std::size_t element_;
   std::vector<trade::SetStep> steps_;
 };
 

@@ -4,6 +4,7 @@
 #include <map>
 #include <vector>
 
+#include "pour/outlook/set_clock.h"
 #include "trade/concrete/penetration.h"
 #include "trade/concrete/setting.h"
 
@@ -44,11 +45,17 @@ std::optional<MeasuredSet> set_of(const PourState& state, const Mix& mix, Moment
   const auto set = trade::set_time(*fit);
   if (!set) return std::nullopt;
   const auto history = warmth(state, mix, mixed, sample);
-  const trade::SettingRate reference{mix.set_reference, {}};
-  const auto early = trade::equivalent_age(history, set->early, reference);
-  const auto late = trade::equivalent_age(history, set->late, reference);
-  if (!early || !late) return std::nullopt;
-  MeasuredSet found{*early, *late, fit->readings, 1, set->beyond_readings};
+  MeasuredSet found{{}, {}, fit->readings, 1, set->beyond_readings};
+  bool first = true;
+  for (const auto q : {mix.set_q.value_or(trade::kQuickSet), mix.set_q.value_or(trade::kSlowSet)}) {
+    const trade::SettingRate reference{mix.set_reference, q};
+    const auto early = trade::equivalent_age(history, set->early, reference);
+    const auto late = trade::equivalent_age(history, set->late, reference);
+    if (!early || !late) return std::nullopt;
+    found.early = first ? *early : std::min(found.early, *early);
+    found.late = first ? *late : std::max(found.late, *late);
+    first = false;
+  }
   if (found.beyond_readings) {
     found.early = std::min(found.early, mix.initial_set);
     found.late = std::max(found.late, mix.initial_set);

@@ -113,7 +113,7 @@ std::vector<bool> over_set_concrete(const PourState& state, std::size_t element,
       if (standing <= bay.low) continue;
       any = true;
       const auto came = top.reached(std::min(standing, high));
-      all = all && came && *came + trade::to_set(steps, *came) <= now;
+      all = all && came && trade::sets_at(steps, *came) <= now;
     }
     rows[r] = any && all;
   }

@@ -19,7 +19,7 @@ std::vector<RowHead> heads_now(const PourState& state, std::size_t element, Seco
   std::vector<RowHead> heads;
   for (std::size_t row = 0; row < planned.rows.size(); ++row) {
     const Pressure read = head_on_row(state, element, row, at);
-    const Pressure head = std::max(read, head_on_row(state, element, row, about));
+    const Pressure head = std::max(read, head_on_row(state, element, row, about, at));
     heads.push_back({head, head > read, judge_head(planned, head)});
   }
   return heads;

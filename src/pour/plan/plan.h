@@ -10,6 +10,7 @@
 #include "base/ids.h"
 #include "base/measure.h"
 #include "base/quantity.h"
+#include "trade/concrete/setting.h"
 #include "trade/pressure/pressure.h"
 #include "trade/shape/patch.h"
 
@@ -35,6 +36,9 @@ struct Mix {
   Seconds initial_set{};  ///< at set_reference
   Celsius set_reference{20};
   trade::CementClass cement = trade::CementClass::plain;
+  /// Of its setting (Ea/R of ASTM C1074); none: nobody tested it.
+  std::optional<trade::ActivationTemperature> set_q{};
+  std::optional<Celsius> temp_low{}, temp_high{};  ///< between which it is to come
   bool operator==(const Mix&) const = default;
 };
 

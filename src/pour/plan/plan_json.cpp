@@ -22,6 +22,7 @@ constexpr Span kUnitWeight{5, 60, "kN/m3"};
 constexpr Span kSlump{0, 0.9, "m"};
 constexpr Span kSetHours{0.25, 96, "h"};
 constexpr Span kTemp{-30, 70, "degC"};
+constexpr Span kActivation{1000, 10000, "K"};
 constexpr Span kPressure{1, 2000, "kPa"};
 constexpr Span kMassPerArea{0, 5000, "kg/m2"};
 constexpr Span kRise{0, 100, "m/h", true};
@@ -56,6 +57,15 @@ Mix read_mix(Fields f) {
   mix.slump = metres(f.number("slump", kSlump));
   mix.initial_set = hours(tidy(f.number("initial_set_h", kSetHours)));
   if (const auto temp = f.maybe_number("set_ref_temp", kTemp)) mix.set_reference = celsius(*temp);
+  if (const auto q = f.maybe_number("set_q_k", kActivation)) {
+    mix.set_q = trade::ActivationTemperature{*q};
+  }
+  if (const auto low = f.maybe_number("temp_low", kTemp)) mix.temp_low = celsius(*low);
+  if (const auto high = f.maybe_number("temp_high", kTemp)) mix.temp_high = celsius(*high);
+  if (mix.temp_low && mix.temp_high && *mix.temp_low > *mix.temp_high) {
+    f.refuse("temp_low", {said("is {low}, over temp_high"), {{"low", amount(*mix.temp_low)}}},
+             said("Give the colder first"));
+  }
   if (const std::string name = f.maybe_text("cement_class"); !name.empty()) {
     const auto cement = trade::parse_cement_class(name);
     if (!cement) {

@@ -200,6 +200,10 @@ Json known_json(const Plan& plan) {
                              {"initial_set_h", tidy(in_hours(m.initial_set))},
                              {"set_ref_temp", m.set_reference.degrees},
                              {"cement_class", std::string{trade::to_text(m.cement)}}});
+    Json& mix = json["mixes"].back();
+    if (m.set_q) mix["set_q_k"] = m.set_q->kelvin;
+    if (m.temp_low) mix["temp_low"] = m.temp_low->degrees;
+    if (m.temp_high) mix["temp_high"] = m.temp_high->degrees;
   }
   for (const Element& e : plan.elements) json["elements"].push_back(element_json(e));
   for (const Inverter& i : plan.power) json["power"].push_back(inverter_json(i));

@@ -145,8 +145,7 @@ class Planner {
     c.temperature = wish_.concrete;
     c.slump = wish_.mix.slump;
     c.cement = wish_.mix.cement;
-    const trade::SettingRate reference{wish_.mix.set_reference, {}};
-    p_.sets = c.set_time = wish_.mix.initial_set / trade::rate_factor(wish_.concrete, reference);
+    c.set_time = planned_set(wish_.mix, wish_.concrete, SetSide::late);
     c.external_vibration = true;
     const auto allowed = trade::rise_for_rating(wish_.method, c, wish_.form_rating);
     const Pressure liquid = trade::full_liquid_head(c.unit_weight, c.pour_height);
@@ -305,7 +304,10 @@ class Planner {
   }
 
   // The joint under each lift must be knitted, its last row run, before its earliest part sets.
+  // Concrete counts from when it was batched: the last of a load is the oldest when it comes.
   Fault knit() {
+    const Seconds sets = planned_set(wish_.mix, wish_.concrete, SetSide::early);
+    p_.sets = std::max(Seconds{}, sets - wish_.haul - choose_load());
     for (std::size_t i = 0; i + 1 < p_.lifts.size(); ++i) {
       const LiftStep& below = p_.lifts[i];
       const LiftStep& above = p_.lifts[i + 1];
@@ -350,13 +352,25 @@ class Planner {
     return refuse("knit", why, remedy);
   }
 
-  // Loads must be emptied before they grow old, at the pace of placing with its pauses.
-  Fault loads() {
-    const auto pace = quantity_of<trade::VolumeRate>(p_.concrete.value() / p_.duration.count());
-    const Seconds time = wish_.limits.load_age_max.value - wish_.haul;
-    const Volume in_time = quantity_of<Volume>(pace.value() * std::max(0.0, time.count()));
+  // With the pauses.
+  [[nodiscard]] trade::VolumeRate pace_of_all() const {
+    return quantity_of<trade::VolumeRate>(p_.concrete.value() / p_.duration.count());
+  }
+  [[nodiscard]] Volume placed_in(Seconds time) const {
+    return quantity_of<Volume>(pace_of_all().value() * std::max(0.0, time.count()));
+  }
+  // The load to order, which grows no older than it may; how long it takes to empty.
+  Seconds choose_load() {
+    const Volume in_time = placed_in(wish_.limits.load_age_max.value - wish_.haul);
     p_.load = std::min(wish_.load, p_.concrete);
     if (p_.load > in_time) p_.load = std::floor(in_time / kLoadStep + 1e-9) * kLoadStep;
+    return Seconds{p_.load.value() / pace_of_all().value()};
+  }
+
+  // Loads must be emptied before they grow old, at the pace of placing with its pauses.
+  Fault loads() {
+    const Seconds empties = choose_load();
+    const Seconds time = wish_.limits.load_age_max.value - wish_.haul;
     if (p_.load < kLoadStep && p_.load < p_.concrete) {
       return refuse(
           "load-age",
@@ -365,12 +379,11 @@ class Planner {
            {{"haul", amount(wish_.haul, Measure::age)},
             {"left", amount(std::max(Seconds{}, time), Measure::age)},
             {"limit", amount(wish_.limits.load_age_max.value, Measure::age)},
-            {"volume", amount(in_time)}}},
+            {"volume", amount(placed_in(time))}}},
           said("Find a nearer plant, or ask for a longer limit and a mix that bears it"));
     }
     p_.trucks = static_cast<std::size_t>(std::ceil(p_.concrete / p_.load - 1e-9));
-    p_.trucks_an_hour = trade::in_cubic_metres_per_hour(pace) / in_cubic_metres(p_.load);
-    const Seconds empties{p_.load.value() / pace.value()};
+    p_.trucks_an_hour = trade::in_cubic_metres_per_hour(pace_of_all()) / in_cubic_metres(p_.load);
     use(PlanLimit::load_age, (wish_.haul + empties) / wish_.limits.load_age_max.value);
     return std::nullopt;
   }

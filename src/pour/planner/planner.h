@@ -113,7 +113,7 @@ struct PlannedPour {
   double trucks_an_hour = 0;  ///< while placing goes on, pauses counted
   std::size_t trucks = 0;     ///< in all
   Seconds joint_age{};        ///< the oldest joint when it is knitted
-  Seconds sets{};             ///< initial set at the concrete's temperature
+  Seconds sets{};             ///< from when concrete comes, the oldest of a load, to initial set
   Seconds duration{};         ///< first lift's start to the last row's rest
   bool insert_too = false;    ///< a thick section: internal vibration in every lift and bay
 };

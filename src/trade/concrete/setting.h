@@ -23,6 +23,11 @@ struct SettingRate {
   ActivationTemperature q;
 };
 
+/// Where a mix's own Q is not known setting is taken between these two, for what must be done
+/// before it sets by the one that sets it sooner, for what must wait by the other. Ours: held
+/// against a published table of setting times in tests/published.
+inline constexpr ActivationTemperature kQuickSet{6600.0}, kSlowSet{4400.0};
+
 /// How much faster than at the reference concrete sets: 1 at the reference. Pure arithmetic, no
 /// check; above absolute zero.
 double rate_factor(Celsius concrete, const SettingRate& rate = {});

@@ -206,7 +206,10 @@ class StripMaker {
         std::upper_bound(points.begin(), points.end(), z0,
                          [](Length z, const SurfacePoint& p) { return z < p.height; });
     for (auto p = first; p != points.end() && p->height < z1; ++p) cut(p->height);
-    for (const SetStep& step : face_.sets) at_moment(step.from);
+    for (const SetStep& step : face_.sets) {
+      at_moment(step.from);
+      if (step.at) at_moment(*step.at);  // what came later never set after it came
+    }
     const auto edges_within = [&](const RunningTime& running, Seconds shift) {
       const auto& spans = running.spans();
       auto span = std::lower_bound(spans.begin(), spans.end(), came0 + shift,
@@ -218,7 +221,9 @@ class StripMaker {
     };
     for (const RunningTime* running : running_) {
       edges_within(*running, Seconds{});
-      for (const SetStep& step : face_.sets) edges_within(*running, step.to_set);
+      for (const SetStep& step : face_.sets) {
+        if (!step.at) edges_within(*running, step.to_set);
+      }
     }
     std::sort(cuts.begin(), cuts.end());
     cuts.erase(std::unique(cuts.begin(), cuts.end()), cuts.end());
@@ -229,11 +234,11 @@ class StripMaker {
     const auto came0 = top_.covered(z0);
     const auto came1 = top_.reached(z1);
     if (!came0 || !came1) return;
-    const Seconds to_set = face_.to_set((*came0 + *came1) / 2.0);
+    const SetStep& step = step_at(face_.sets, (*came0 + *came1) / 2.0);
     DosePiece piece{z0, z1, {}, {}};
     for (std::size_t s = 0; s < running_.size(); ++s) {
-      const DosePiece seen{z0, z1, running_[s]->within(*came0, *came0 + to_set),
-                           running_[s]->within(*came1, *came1 + to_set)};
+      const DosePiece seen{z0, z1, running_[s]->within(*came0, step.sets(*came0)),
+                           running_[s]->within(*came1, step.sets(*came1))};
       if (s == 0) {
         piece = seen;
       } else if (!choose(piece, seen)) {
@@ -338,14 +343,18 @@ std::size_t Face::bay_at(Length x) const {
   return bays.size() - 1;
 }
 
-Seconds to_set(const std::vector<SetStep>& steps, Seconds came) {
+const SetStep& step_at(const std::vector<SetStep>& steps, Seconds came) {
   const auto later = std::upper_bound(steps.begin(), steps.end(), came,
                                       [](Seconds m, const SetStep& s) { return m < s.from; });
-  return later == steps.begin() ? steps.front().to_set : (later - 1)->to_set;
+  return later == steps.begin() ? steps.front() : *(later - 1);
 }
 
-Seconds Face::to_set(Seconds came) const {
-  return trade::to_set(sets, came);
+Seconds sets_at(const std::vector<SetStep>& steps, Seconds came) {
+  return step_at(steps, came).sets(came);
+}
+
+Seconds Face::sets_at(Seconds came) const {
+  return trade::sets_at(sets, came);
 }
 
 DoseField dose_field(const Face& face, Length cell) {

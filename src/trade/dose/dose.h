@@ -3,6 +3,7 @@
 // face is cut into cells judged at their middle; up the face the dose is exact, piecewise linear.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <memory>
 #include <optional>
@@ -24,16 +25,24 @@ struct Shaker {
   bool operator==(const Shaker&) const = default;
 };
 
-/// Concrete that comes from this moment on sets this long after it came.
+/// Concrete that comes from this moment on sets this long after it came; or, when it comes out of
+/// one load, all of it at one moment.
 struct SetStep {
   Seconds from{};
   Seconds to_set{};
+  std::optional<Seconds> at{};  ///< instead of to_set
+  /// When concrete that came at a moment of the step sets; not before it comes.
+  [[nodiscard]] Seconds sets(Seconds came) const {
+    return at ? std::max(*at, came) : came + to_set;
+  }
   bool operator==(const SetStep&) const = default;
 };
 
-/// How long after it came the concrete of a moment sets. Steps in order of time, at least one; the
-/// first holds before it too.
-Seconds to_set(const std::vector<SetStep>& steps, Seconds came);
+/// The step that holds for concrete that came then. Steps in order of time, at least one; the first
+/// holds before it too.
+const SetStep& step_at(const std::vector<SetStep>& steps, Seconds came);
+/// When the concrete that came at a moment sets.
+Seconds sets_at(const std::vector<SetStep>& steps, Seconds came);
 
 struct Face {
   std::vector<Length> bays;                ///< lengths from left to right
@@ -45,7 +54,7 @@ struct Face {
 
   [[nodiscard]] Length length() const;
   [[nodiscard]] std::size_t bay_at(Length x) const;
-  [[nodiscard]] Seconds to_set(Seconds came) const;  ///< for concrete that came then
+  [[nodiscard]] Seconds sets_at(Seconds came) const;  ///< when concrete that came then sets
   bool operator==(const Face&) const = default;
 };
 

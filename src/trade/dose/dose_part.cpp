@@ -77,10 +77,10 @@ Face part_for(const Face& face, const std::vector<Band>& bands) {
     }
   }
   part.sets = steps_between(face.sets, reach->from, reach->to);
-  Seconds longest{};
-  for (const SetStep& step : part.sets) longest = std::max(longest, step.to_set);
+  Seconds last_set = reach->to;
+  for (const SetStep& step : part.sets) last_set = std::max(last_set, step.sets(reach->to));
   for (std::size_t s = 0; s < face.sides.size(); ++s) {
-    Clipper clip{reach->from, reach->to + longest};
+    Clipper clip{reach->from, last_set};
     for (const Shaker& shaker : face.sides[s]) {
       if (shaker.z - shaker.reach_z - kSamePlace > reach->high) continue;
       if (shaker.z + shaker.reach_z + kSamePlace < reach->low) continue;

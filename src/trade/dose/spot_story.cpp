@@ -17,7 +17,7 @@ bool in_openings(const std::vector<Patch>& openings, Length x, Length z) {
 std::optional<SpotStory> spot_story(const Face& face, std::size_t side, Length x, Length z) {
   const auto came = face.tops[face.bay_at(x)].reached(z);
   if (!came || in_openings(face.openings, x, z)) return std::nullopt;
-  SpotStory story{*came, *came + face.to_set(*came), {}, {}};
+  SpotStory story{*came, face.sets_at(*came), {}, {}};
   const std::vector<Shaker>& shakers = face.sides[side];
   std::vector<std::size_t> cover;
   std::vector<Seconds> edges;

@@ -15,7 +15,7 @@ Seconds last_to_set(std::span<const SetStep> sets, Seconds from, Seconds to) {
   for (std::size_t i = 0; i < sets.size(); ++i) {
     const Seconds begins = i == 0 ? from : std::max(from, sets[i].from);
     const Seconds ends = i + 1 < sets.size() ? std::min(to, sets[i + 1].from) : to;
-    if (ends >= begins) latest = std::max(latest, ends + sets[i].to_set);
+    if (ends >= begins) latest = std::max(latest, sets[i].sets(ends));
   }
   return latest;
 }

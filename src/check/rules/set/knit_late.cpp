@@ -13,13 +13,14 @@ constexpr Length kFull = millimetres(10);
 Source set_source(const Look& look, std::size_t element, Seconds came) {
   if (set_measured(look.state, element, came)) {
     return {.code = Source::Code::measured,
-            .words = said("measured: penetration readings (ASTM C403), the early side of "
-                          "their range, by equivalent age (ASTM C1074; Q 5000 K from "
-                          "memory)")};
+            .words = said(
+                "measured: penetration readings (ASTM C403), the early side of "
+                "their range, from when the load was batched, by equivalent age (ASTM C1074)")};
   }
   return {.code = Source::Code::plan,
           .field = "initial_set_h",
-          .words = said(" by equivalent age (ASTM C1074; Q 5000 K from memory)")};
+          .words = said(
+              " from when the load was batched, by equivalent age (ASTM C1074), the early side")};
 }
 
 struct JointSeen {
@@ -52,7 +53,7 @@ std::optional<JointSeen> joint_of(const Look& look, std::size_t element, std::si
   const auto came = top.reached(z);
   const auto covered = top.covered(z);
   if (!came || !covered) return std::nullopt;
-  const JointQuestion question{z, *came, *covered, *came + look.faces[element].to_set(*came),
+  const JointQuestion question{z, *came, *covered, look.faces[element].sets_at(*came),
                                first_deep_insert(look.state, element, bay, *covered)};
   const Knitting knit = knitting_of(look.faces[element], bay, question, known);
   if (!knit.spots) return std::nullopt;
@@ -101,7 +102,7 @@ void judge_left(const Look& look, const Rule& rule, const LiftReport& report, st
   const trade::TopCurve& top = look.state.elements[report.element].tops[bay];
   const auto came = top.reached(z);
   if (z >= element.lifts.back() - kFull || !came || top.covered(z)) return;
-  const Seconds sets = *came + look.faces[report.element].to_set(*came);
+  const Seconds sets = look.faces[report.element].sets_at(*came);
   if (sets > look.asof.at || joint_decided(look.state, report.element, report.lift, bay)) return;
   Finding f = found(rule);
   f.element = report.element;

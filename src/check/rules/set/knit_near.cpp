@@ -36,12 +36,18 @@ std::map<int, Near> near_joints(const PourState& state, std::size_t element,
   return lifts;
 }
 
+// No concrete that came since sets before that.
+Seconds first_set_since(const std::vector<trade::SetStep>& sets, Seconds since) {
+  Seconds first = trade::sets_at(sets, since);
+  for (const trade::SetStep& step : sets) {
+    if (step.from > since) first = std::min(first, step.sets(step.from));
+  }
+  return first;
+}
+
 // Whether a joint of an element can be near its set at all: most of the time none is, and the
 // clocks of a great wall take long to work out.
 bool may_be_near(const Look& look, std::size_t e) {
-  const auto& sets = look.faces[e].sets;
-  Seconds least = sets.front().to_set;
-  for (const trade::SetStep& step : sets) least = std::min(least, step.to_set);
   const ElementState& there = look.state.elements[e];
   for (std::size_t bay = 0; bay < there.tops.size(); ++bay) {
     // The surface of a bay came with the last lift that rose in it, the joint below with the one
@@ -50,7 +56,7 @@ bool may_be_near(const Look& look, std::size_t e) {
     for (auto lift = there.lifts.rbegin(); lift != there.lifts.rend() && grown < 2; ++lift) {
       if (lift->top[bay] <= lift->bottom[bay]) continue;
       ++grown;
-      if (lift->started + least <= look.asof.at + kMargin) return true;
+      if (first_set_since(look.faces[e].sets, lift->started) <= look.asof.at + kMargin) return true;
     }
     if (grown == 0 && there.tops[bay].standing() > Length{}) return true;  // before any lift
   }

@@ -1,0 +1,168 @@
+// insert-few: what only insertions consolidate was not reached by them, or points are short.
+#include <algorithm>
+#include <cmath>
+
+#include "check/rule.h"
+#include "check/vibrated.h"
+#include "trade/motors/internal_vibrator.h"
+
+namespace rb {
+
+namespace {
+
+// A layer worked at once: UFGS 03301A (read).
+constexpr Length kLayer = metres(0.6);
+
+using Group = trade::InternalVibrator;
+// The plan's reader lets no other group in than 1 to 5.
+const Group& group_of(const InsertState& insert) {
+  return trade::internal_vibrators().at(static_cast<std::size_t>(insert.what.group) - 1);
+}
+// Of the middle of the group's range.
+Length widest(const Look& look, const Group& group) {
+  return (group.radius.least + group.radius.most) * 0.5 *
+         look.plan().limits.insert_spacing_factor.value;
+}
+
+struct Wanted {
+  double points = 0, layers = 0;
+};
+
+struct BayLook {
+  const Look& look;
+  const LiftReport& report;
+  std::size_t bay;
+  [[nodiscard]] const Element& element() const { return look.element(report); }
+  [[nodiscard]] Length low() const { return look.lift(report).bottom[bay]; }
+  [[nodiscard]] Length high() const { return look.lift(report).top[bay]; }
+  [[nodiscard]] const trade::TopCurve& top() const {
+    return look.state.elements[report.element].tops[bay];
+  }
+  [[nodiscard]] bool into(const InsertState& insert) const {
+    return insert.element == report.element && insert.what.lift == report.lift &&
+           (!insert.bay || *insert.bay == bay);
+  }
+
+  // Points a layer of the bay wants at a spacing, and layers.
+  [[nodiscard]] Wanted wanted(Length spacing) const {
+    const Length along = element().bays[bay];
+    const Length across =
+        element().kind == ElementKind::deck ? element().height : element().thickness;
+    const double by_area = std::ceil(along * across / (spacing * spacing) - 1e-9);
+    const double in_line = std::ceil(std::max(along, across) / spacing - 1e-9);
+    return {std::max(by_area, in_line), std::ceil((high() - low()) / kLayer - 1e-9)};
+  }
+
+  // The heights an insertion works: from the top of its moment down into the lift below, as deep as
+  // a layer and its knit. None: it does not count.
+  [[nodiscard]] std::optional<trade::Band> worked(const InsertState& insert) const {
+    const Length from = top().at(insert.at);
+    const Length deepest = from - kLayer - look.plan().limits.knit_depth.value;
+    const trade::Band band{std::max(low() - insert.what.depth_below, std::max(Length{}, deepest)),
+                           from};
+    if (band.to <= band.from || insert.what.each < trade::kInsertTime.least) return std::nullopt;
+    if (over(insert.what.spacing, widest(look, group_of(insert)))) return std::nullopt;
+    const auto came = top().reached((band.from + band.to) * 0.5);  // its upper half came since
+    if (!came) return std::nullopt;
+    const Seconds sets = look.faces[report.element].sets_at(*came);
+    return insert.at + insert.what.each <= sets ? std::optional{band} : std::nullopt;
+  }
+
+  // Of the lift's height, the share no insertion that counts worked.
+  [[nodiscard]] double under_share() const {
+    std::vector<trade::Band> bands;
+    for (const InsertState& insert : look.state.inserts) {
+      if (!into(insert)) continue;
+      if (const auto band = worked(insert)) bands.push_back(*band);
+    }
+    std::sort(bands.begin(), bands.end(),
+              [](const trade::Band& a, const trade::Band& b) { return a.from < b.from; });
+    Length under;
+    Length reached = low();
+    for (const trade::Band& band : bands) {
+      if (band.from > reached) under += std::min(band.from, high()) - reached;
+      reached = std::min(high(), std::max(reached, band.to));
+      if (reached >= high()) break;
+    }
+    under += std::max(Length{}, high() - reached);
+    return under / (high() - low());
+  }
+};
+
+Finding found_in(const Rule& rule, const BayLook& bay) {
+  Finding f = found(rule);
+  f.element = bay.report.element;
+  f.lift = bay.report.lift;
+  f.bay = bay.bay;
+  f.from = bay.report.placed_from;
+  f.to = bay.report.placed_to;
+  f.ref = bay.look.lift(bay.report).ref;
+  return f;
+}
+
+void look_bay(const BayLook& bay, const Rule& rule, Findings& out) {
+  double points = 0;
+  double times = 0;
+  bool told = true;  // how many points each insertion was
+  const InsertState* last = nullptr;
+  for (const InsertState& insert : bay.look.state.inserts) {
+    if (!bay.into(insert)) continue;
+    ++times;
+    points += insert.what.points.value_or(0);
+    told = told && insert.what.points;
+    last = &insert;
+  }
+  if (last == nullptr) return;  // unvibrated or insert-missing tells it
+  const Wanted wanted = bay.wanted(widest(bay.look, group_of(*last)));
+  const double all = wanted.points * wanted.layers;
+  const double under = bay.element().rows.empty() ? bay.under_share() : 0.0;
+  const auto& most = bay.look.plan().limits.under_share_max;
+  if (under > most.value) {
+    Finding f = found_in(rule, bay);
+    f.measured = share(under);
+    f.limit = share(most.value);
+    f.source = limit_source(rule, most.from);
+    f.sentence = said(
+        "{element} lift {lift} bay {bay}: {measured} of its height not reached by insertions in "
+        "time (limit {limit}); wanted {wanted} points in {layers} layers, logged {times} times");
+    f.facts = {{"wanted", count(all)}, {"layers", count(wanted.layers)}, {"times", count(times)}};
+    out.push_back(std::move(f));
+  } else if (told && points < all) {
+    Finding f = found_in(rule, bay);
+    f.measured = count(points);
+    f.limit = count(all);
+    f.sentence = said(
+        "{element} lift {lift} bay {bay}: {measured} points worked; its {layers} layers want "
+        "{limit}");
+    f.facts = {{"layers", count(wanted.layers)}};
+    out.push_back(std::move(f));
+  }
+}
+
+void look_insert_few(const Look& look, const Rule& rule, Findings& out) {
+  for (const LiftReport& report : look.lifts) {
+    const Element& element = look.element(report);
+    if (!element.rows.empty() && element.thickness <= kThinSection) continue;
+    if (!look.settled(report)) continue;
+    const LiftState& lift = look.lift(report);
+    for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
+      if (lift.top[bay] > lift.bottom[bay]) look_bay({look, report, bay}, rule, out);
+    }
+  }
+}
+
+}  // namespace
+
+extern const Rule kInsertFew{
+    {"insert-few", said("Too few insertions"), Severity::mend,
+     "concrete that no vibrator reached while it was plastic: honeycomb",
+     said("spacing 1.5 x radius of action (ACI 309R, from memory; radii read); layers of {0.6 m} "
+          "(UFGS 03301A, read); from 5 s at a point (read: army training text)"),
+     "under_share_max of the height, where nothing but insertions works; points a layer x layers "
+     "where they are logged",
+     "plan, by the engineer",
+     said("Insert what was left out while it is plastic, layer by layer, and log the points; else "
+          "mark the place to be inspected when stripped")},
+    look_insert_few};
+
+}  // namespace rb
