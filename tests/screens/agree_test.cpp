@@ -118,7 +118,8 @@ void compare(const PourState& state, Moment now, Seen& seen) {
   CHECK(view.lift.fast == found(report, "rise-fast", [&](const Finding& f) {
           return f.lift == latest && f.ref == lifts.back().ref;
         }));
-  (view.lift.fast ? seen.fast : seen.slow) += 1;
+  CHECK(view.lift.no_rate == found(report, "form-short", [](const Finding&) { return true; }));
+  (view.lift.fast || view.lift.no_rate ? seen.fast : seen.slow) += 1;
   for (const RowView& row : view.rows) {
     const auto& serves = element.rows[row.row].serves;
     if (std::find(serves.begin(), serves.end(), latest) == serves.end()) continue;

@@ -58,7 +58,12 @@ TEST_CASE("a joint that set is a stop until the decision on it is typed where it
 }
 
 TEST_CASE("nothing found is not called quiet where something is not judged") {
-  Tablet tablet(small_pour(kStart), kStart + 1min);
+  std::vector<Event> events = small_pour(kStart);
+  auto& open = std::get<event::PourOpen>(events.front().what);
+  Plan plan = *open.plan;
+  plan.elements.front().form_rating = kilopascals(60);  // 30 would be too weak at any rate
+  open.plan = std::make_shared<const Plan>(plan);
+  Tablet tablet(events, kStart + 1min);
   CHECK(tablet.says("Nothing needs a hand now"));
   tablet.tap("START LIFT 1");  // with no walk-down logged
   CHECK_FALSE(tablet.says("Nothing needs a hand now"));

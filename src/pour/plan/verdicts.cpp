@@ -10,6 +10,7 @@ HeadVerdict judge_head(const Element& element, Pressure head) {
 }
 
 RiseVerdict judge_rise(const std::optional<Velocity>& rise, const std::optional<Velocity>& limit) {
+  if (limit && *limit <= Velocity{}) return RiseVerdict::no_rate;
   constexpr double kNear = 0.9;
   if (!rise || !limit) return RiseVerdict::unjudged;
   if (over(*rise, *limit)) return RiseVerdict::fast;

@@ -21,6 +21,7 @@ enum class RiseVerdict {
   within,
   near,  ///< over nine tenths of it: an early word, no finding (our own choice)
   fast,
+  no_rate,  ///< none keeps the form under its rating: slower would not help
 };
 RiseVerdict judge_rise(const std::optional<Velocity>& rise, const std::optional<Velocity>& limit);
 

@@ -35,6 +35,10 @@ void draw_rise(Stage& stage, Box& in, const LiftView& lift) {
   if (!lift.latest) return;
   const Box line = in.cut_top(canvas.height(Face::small));
   const TextStyle plain{.face = Face::small, .colours = canvas.on_panel()};
+  if (lift.no_rate) {
+    tag(canvas, line, Symbol::stop_sign, say(Word::rise_no_rate), Look::stop);
+    return;
+  }
   if (!lift.rise) {
     canvas.text(say(Word::rise_unknown), line, plain);
     return;
@@ -86,7 +90,7 @@ void draw_status(Stage& stage, Box box, const PourView& view) {
   // A joint about to set, or any while nothing is placed, counts for more than the rise.
   const bool soon = !view.knit.empty() && (view.hold || view.knit.front().gone ||
                                            between(view.now, view.knit.front().by) < kKnitSoon);
-  if (soon && (view.hold || !view.lift.fast)) {
+  if (soon && (view.hold || !(view.lift.fast || view.lift.no_rate))) {
     const KnitView& knit = view.knit.front();
     const bool near_set = knit.gone || between(view.now, knit.by) < kKnitSoon;
     const Box line = box.cut_top(canvas.height(Face::small));

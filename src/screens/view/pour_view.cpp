@@ -64,6 +64,7 @@ LiftView lift_view(const PourState& state, const CheckReport& report, std::size_
     view.rise_limit = lift.rise_limit;
     const RiseVerdict rise = judge_rise(lift.rise_window, lift.rise_limit);
     view.fast = rise == RiseVerdict::fast;
+    view.no_rate = rise == RiseVerdict::no_rate;
     view.near_limit = rise == RiseVerdict::near;
   }
   const LiftState* placing = state.placing(index);

@@ -1,5 +1,6 @@
 // form-short: no rate of rise keeps the form under its rating.
 #include "check/rule.h"
+#include "pour/plan/verdicts.h"
 #include "trade/pressure/pressure.h"
 
 namespace rb {
@@ -10,7 +11,8 @@ namespace {
 void look_form_short(const Look& look, const Rule& rule, Findings& out) {
   std::vector<bool> told(look.state.elements.size(), false);
   for (const LiftReport& report : look.lifts) {
-    if (told[report.element] || !report.rise_limit || *report.rise_limit > Velocity{}) continue;
+    if (told[report.element]) continue;
+    if (judge_rise(report.rise_window, report.rise_limit) != RiseVerdict::no_rate) continue;
     const Element& element = look.element(report);
     if (!element.form_rating) continue;
     told[report.element] = true;

@@ -59,7 +59,6 @@ void look_rise_fast(const Look& look, const Rule& rule, Findings& out) {
   }
   for (const LiftReport& report : look.lifts) {
     if (judge_rise(report.rise_window, report.rise_limit) != RiseVerdict::fast) continue;
-    if (*report.rise_limit <= Velocity{}) continue;  // no rate helps: form-short's
     const auto limit = rise_limit_of(look.state, look.asof, report.element, look.lift(report));
     Finding f = found(rule);
     f.element = report.element;
