@@ -259,6 +259,8 @@ std::optional<RiseLimit> rise_limit_of(const PourState& state, AsOf asof, std::s
 
 Look look_at(const PourState& state, AsOf asof, CheckMemory& memory) {
   CheckMemory::Inside& known = memory.inside();
+  // The close ends what runs: nothing said after it, nor the time that goes by, changes a figure.
+  if (state.closed) asof.at = std::min(asof.at, state.clock(*state.closed));
   forget_other_plans(known, state);
   const AsItWas since{state, asof.at < state.last ? 0 : known.stamp};
   Look look{state, asof, {}, {}, {}, {}, {}, {}, {}, {}, {}, nullptr};

@@ -49,10 +49,10 @@ std::string full_row(const std::string& id, double z, const std::string& serves,
 std::string PlanText::json() const {
   return fmt::format(
       R"({{"site":"Yard","name":"Trial","units":"si",)"
-      R"("people":[{{"id":"f1","name":"A. Reyes","role":"foreman"}}],"mixes":[{{"id":"A",{}}}],)"
+      R"("people":[{}],"mixes":[{{"id":"A",{}}}],)"
       R"("elements":[{{"id":"W1","kind":"{}","length":{},"height":{},"thickness":{},"bays":{},)"
       R"("openings":{},"lifts":{},"rows":[{}]{}}}],"limits":{{{}}}{}}})",
-      mix, kind, length, height, thickness, bays, openings, lifts, fmt::join(rows, ","),
+      people, mix, kind, length, height, thickness, bays, openings, lifts, fmt::join(rows, ","),
       also(element), limits, also(more));
 }
 
@@ -126,7 +126,9 @@ std::string Pour::moment(double seconds) const {
 }
 
 std::string Pour::line(double seconds, const std::string& what) const {
-  return fmt::format(R"({{"at":"{}","by":"f1",{}}})", moment(seconds), what) + '\n';
+  const bool told = what.find(R"("by":)") != std::string::npos;
+  return fmt::format(R"({{"at":"{}",{}{}}})", moment(seconds), told ? "" : R"("by":"f1",)", what) +
+         '\n';
 }
 
 std::string Pour::script() const {
@@ -198,8 +200,12 @@ std::string insert(int lift, int bay, double spacing, double depth_below, int gr
 std::string temp(double degrees) {
   return fmt::format(R"("do":"test","ticket":"T1","temp":{})", degrees);
 }
-std::string sign(const std::string& role) {
-  return fmt::format(R"("do":"sign","role":"{}","verdict":"accepted")", role);
+std::string sign(const std::string& role, const std::string& by) {
+  const std::string who = !by.empty()           ? by
+                          : role == "foreman"   ? "f1"
+                          : role == "inspector" ? "q1"
+                                                : "s1";
+  return fmt::format(R"("by":"{}","do":"sign","role":"{}","verdict":"accepted")", who, role);
 }
 
 Pour good_pour() {

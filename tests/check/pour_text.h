@@ -48,6 +48,9 @@ struct PlanText {
   std::vector<std::string> rows{full_row("R1", 0.6)};
   std::string element{};  ///< more fields of the element: R"("form_rating_kpa":30)"
   std::string mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":5)";
+  std::string people{R"({"id":"f1","name":"A. Reyes","role":"foreman"},)"
+                     R"({"id":"q1","name":"K. Lindqvist","role":"inspector"},)"
+                     R"({"id":"s1","name":"T. Moreau","role":"superintendent"})"};
   std::string limits{};  ///< fields of the limits
   std::string more{};    ///< more fields of the plan
   [[nodiscard]] std::string json() const;
@@ -119,7 +122,8 @@ std::string rest(const std::string& row, const std::string& side = "near");
 std::string insert(int lift, int bay = 0, double spacing = 0.27, double depth_below = 0.15,
                    int group = 3);
 std::string temp(double degrees);
-std::string sign(const std::string& role);
+/// By the one who has the role in the plan unless told.
+std::string sign(const std::string& role, const std::string& by = {});
 inline const std::string kClose = R"("do":"pour-close")";
 
 /// A whole pour of three lifts that no rule has anything against.

@@ -32,7 +32,8 @@ std::string id(const std::string& begin) {
 std::vector<Event> longest(const std::string& word) {
   const std::string text = filled(word, most::kTextLetters);
   std::vector<std::string> lines{fmt::format(
-      R"("do":"pour-open","pour":"{}","plan":{{"site":"{}","name":"{}","people":[{{"id":"{}","name":"{}","role":"{}"}}],)"
+      R"("do":"pour-open","pour":"{}","plan":{{"site":"{}","name":"{}","people":[{{"id":"{}","name":"{}",)"
+      R"("role":"foreman,inspector,superintendent"}},{{"id":"p2","name":"P","role":"{}"}}],)"
       R"("mixes":[{{"id":"{}","unit_weight":24,"slump":0.1,"initial_set_h":5}}],"elements":[{{"id":"{}","length":4,"height":2,)"
       R"("thickness":0.2,"form_rating_kpa":60,"lifts":[1,2],"rows":[{{"id":"{}","z":0.5,"motors":[{{"id":"{}","x":1,"reach_x":1,"reach_z":0.6}}]}}]}}]}})",
       id("P"), text, text, id("f"), text, text, id("C"), id("E"), id("R"), id("M"))};

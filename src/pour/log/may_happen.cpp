@@ -127,7 +127,30 @@ class Judge {
     if (state_.closed) return repeats(said("the pour is already closed"));
     return {};
   }
-  Answer operator()(const event::Sign&) const { return {}; }
+  // Who signs stands for the role the plan gives him. A plan that names nobody leaves it to the
+  // crew.
+  Answer operator()(const event::Sign& e) const {
+    if (plan().people.empty()) return {};
+    const PersonId& by = entry_.event.by;
+    const Person* person = plan().find(by);
+    if (person != nullptr && person->has_role(e.role)) return {};
+    Facts facts{{"person", person == nullptr ? by.text : named(*person)},
+                {"role", role_word(e.role)},
+                {"able", able_to_sign(e.role)}};
+    if (person == nullptr) {
+      return wrong({said("{person} is not among the people of the plan and cannot sign as {role}; "
+                         "who can: {able}"),
+                    std::move(facts)});
+    }
+    if (person->role.empty()) {
+      return wrong({said("{person} cannot sign as {role}: the plan gives no role; who can: {able}"),
+                    std::move(facts)});
+    }
+    facts.push_back({"has", role_word(person->role)});
+    return wrong({said("{person} cannot sign as {role}: the role in the plan is {has}; who can: "
+                       "{able}"),
+                  std::move(facts)});
+  }
   Answer operator()(const event::Strip& e) const {
     if (!element_index(plan(), e.element)) return unknown(e.element);
     return {};
@@ -210,6 +233,26 @@ class Judge {
     if (!element) return unknown(id);
     if (auto no = too_high(*element, height)) return no;
     return no_bay(*element, bay);
+  }
+  static std::string named(const Person& person) {
+    return person.name.empty() ? person.id.text : person.name;
+  }
+  // A role of ours in the reader's language; what else a plan may say, as it stands.
+  static FactValue role_word(const std::string& role) {
+    for (const char* known : {said("foreman"), said("inspector"), said("superintendent")}) {
+      if (role == known) return Term{known};
+    }
+    return role;
+  }
+  [[nodiscard]] FactValue able_to_sign(const std::string& role) const {
+    std::string names;
+    for (const Person& person : plan().people) {
+      if (!person.has_role(role)) continue;
+      if (!names.empty()) names += ", ";
+      names += named(person);
+    }
+    if (names.empty()) return Term{said("nobody in the plan; correct the people of the plan")};
+    return names;
   }
   [[nodiscard]] bool on_hold() const { return !state_.holds.empty() && !state_.holds.back().to; }
 

@@ -68,7 +68,8 @@ class Clock {
     const auto& mixes = state.plan->mixes;
     for (const TruckState& truck : state.trucks) {
       if (!truck.discharged || truck.element.value_or(element) != element) continue;
-      Load load{*truck.discharged, truck.ended.value_or(kUnended), {}, &mixes.front(), truck.ticket};
+      Load load{
+          *truck.discharged, truck.ended.value_or(kUnended), {}, &mixes.front(), truck.ticket};
       if (truck.what) {
         load.batched = state.told(*truck.ref, truck.what->batched);
         if (const Mix* mix = state.plan->find(truck.what->mix)) load.mix = mix;
@@ -169,7 +170,7 @@ class Clock {
   [[nodiscard]] Celsius temperature(const Mix& mix, const Load* load, Seconds moment) const {
     std::optional<Celsius> own, latest;
     for (const TestState& test : state_.tests) {
-      if (!test.what.temp) continue;
+      if (!test.what.temp || after_close(test.at)) continue;
       if (load != nullptr && test.what.ticket == load->ticket) {
         const auto more = early() ? std::max(own.value_or(*test.what.temp), *test.what.temp)
                                   : std::min(own.value_or(*test.what.temp), *test.what.temp);
@@ -186,6 +187,11 @@ class Clock {
       if (at <= moment) air = temp;
     }
     return std::max(mix.set_reference, air.value_or(mix.set_reference));
+  }
+
+  // Nothing said after the close changes a figure.
+  [[nodiscard]] bool after_close(Seconds at) const {
+    return state_.closed && at > state_.clock(*state_.closed);
   }
 
   // Of a load that nobody entered it is the only one of the plan, if there is one alone.
@@ -207,7 +213,8 @@ double set_rate(const Mix& mix, Celsius temp, SetSide side) {
     return trade::rate_factor(temp, {mix.set_reference, q});
   };
   if (mix.set_q) return by(*mix.set_q);
-  return side == SetSide::early ? std::max(by(trade::kQuickSet), by(trade::kSlowSet)) : std::min(by(trade::kQuickSet), by(trade::kSlowSet));
+  return side == SetSide::early ? std::max(by(trade::kQuickSet), by(trade::kSlowSet))
+                                : std::min(by(trade::kQuickSet), by(trade::kSlowSet));
 }
 
 Seconds planned_set(const Mix& mix, Celsius temp, SetSide side) {

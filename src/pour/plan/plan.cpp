@@ -56,6 +56,33 @@ bool Element::has_rows(Side side) const {
   return std::any_of(rows.begin(), rows.end(), [&](const Row& row) { return row.side == side; });
 }
 
+namespace {
+
+// As it is compared: without spaces around, in small letters.
+std::string plain(std::string_view word) {
+  const auto space = [](char c) { return c == ' ' || c == '\t'; };
+  while (!word.empty() && space(word.front())) word.remove_prefix(1);
+  while (!word.empty() && space(word.back())) word.remove_suffix(1);
+  std::string small{word};
+  for (char& c : small) {
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  }
+  return small;
+}
+
+}  // namespace
+
+bool Person::has_role(std::string_view asked) const {
+  const std::string wanted = plain(asked);
+  std::string_view left = role;
+  while (true) {
+    const std::size_t comma = left.find(',');
+    if (plain(left.substr(0, comma)) == wanted) return !wanted.empty();
+    if (comma == std::string_view::npos) return false;
+    left.remove_prefix(comma + 1);
+  }
+}
+
 const Element* Plan::find(const ElementId& element) const {
   return find_by_id(elements, element);
 }

@@ -5,6 +5,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/ids.h"
@@ -25,8 +26,11 @@ const char* to_text(Side side);
 struct Person {
   PersonId id;
   std::string name;
-  std::string role;
+  std::string role;  ///< more than one with commas between: "foreman, inspector"
   bool operator==(const Person&) const = default;
+
+  /// Whether the plan gives this one that role; upper case and spaces around make no difference.
+  [[nodiscard]] bool has_role(std::string_view asked) const;
 };
 
 struct Mix {

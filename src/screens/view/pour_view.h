@@ -57,7 +57,7 @@ struct LiftView {
   Length guess_top{}, guess_end{};  ///< what the number pad starts from
   Length ceiling{};                 ///< the form's height
   bool fast = false;
-  bool no_rate = false;  ///< of rise holds the form under its rating
+  bool no_rate = false;     ///< of rise holds the form under its rating
   bool near_limit = false;  ///< of rise
 };
 

@@ -1,25 +1,50 @@
 // unsigned: a closed pour that the foreman or the inspector has not signed.
+#include <algorithm>
+#include <optional>
+
 #include "check/rule.h"
 
 namespace rb {
 
 namespace {
 
-void look_unsigned(const Look& look, const Rule& rule, Findings& out) {
-  if (!look.state.closed) return;
-  for (const char* role : {"foreman", "inspector"}) {
-    bool signed_by = false;
-    for (const EventRef ref : look.state.signs) {
-      // Signed before it was closed it was signed before it was whole.
-      const LogEntry& sign = look.state.log[ref];
-      signed_by |=
-          std::get<event::Sign>(sign.event.what).role == role && sign.when >= *look.state.closed;
+// Signed before it was closed it was signed before it was whole.
+bool signed_as(const PourState& state, const char* role) {
+  return std::any_of(state.signs.begin(), state.signs.end(), [&](EventRef ref) {
+    const LogEntry& sign = state.log[ref];
+    return std::get<event::Sign>(sign.event.what).role == role && sign.when >= *state.closed;
+  });
+}
+
+// A signature by somebody without that role stands in the book and does not count.
+std::optional<EventRef> set_aside(const PourState& state, const char* role) {
+  for (EventRef ref = state.log.size(); ref-- > 0;) {
+    const LogEntry& entry = state.log[ref];
+    const auto* sign = std::get_if<event::Sign>(&entry.event.what);
+    if (sign != nullptr && sign->role == role && !entry.struck &&
+        entry.sense == LogEntry::Sense::wrong) {
+      return ref;
     }
-    if (signed_by) continue;
+  }
+  return std::nullopt;
+}
+
+void look_unsigned(const Look& look, const Rule& rule, Findings& out) {
+  const PourState& state = look.state;
+  if (!state.closed) return;
+  for (const char* role : {"foreman", "inspector"}) {
+    if (signed_as(state, role)) continue;
     Finding f = found(rule);
-    f.from = look.state.clock(*look.state.closed);
+    f.from = state.clock(*state.closed);
+    f.ref = set_aside(state, role);
     f.sentence = said("the pour is closed and not signed by the {role}");
     f.facts = {{"role", Term{role}}};
+    if (f.ref) {
+      f.sentence = said(
+          "the pour is closed and not signed by the {role}; one signature does not "
+          "count: {why}");
+      f.facts.push_back({"why", Clause{state.log[*f.ref].why_not}});
+    }
     out.push_back(std::move(f));
   }
 }
