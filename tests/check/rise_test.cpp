@@ -255,6 +255,13 @@ TEST_CASE("a tested slump of 230 mm on a form of 60 kPa speaks as the planned on
     CHECK(seen.says(f).find("230 mm") != std::string::npos);
   }
   CHECK_FALSE(tested("0.12", 0.12).has("form-short"));
+  // It does not lapse while the pour is open.
+  PlanText plan{.height = 4};
+  plan.element = R"("form_rating_kpa":60)";
+  Pour pour{plan};
+  pour.at(0, R"("do":"test","ticket":"T1","slump":0.23,"temp":20)").placed(1, 0, 3600, 0.6);
+  CHECK(*pour.live(9000).only("form-short").to == seconds(9000));
+  CHECK(*pour.at(4000, kClose).live(9000).only("form-short").to == seconds(3600));
 }
 
 TEST_CASE("a plan with neither limit nor rating sets none") {

@@ -22,7 +22,8 @@ void look_form_short(const Look& look, const Rule& rule, Findings& out) {
     f.element = report.element;
     f.lift = report.lift;
     f.from = report.placed_from;
-    f.to = report.placed_to;
+    // It is so as long as the pour is open: it stays under attention.
+    f.to = look.asof.live && !look.state.closed ? look.asof.at : report.placed_to;
     f.measured = amount(trade::full_liquid_head(c.unit_weight, c.pour_height));
     f.limit = amount(*element.form_rating);
     f.source = {.code = Source::Code::rule,
