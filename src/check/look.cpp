@@ -260,9 +260,13 @@ std::optional<RiseLimit> rise_limit_of(const PourState& state, AsOf asof, std::s
 Look look_at(const PourState& state, AsOf asof, CheckMemory& memory) {
   CheckMemory::Inside& known = memory.inside();
   // The close ends what runs: nothing said after it, nor the time that goes by, changes a figure.
-  if (state.closed) asof.at = std::min(asof.at, state.clock(*state.closed));
+  Seconds last = state.last;
+  if (state.closed) {
+    last = std::min(last, state.clock(*state.closed));
+    asof.at = std::min(asof.at, state.clock(*state.closed));
+  }
   forget_other_plans(known, state);
-  const AsItWas since{state, asof.at < state.last ? 0 : known.stamp};
+  const AsItWas since{state, asof.at < last ? 0 : known.stamp};
   Look look{state, asof, {}, {}, {}, {}, {}, {}, {}, {}, {}, nullptr};
   look.concrete.resize(state.elements.size());
   std::vector<Seconds> tops_until;
@@ -300,7 +304,7 @@ Look look_at(const PourState& state, AsOf asof, CheckMemory& memory) {
   look.runs_at_issue = known.runs_at_issue;
   look.trucks_at_issue = known.trucks_at_issue;
   look.inverters = &known.inverters;
-  known.stamp = asof.at < state.last ? 0 : AsItWas::stamp(state);
+  known.stamp = asof.at < last ? 0 : AsItWas::stamp(state);
   return look;
 }
 
