@@ -250,3 +250,32 @@ TEST_CASE("a decision on a joint, by whoever logs it, ends the stop for its lift
           .at(17000, R"("do":"joint","element":"W1","lift":1,"decision":"construction joint")");
   CHECK_FALSE(near.live(18000).has("knit-near"));
 }
+
+TEST_CASE("strips of a deck five and a half hours apart tell the joint between them") {
+  // A strip sets 5 h after it came; both are 0.25 m thick, 10 minutes in the placing.
+  const auto strips = [](double apart, const std::string& more = "") {
+    PlanText plan{.kind = "deck",
+                  .length = 4,
+                  .height = 3,
+                  .thickness = 0.25,
+                  .lifts = "[0.25]",
+                  .limits = kFresh};
+    plan.mix += kQ;
+    plan.rows = {};
+    Pour pour{plan};
+    pour.at(0, lift_start(1)).at(600, lift_end(1, 0.25, 1));
+    pour.at(600 + apart - 600, top(0.0, 2)).at(600 + apart, lift_end(1, 0.25, 2));
+    if (!more.empty()) pour.at(30000, more);
+    return pour.checked();
+  };
+  const Checked late = strips(19800);
+  const Finding f = late.only("knit-late");
+  CHECK(f.severity == Severity::stop);
+  CHECK(f.bay == 1);
+  CHECK(f.measured->si == about(19800));
+  CHECK(f.limit->si == about(18000));
+  CHECK(late.says(f).find("after bay 1, which set") != std::string::npos);
+  CHECK_FALSE(strips(17900).has("knit-late"));
+  CHECK_FALSE(
+      strips(19800, R"("do":"joint","element":"W1","bay":1,"decision":"dowels")").has("knit-late"));
+}

@@ -1,4 +1,5 @@
-// knit-late: a lift's top set before the next lift was knitted to it.
+// knit-late: a lift's top set before the next lift was knitted to it, or a bay before the one
+// beside it came.
 #include <algorithm>
 
 #include "check/rule.h"
@@ -118,11 +119,53 @@ void judge_left(const Look& look, const Rule& rule, const LiftReport& report, st
   out.push_back(std::move(f));
 }
 
+// A lift's concrete that came against the bay beside it when that had set, at the middle of what
+// it gained there.
+void judge_beside(const Look& look, const Rule& rule, const LiftReport& report, std::size_t bay,
+                  std::size_t beside, Findings& out) {
+  const LiftState& lift = look.lift(report);
+  const auto& tops = look.state.elements[report.element].tops;
+  const Length low = lift.bottom[bay];
+  const Length high = std::min(lift.top[bay], tops[beside].standing());
+  if (high <= low) return;
+  const Length z = (low + high) * 0.5;
+  const auto came = tops[bay].reached(z);
+  const auto stood = tops[beside].reached(z);
+  if (!came || !stood || *came <= *stood) return;
+  const Seconds sets = look.faces[report.element].sets_at(*stood);
+  const std::size_t left = std::min(bay, beside);
+  if (*came < sets || joint_decided(look.state, report.element, report.lift, left)) return;
+  Finding f = found(rule);
+  f.element = report.element;
+  f.lift = report.lift;
+  f.bay = bay;
+  f.from = came;
+  f.to = look.asof.live && !look.state.closed ? look.asof.at : *came;  // it is still so
+  f.measured = amount(*came - *stood, Measure::long_span);
+  f.limit = amount(sets - *stood, Measure::long_span);
+  f.source = set_source(look, report.element, *stood);
+  f.ref = lift.ref;
+  f.sentence = said(
+      "{element} lift {lift} bay {bay}: came {measured} after bay {beside}, which set after "
+      "{limit}");
+  f.facts = {{"beside", counted(beside + 1)}};
+  out.push_back(std::move(f));
+}
+
+void judge_bays(const Look& look, const Rule& rule, const LiftReport& report, Findings& out) {
+  const std::size_t bays = look.lift(report).top.size();
+  for (std::size_t bay = 0; bay < bays; ++bay) {
+    if (bay > 0) judge_beside(look, rule, report, bay, bay - 1, out);
+    if (bay + 1 < bays) judge_beside(look, rule, report, bay, bay + 1, out);
+  }
+}
+
 void look_knit_late(const Look& look, const Rule& rule, Findings& out) {
   for (std::size_t i = 0; i < look.lifts.size(); ++i) {
     const LiftReport& report = look.lifts[i];
     const LiftState& lift = look.lift(report);
     LiftLook* known = look.lift_looks[i];
+    judge_bays(look, rule, report, out);
     if (known != nullptr && known->knitted) continue;
     bool knitted = lift.next_start.has_value();
     for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
