@@ -1,9 +1,17 @@
 #include "pour/outlook/set_clock.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstdint>
+#include <deque>
 #include <limits>
+#include <memory>
+#include <optional>
+#include <string_view>
+#include <unordered_map>
 
+#include "pour/log/as_it_was.h"
 #include "pour/outlook/measured_set.h"
 #include "trade/concrete/setting.h"
 
@@ -39,12 +47,20 @@ struct Load {
   std::optional<Seconds> batched;  // none: its truck was not entered
   const Mix* mix = nullptr;
   TicketId ticket;
+  std::optional<Celsius> tested{};  // by its own tests, the side's end of them
+  std::size_t last_out = 0;         // of it and those before, the one that ended last
 };
 
 class Clock {
  public:
   Clock(const PourState& state, std::size_t element, SetSide side)
-      : state_(state), side_(side), measured_(state), loads_(loads_of(state, element)) {}
+      : state_(state), side_(side), measured_(state), loads_(loads_of(state, element)) {
+    take_tests();
+    for (std::size_t i = 1; i < loads_.size(); ++i) {
+      const std::size_t before = loads_[i - 1].last_out;
+      loads_[i].last_out = loads_[i].to >= loads_[before].to ? i : before;
+    }
+  }
 
   std::vector<trade::SetStep> steps() {
     const std::vector<Seconds> changes = moments();
@@ -117,19 +133,19 @@ class Clock {
   // The step that holds from a moment to the next.
   [[nodiscard]] trade::SetStep at(Seconds moment) const {
     std::optional<trade::SetStep> found;
-    const Load* before = nullptr;
-    for (const Load& load : loads_) {
-      if (load.from > moment) break;
-      if (load.to >= moment) {
-        const trade::SetStep step = of(load, moment, moment);
-        const bool first = !found || step.sets(moment) < found->sets(moment);
-        if (!found || first == early()) found = step;
-      } else if (before == nullptr || load.to >= before->to) {
-        before = &load;
-      }
+    const std::size_t begun = begun_by(moment);
+    // Back to where all before had ended.
+    for (std::size_t i = begun; i-- > 0 && loads_[loads_[i].last_out].to >= moment;) {
+      if (loads_[i].to < moment) continue;
+      const trade::SetStep step = of(loads_[i], moment, moment);
+      const bool first = !found || step.sets(moment) < found->sets(moment);
+      if (!found || first == early()) found = step;
     }
     if (found) return *found;
-    if (before != nullptr) return of(*before, before->to, moment);
+    if (begun > 0) {
+      const Load& before = loads_[loads_[begun - 1].last_out];
+      return of(before, before.to, moment);
+    }
     if (!loads_.empty() && loads_.front().batched && *loads_.front().batched <= moment) {
       return of(loads_.front(), moment, moment);
     }
@@ -152,11 +168,8 @@ class Clock {
   }
 
   [[nodiscard]] const Mix& mix_before(Seconds moment) const {
-    const Mix* mix = loads_.empty() ? &state_.plan->mixes.front() : loads_.front().mix;
-    for (const Load& load : loads_) {
-      if (load.from <= moment) mix = load.mix;
-    }
-    return *mix;
+    if (loads_.empty()) return state_.plan->mixes.front();
+    return *loads_[std::max<std::size_t>(1, begun_by(moment)) - 1].mix;
   }
 
   // From water meeting cement.
@@ -168,25 +181,47 @@ class Clock {
   }
 
   [[nodiscard]] Celsius temperature(const Mix& mix, const Load* load, Seconds moment) const {
-    std::optional<Celsius> own, latest;
-    for (const TestState& test : state_.tests) {
-      if (!test.what.temp || after_close(test.at)) continue;
-      if (load != nullptr && test.what.ticket == load->ticket) {
-        const auto more = early() ? std::max(own.value_or(*test.what.temp), *test.what.temp)
-                                  : std::min(own.value_or(*test.what.temp), *test.what.temp);
-        own = more;
-      }
-      if (test.at <= moment && mix_tested(test) == &mix) latest = test.what.temp;
-    }
-    if (own) return *own;
-    if (latest) return *latest;
+    if (load != nullptr && load->tested) return *load->tested;
+    const auto& tests = tests_[static_cast<std::size_t>(&mix - state_.plan->mixes.data())];
+    if (const auto* latest = last_by(tests, moment)) return *latest;
     if (!early()) return mix.temp_low.value_or(state_.plan->limits.temp_min.value);
     if (mix.temp_high) return *mix.temp_high;
-    std::optional<Celsius> air;
-    for (const auto& [at, temp] : state_.air) {
-      if (at <= moment) air = temp;
+    const auto* air = last_by(state_.air, moment);
+    return air == nullptr ? mix.set_reference : std::max(mix.set_reference, *air);
+  }
+
+  using Temperatures = std::vector<std::pair<Seconds, Celsius>>;  // in order of time
+
+  static const Celsius* last_by(const Temperatures& all, Seconds moment) {
+    const auto later =
+        std::upper_bound(all.begin(), all.end(), moment,
+                         [](Seconds m, const auto& reading) { return m < reading.first; });
+    return later == all.begin() ? nullptr : &(later - 1)->second;
+  }
+
+  // How many loads had begun by then.
+  [[nodiscard]] std::size_t begun_by(Seconds moment) const {
+    const auto later = std::upper_bound(loads_.begin(), loads_.end(), moment,
+                                        [](Seconds m, const Load& l) { return m < l.from; });
+    return static_cast<std::size_t>(later - loads_.begin());
+  }
+
+  void take_tests() {
+    std::unordered_map<std::string_view, std::size_t> by_ticket;
+    for (std::size_t i = 0; i < loads_.size(); ++i) by_ticket.emplace(loads_[i].ticket.text, i);
+    tests_.resize(state_.plan->mixes.size());
+    for (const TestState& test : state_.tests) {
+      if (!test.what.temp || after_close(test.at)) continue;
+      const Celsius temp = *test.what.temp;
+      if (const auto load = by_ticket.find(test.what.ticket.text); load != by_ticket.end()) {
+        auto& own = loads_[load->second].tested;
+        own = early() ? std::max(own.value_or(temp), temp) : std::min(own.value_or(temp), temp);
+      }
+      if (const Mix* mix = mix_tested(test)) {
+        tests_[static_cast<std::size_t>(mix - state_.plan->mixes.data())].emplace_back(test.at,
+                                                                                       temp);
+      }
     }
-    return std::max(mix.set_reference, air.value_or(mix.set_reference));
   }
 
   // Nothing said after the close changes a figure.
@@ -204,7 +239,32 @@ class Clock {
   SetSide side_;
   MeasuredSets measured_;
   std::vector<Load> loads_;
+  std::vector<Temperatures> tests_;  // by mix
 };
+
+// What was worked out last stands as long as no load, no test and no temperature came, went or
+// changed: asked at every tap and every frame.
+struct KnownSteps {
+  std::shared_ptr<const Plan> plan;  // held, so that no other comes to its address
+  std::size_t element = 0;
+  SetSide side = SetSide::early;
+  std::uint64_t stamp = 0;
+  std::array<std::size_t, 5> sizes{};
+  std::optional<Moment> closed;
+  std::vector<trade::SetStep> steps;
+};
+
+std::array<std::size_t, 5> sizes_of(const PourState& state) {
+  return {state.trucks.size(), state.tests.size(), state.penetrations.size(), state.air.size(),
+          state.corrections.size()};
+}
+
+bool stands(const KnownSteps& known, const PourState& state) {
+  if (known.closed != state.closed || known.sizes != sizes_of(state)) return false;
+  const AsItWas since{state, known.stamp};
+  return since.known() && since.same(Trace::Of::truck) && since.same(Trace::Of::test) &&
+         since.same(Trace::Of::penetration) && since.same(Trace::Of::air);
+}
 
 }  // namespace
 
@@ -222,7 +282,22 @@ Seconds planned_set(const Mix& mix, Celsius temp, SetSide side) {
 }
 
 std::vector<trade::SetStep> set_steps(const PourState& state, std::size_t element, SetSide side) {
-  return Clock{state, element, side}.steps();
+  thread_local std::deque<KnownSteps> all;
+  constexpr std::size_t kKept = 16;
+  auto known = std::find_if(all.begin(), all.end(), [&](const KnownSteps& k) {
+    return k.plan == state.plan && k.element == element && k.side == side;
+  });
+  if (known == all.end()) {
+    if (all.size() == kKept) all.pop_front();
+    known = all.insert(all.end(), KnownSteps{state.plan, element, side, 0, {}, {}, {}});
+  } else if (stands(*known, state)) {
+    return known->steps;
+  }
+  known->steps = Clock{state, element, side}.steps();
+  known->stamp = AsItWas::stamp(state);
+  known->sizes = sizes_of(state);
+  known->closed = state.closed;
+  return known->steps;
 }
 
 bool set_measured(const PourState& state, std::size_t element, Seconds came) {
