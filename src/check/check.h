@@ -91,7 +91,11 @@ std::vector<NotJudged> not_judged(const Plan& plan);
 std::vector<NotJudged> not_judged(const PourState& state);
 
 /// Who or what is hurt by what a rule guards against: of two stops people's comes first.
-enum class Harm { work, people };
+enum class Harm {
+  work,    ///< rework
+  people,  ///< somebody may be hurt
+  now,     ///< something gives way: clear the area
+};
 
 /// What a finding waits for, besides work on the form.
 enum class Asks {

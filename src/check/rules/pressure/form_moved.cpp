@@ -37,7 +37,7 @@ extern const Rule kFormMoved{
      said(
          "Clear the area, rest the rows, stop placing. Nobody goes near before whoever answers for "
          "the form says so; resume only then"),
-     Harm::people},
+     Harm::now},
     look_form_moved};
 
 }  // namespace rb
