@@ -283,12 +283,12 @@ Seconds planned_set(const Mix& mix, Celsius temp, SetSide side) {
 
 std::vector<trade::SetStep> set_steps(const PourState& state, std::size_t element, SetSide side) {
   thread_local std::deque<KnownSteps> all;
-  constexpr std::size_t kKept = 16;
+  constexpr std::size_t kSidesKept = 16;
   auto known = std::find_if(all.begin(), all.end(), [&](const KnownSteps& k) {
     return k.plan == state.plan && k.element == element && k.side == side;
   });
   if (known == all.end()) {
-    if (all.size() == kKept) all.pop_front();
+    if (all.size() == kSidesKept) all.pop_front();
     known = all.insert(all.end(), KnownSteps{state.plan, element, side, 0, {}, {}, {}});
   } else if (stands(*known, state)) {
     return known->steps;
