@@ -65,11 +65,16 @@ void put_rise(LiftReport& report, const Look& look, std::optional<KnownRise>& kn
   if (known->limit) report.rise_limit = known->limit->rate;
 }
 
+// In a live look who runs a row may still rest it.
+Unended unended(AsOf asof) {
+  return asof.live ? Unended::runs_on : Unended::to_next_event;
+}
+
 // Whether a row's runs and hangs are those in memory; else they are put there.
-bool remembered(RowMemory& memory, const PourState& state, const RowState& row, Seconds until) {
+bool remembered(RowMemory& memory, const PourState& state, const RowState& row, AsOf asof) {
   const auto span = [&](std::size_t run) {
     const RunState& r = state.runs[run];
-    return trade::Interval{r.from, std::min(r.to.value_or(until), until)};
+    return trade::Interval{r.from, counts_until(state, r, asof.at, unended(asof))};
   };
   const bool same =
       memory.known && memory.runs.size() == row.runs.size() &&
@@ -83,7 +88,14 @@ bool remembered(RowMemory& memory, const PourState& state, const RowState& row, 
   if (same) return true;
   memory.known = true;
   memory.runs.clear();
-  for (const std::size_t run : row.runs) memory.runs.push_back(span(run));
+  memory.unrested_until = Seconds{-AsItWas::kEver};
+  for (const std::size_t run : row.runs) {
+    memory.runs.push_back(span(run));
+    if (state.runs[run].rest) continue;
+    const Seconds end = memory.runs.back().to;
+    const Seconds sure = end < asof.at ? end : AsItWas::kEver;
+    memory.unrested_until = std::max(memory.unrested_until, sure);
+  }
   memory.hangs.clear();
   for (const std::size_t hang : row.hangs) memory.hangs.push_back(state.hangs[hang]);
   return false;
@@ -107,10 +119,11 @@ std::vector<RowReach> look_at_rows(Look& look, ElementMemory& memory, std::size_
   for (std::size_t r = 0; r < element.rows.size(); ++r) {
     RowMemory& row = memory.rows[r];
     // A run still on grows with every look.
-    const bool still = same[r] && state.running(e, r) == nullptr;
-    if (!still && !remembered(row, state, state.elements[e].rows[r], look.asof.at)) {
+    const bool still =
+        same[r] && state.running(e, r) == nullptr && row.unrested_until < since.until();
+    if (!still && !remembered(row, state, state.elements[e].rows[r], look.asof)) {
       row.ran = trade::Running{row.runs};
-      row.shaken = shaking(state, e, r, look.asof.at);
+      row.shaken = shaking(state, e, r, look.asof.at, unended(look.asof));
       const RowSpan span = span_of(element, element.rows[r]);
       changed.push_back({span.low - trade::kSamePlace, span.high + trade::kSamePlace});
     }

@@ -39,6 +39,8 @@ struct RowMemory {
   bool known = false;
   std::vector<trade::Interval> runs;
   std::vector<HangState> hangs;
+  /// What comes after this moment ends none of the runs that nobody rested.
+  Seconds unrested_until{};
   trade::Running ran;
   RowShaking shaken;
 };

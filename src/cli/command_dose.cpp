@@ -65,7 +65,7 @@ Exit run_dose(const DoseWish& wish) {
                    {}});
   }
   const auto index = static_cast<std::size_t>(element - state.plan->elements.data());
-  const trade::Face face = face_of(state, index, {side}, state.last);
+  const trade::Face face = face_of(state, index, {side});
   const auto story = trade::spot_story(face, 0, spot->x, spot->z);
   fmt::print("{} {} side, x {:.2f} m, z {:.2f} m, bay {}\n", wish.element, wish.side,
              in_metres(spot->x), in_metres(spot->z), element->bay_at(spot->x) + 1);

@@ -72,7 +72,7 @@ std::vector<SideDose> dose_maps(const PourState& state) {
   std::vector<SideDose> maps;
   for (std::size_t e = 0; e < state.elements.size(); ++e) {
     for (const Side side : judged_sides(state.plan->elements[e])) {
-      maps.push_back(side_dose(e, side, trade::dose_field(face_of(state, e, {side}, state.last))));
+      maps.push_back(side_dose(e, side, trade::dose_field(face_of(state, e, {side}))));
     }
   }
   return maps;

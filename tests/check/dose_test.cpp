@@ -351,3 +351,21 @@ TEST_CASE("what a spot got in two lifts adds up") {
   pour.placed(2, 1200, 1800, 1.2).ran("R1", 2000, 2181);
   CHECK(pour.checked().only("dose-high").measured->si == near_enough(481));
 }
+
+TEST_CASE("a run that nobody rested counts to the next event of the pour, and never past its close") {
+  // Concrete reaches 0.6 m at 600 s; R1 runs from 700 s on and is never rested.
+  const auto left_on = [] { return one_lift().at(700, run("R1")); };
+  const std::string note = R"("do":"note","text":"pump moved")";
+  CHECK(least(left_on().at(760, note).at(900, temp(21)).checked()) == about(60));
+  CHECK(least(left_on().at(900, temp(21)).checked()) == about(200));
+  CHECK(least(left_on().at(760, take_down("R1")).at(900, note).checked()) == about(60));
+  CHECK(least(left_on().at(750, note).at(760, take_down("R1")).checked()) == about(50));
+  CHECK(least(left_on().at(800, kClose).at(2000, note).checked()) == about(100));
+  // Nothing is known of it after its own beginning: it earns nothing.
+  CHECK(least(left_on().checked()) == about(0));
+  // On the tablet it runs on, and somebody may yet rest it; once closed nobody may.
+  CHECK(least(left_on().at(760, note).live(900)) == about(200));
+  CHECK(least(left_on().at(750, kClose).live(900)) == about(50));
+  // What is logged at the very moment it begins tells nothing of how long it ran.
+  CHECK(least(left_on().at(700, note).at(780, note).checked()) == about(80));
+}

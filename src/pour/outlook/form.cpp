@@ -29,10 +29,10 @@ UnitWeight heaviest(const PourState& state, Seconds at) {
 namespace {
 
 // One run's time at the places of a pattern of hangs.
-void shake(std::vector<trade::Interval>& shaken, const RunState& run, Seconds until,
+void shake(std::vector<trade::Interval>& shaken, const trade::Interval& run,
            const std::vector<const HangState*>& hangs, std::size_t place) {
   Seconds from = run.from;
-  const Seconds to = std::min(run.to.value_or(until), until);
+  const Seconds to = run.to;
   const auto add = [&](Seconds a, Seconds b) {
     if (b > a) shaken.push_back({a, b});
   };
@@ -48,9 +48,8 @@ void shake(std::vector<trade::Interval>& shaken, const RunState& run, Seconds un
 }
 
 // Places that hung together through all hangs shook together.
-RowShaking shaking_of_row(const std::vector<const RunState*>& runs,
-                          const std::vector<const HangState*>& hangs, std::size_t places,
-                          Seconds until) {
+RowShaking shaking_of_row(const std::vector<trade::Interval>& runs,
+                          const std::vector<const HangState*>& hangs, std::size_t places) {
   const auto alike = [&](std::size_t a, std::size_t b) {
     return std::all_of(hangs.begin(), hangs.end(),
                        [&](const HangState* hang) { return hang->places[a] == hang->places[b]; });
@@ -66,7 +65,7 @@ RowShaking shaking_of_row(const std::vector<const RunState*>& runs,
     }
     firsts.push_back(place);
     std::vector<trade::Interval> shaken;
-    for (const RunState* run : runs) shake(shaken, *run, until, hangs, place);
+    for (const trade::Interval& run : runs) shake(shaken, run, hangs, place);
     row.emplace_back(std::move(shaken));
   }
   return row;
@@ -74,31 +73,50 @@ RowShaking shaking_of_row(const std::vector<const RunState*>& runs,
 
 }  // namespace
 
-std::vector<RowShaking> shaking(const PourState& state, std::size_t element, Seconds until) {
+Seconds counts_until(const PourState& state, const RunState& run, Seconds at, Unended unended) {
+  if (state.closed) at = std::min(at, state.clock(*state.closed));
+  if (run.to) at = std::min(at, *run.to);
+  if (run.rest || (!run.to && unended == Unended::runs_on)) return at;
+  const auto tells = [&](EventRef ref) {
+    const LogEntry& entry = state.log[ref];
+    return !entry.struck && entry.sense != LogEntry::Sense::wrong;
+  };
+  const Moment from = state.moment(run.from);
+  auto next = std::upper_bound(state.order.begin(), state.order.end(), from,
+                               [&](Moment m, EventRef ref) { return m < state.log[ref].when; });
+  next = std::find_if(next, state.order.end(), tells);
+  return next == state.order.end() ? at : std::min(at, state.clock(state.log[*next].when));
+}
+
+std::vector<RowShaking> shaking(const PourState& state, std::size_t element, Seconds until,
+                                Unended unended) {
   std::vector<RowShaking> shaken;
   for (std::size_t row = 0; row < state.elements[element].rows.size(); ++row) {
-    shaken.push_back(shaking(state, element, row, until));
+    shaken.push_back(shaking(state, element, row, until, unended));
   }
   return shaken;
 }
 
-RowShaking shaking(const PourState& state, std::size_t element, std::size_t row, Seconds until) {
-  return shaking_since(state, element, row, Seconds{-1e18}, until);
+RowShaking shaking(const PourState& state, std::size_t element, std::size_t row, Seconds until,
+                   Unended unended) {
+  return shaking_since(state, element, row, Seconds{-1e18}, until, unended);
 }
 
 RowShaking shaking_since(const PourState& state, std::size_t element, std::size_t row,
-                         Seconds since, Seconds until) {
+                         Seconds since, Seconds until, Unended unended) {
   const RowState& there = state.elements[element].rows[row];
-  std::vector<const RunState*> runs;
+  std::vector<trade::Interval> runs;
   std::vector<const HangState*> hangs;
   auto first = there.runs.end();  // one after the other
   while (first != there.runs.begin() && state.runs[*(first - 1)].to.value_or(until) > since) {
     --first;
   }
-  for (; first != there.runs.end(); ++first) runs.push_back(&state.runs[*first]);
+  for (; first != there.runs.end(); ++first) {
+    const RunState& run = state.runs[*first];
+    runs.push_back({run.from, counts_until(state, run, until, unended)});
+  }
   for (const std::size_t hang : there.hangs) hangs.push_back(&state.hangs[hang]);
-  const std::size_t places = state.plan->elements[element].rows[row].motors.size();
-  return shaking_of_row(runs, hangs, places, until);
+  return shaking_of_row(runs, hangs, state.plan->elements[element].rows[row].motors.size());
 }
 
 std::vector<Side> judged_sides(const Element& element) {
@@ -109,9 +127,9 @@ std::vector<Side> judged_sides(const Element& element) {
   return sides;
 }
 
-trade::Face face_of(const PourState& state, std::size_t element, const std::vector<Side>& sides,
-                    Seconds until) {
-  return face_of(state, element, sides, shaking(state, element, until));
+trade::Face face_of(const PourState& state, std::size_t element, const std::vector<Side>& sides) {
+  return face_of(state, element, sides,
+                 shaking(state, element, state.last, Unended::to_next_event));
 }
 
 trade::Face face_of(const PourState& state, std::size_t element, const std::vector<Side>& sides,

@@ -18,11 +18,19 @@ namespace rb {
 /// when it is not known which it holds.
 UnitWeight heaviest(const PourState& state, Seconds at);
 
+/// A run that nobody rested counts to the next event of the pour only, whatever that is, for nothing
+/// is known of it after; unless it still runs, and somebody may yet rest it.
+enum class Unended { runs_on, to_next_event };
+/// Until when a run counts as vibration, asked at a moment; never past its row's take-down or the
+/// pour's close.
+Seconds counts_until(const PourState& state, const RunState& run, Seconds at, Unended unended);
+
 /// When the places of a row shook: one running time a place, shared by places that shook alike.
 using RowShaking = std::vector<trade::Running>;
 /// By row of an element, up to a moment: the row's runs, where motors hung. Runs of a row that was
 /// never logged as hung count for all its places.
-std::vector<RowShaking> shaking(const PourState& state, std::size_t element, Seconds until);
+std::vector<RowShaking> shaking(const PourState& state, std::size_t element, Seconds until,
+                                Unended unended);
 
 /// Sections thicker than this are judged by the worst side and want internal vibration.
 inline constexpr Length kThinSection = metres(0.3);
@@ -30,9 +38,8 @@ inline constexpr Length kThinSection = metres(0.3);
 /// The sides of an element that have rows in the plan.
 std::vector<Side> judged_sides(const Element& element);
 
-/// An element as a face to be dosed, with the given sides; runs are counted up to `until`.
-trade::Face face_of(const PourState& state, std::size_t element, const std::vector<Side>& sides,
-                    Seconds until);
+/// An element as a face to be dosed, with the given sides, by all that was logged.
+trade::Face face_of(const PourState& state, std::size_t element, const std::vector<Side>& sides);
 trade::Face face_of(const PourState& state, std::size_t element, const std::vector<Side>& sides,
                     const std::vector<RowShaking>& shaken);
 /// The same with set_steps() known.

@@ -98,7 +98,7 @@ trade::Face face_at(const PourState& state, std::size_t element,
         return clock.below && shaker.reaches_z(clock.below->z);
       });
       if (!reaches) continue;
-      if (!shaken) shaken = shaking_since(state, element, r, *covered, until);
+      if (!shaken) shaken = shaking_since(state, element, r, *covered, until, Unended::runs_on);
       shaker.running = (*shaken)[i];
       shakers.push_back(std::move(shaker));
     }

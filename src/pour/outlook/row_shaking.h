@@ -5,9 +5,10 @@
 
 namespace rb {
 
-RowShaking shaking(const PourState& state, std::size_t element, std::size_t row, Seconds until);
+RowShaking shaking(const PourState& state, std::size_t element, std::size_t row, Seconds until,
+                   Unended unended);
 /// By the runs that were still on after a moment, and those begun later.
 RowShaking shaking_since(const PourState& state, std::size_t element, std::size_t row,
-                         Seconds since, Seconds until);
+                         Seconds since, Seconds until, Unended unended);
 
 }  // namespace rb
