@@ -44,7 +44,11 @@ bool names(const std::string& words, const std::string& row) {
 
 class Watch {
  public:
-  Watch(Tablet& tablet, Drawn& drawn) : tablet_(tablet), drawn_(drawn) {}
+  Watch(Tablet& tablet, Drawn& drawn)
+      : tablet_(tablet),
+        drawn_(drawn),
+        urging_(until_the_gap(Word::next_run)),
+        hanging_(until_the_gap(Word::next_hang_first)) {}
 
   void look() {
     const PourState& state = *tablet_.state;
@@ -69,6 +73,10 @@ class Watch {
     return row_truth(*tablet_.state, e, r, tablet_.state->clock(tablet_.now));
   }
 
+  [[nodiscard]] bool says(const SeenTarget& button, Word what) const {
+    return names(button.text, word(tablet_.ui.settings().language, what));
+  }
+
   void rows(std::size_t e) {
     const auto& planned = tablet_.state->plan->elements[e].rows;
     for (std::size_t r = 0; r < planned.size(); ++r) {
@@ -86,22 +94,26 @@ class Watch {
       }
       if (tablet_.state->closed) continue;
       // In words, on the button: the row's name and RUN are not all that is written there.
-      const bool set = names(button->text, "may have set");
-      const bool unhung = names(button->text, "not hung");
-      const bool empty = names(button->text, "no concrete") || names(button->text, "read the top");
+      const bool set = says(*button, Word::wait_set);
+      const bool unhung = says(*button, Word::caution_not_hung);
+      const bool empty = says(*button, Word::wait_empty) || says(*button, Word::wait_unread);
       drawn_.set += set ? 1 : 0;
       drawn_.unhung += unhung ? 1 : 0;
       drawn_.empty += empty ? 1 : 0;
-      CHECK((set || unhung || empty || names(button->text, "keep away") ||
-             names(button->text, "kPa") || names(button->text, "other lift") ||
-             names(button->text, "enough")));
+      CHECK((set || unhung || empty || says(*button, Word::wait_cleared) ||
+             names(button->text, "kPa") || says(*button, Word::wait_not_served) ||
+             says(*button, Word::enough)));
+      for (const SeenText& text : tablet_.ui.probe().texts) {
+        CAPTURE(text.text);
+        if (inside(text.box, button->target.box)) CHECK(text.fits);
+      }
     }
     for (const SeenText& text : tablet_.ui.probe().texts) urges(e, text.text);
   }
 
   // What urges a run in words names no row but such as may run.
   void urges(std::size_t e, const std::string& words) {
-    if (words.rfind("RUN NOW: ", 0) != 0) return;
+    if (words.rfind(urging_, 0) != 0) return;
     CAPTURE(words);
     const auto& planned = tablet_.state->plan->elements[e].rows;
     int named = 0;
@@ -117,7 +129,7 @@ class Watch {
   void next(std::size_t e) {
     for (const SeenText& text : tablet_.ui.probe().texts) {
       urges(e, text.text);
-      drawn_.hang_first += text.text.rfind("HANG FIRST: ", 0) == 0 ? 1 : 0;
+      drawn_.hang_first += text.text.rfind(hanging_, 0) == 0 ? 1 : 0;
     }
     const auto& planned = tablet_.state->plan->elements[e].rows;
     for (std::size_t r = 0; r < planned.size(); ++r) {
@@ -131,18 +143,21 @@ class Watch {
     }
   }
 
+  [[nodiscard]] std::string until_the_gap(Word what) const {
+    const std::string words = word(tablet_.ui.settings().language, what);
+    return words.substr(0, words.find('{'));
+  }
+
   Tablet& tablet_;
   Drawn& drawn_;
+  std::string urging_, hanging_;
 };
 
-}  // namespace
-
-TEST_CASE("on the glass no RUN is green and none is urged but over fresh concrete on a hung row") {
-  Drawn drawn;
-  RandomPlacing first(kFirst);
-  Tablet tablet({first.opening}, first.opening.at);
+void watch_pours(const TabletSpec& spec, unsigned from, unsigned pours, Drawn& drawn) {
+  RandomPlacing first(from);
+  Tablet tablet({first.opening}, first.opening.at, spec);
   tablet.checking = false;
-  for (unsigned seed = kFirst; seed < kFirst + kPours; ++seed) {
+  for (unsigned seed = from; seed < from + pours; ++seed) {
     CAPTURE(seed);
     RandomPlacing placing(seed);
     std::vector<Event> events{placing.opening};
@@ -159,6 +174,13 @@ TEST_CASE("on the glass no RUN is green and none is urged but over fresh concret
       watch.look();
     }
   }
+}
+
+}  // namespace
+
+TEST_CASE("on the glass no RUN is green and none is urged but over fresh concrete on a hung row") {
+  Drawn drawn;
+  watch_pours({}, kFirst, kPours, drawn);
   MESSAGE("seeds ", kFirst, " to ", kFirst + kPours - 1, ": ", drawn.pictures, " pictures, green ",
           drawn.green, ", not ", drawn.grey, " (may have set ", drawn.set, ", not hung ",
           drawn.unhung, ", no concrete ", drawn.empty, "), urged ", drawn.next_urged,
@@ -171,4 +193,17 @@ TEST_CASE("on the glass no RUN is green and none is urged but over fresh concret
   CHECK(drawn.set > 100);
   CHECK(drawn.unhung > 100);
   CHECK(drawn.empty > 100);
+}
+
+TEST_CASE("nor in Spanish on a small glass held upright, nor at night on an old one") {
+  Drawn drawn;
+  watch_pours({.width = 800, .height = 1280, .settings = {.language = *Language::of_code("es")}},
+              kFirst + kPours, 60, drawn);
+  watch_pours({.width = 1024, .height = 768, .settings = {.theme = ThemeName::night}},
+              kFirst + kPours + 60, 60, drawn);
+  MESSAGE(drawn.pictures, " pictures, green ", drawn.green, ", not ", drawn.grey, ", urged ",
+          drawn.next_urged);
+  for (const int seen : {drawn.green, drawn.next_urged, drawn.set, drawn.unhung, drawn.empty}) {
+    CHECK(seen > 20);
+  }
 }
