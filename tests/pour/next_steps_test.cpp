@@ -95,6 +95,35 @@ TEST_CASE("a running row is named after those at rest and leaves the list at the
   CHECK(rows_to_run(state, 0, clock(state, "05:32:30")).size() == 1);  // 90 s: enough
 }
 
+TEST_CASE("a row that is due and hangs nowhere is to be hung first, after those that may run") {
+  Leapfrog story = placed();
+  story.row("05:31:00", "take-down", "R1");
+  const PourState state = story.state();
+  const auto rows = rows_to_run(state, 0, clock(state, "05:32:00"));
+  REQUIRE(rows.size() == 2);
+  CHECK(rows[0] == RowToRun{1, seconds(90), false});
+  CHECK(rows[1] == RowToRun{0, seconds(90), false, RunWait::not_hung});
+}
+
+TEST_CASE("no row is wanted once its concrete may have set, nor after something moved in a hold") {
+  Leapfrog story = placed();
+  const PourState state = story.state();
+  CHECK(run_answers(state, 0, clock(state, "05:32:00"))[0].wanted());
+  CHECK(run_answers(state, 0, clock(state, "18:00:00"))[0].wait == RunWait::over_set);
+  CHECK(run_answers(state, 0, clock(state, "05:32:00"))[2].wait == RunWait::empty);
+  CHECK(rows_to_run(state, 0, clock(state, "18:00:00")).empty());
+  // The hold came first and had another reason.
+  story.at("05:33:00", R"("do":"hold","reason":"rain")");
+  CHECK_FALSE(cleared_off(story.state()));
+  story.at("05:34:00", R"("do":"moved","what":"form")");
+  const PourState moved = story.state();
+  CHECK(cleared_off(moved));
+  CHECK(run_answers(moved, 0, clock(moved, "05:35:00"))[0].wait == RunWait::cleared);
+  CHECK(rows_to_run(moved, 0, clock(moved, "05:35:00")).empty());
+  story.at("05:36:00", R"("do":"resume")");
+  CHECK_FALSE(cleared_off(story.state()));
+}
+
 TEST_CASE("motors move when their row serves no lift to come and has run enough") {
   Leapfrog story = placed();
   const PourState early = story.state();

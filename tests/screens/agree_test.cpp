@@ -108,8 +108,8 @@ void compare(const PourState& state, Moment now, Seen& seen) {
     }
     for (const RunNowView& next : view.run_now) {
       if (next.place != row.place) continue;
-      CHECK(next.held == over);  // never RUN NOW under HEAD TOO HIGH
-      seen.held += next.held ? 1 : 0;
+      CHECK((next.wait == RunWait::head_over) == over);  // never RUN NOW under HEAD TOO HIGH
+      seen.held += next.wait == RunWait::head_over ? 1 : 0;
     }
   }
   const auto& lifts = state.elements[0].lifts;

@@ -57,6 +57,33 @@ TEST_CASE("a joint that set is a stop until the decision on it is typed where it
   CHECK(joint->lift == 1);
 }
 
+TEST_CASE("over concrete that may have set RUN says so, and a tap on it is kept as what happened") {
+  Tablet tablet(small_pour(kStart), kStart + 1min);
+  place_lift_1(tablet);
+  CHECK(tablet.find_id("row R1 near")->text == "RUN R1");
+  tablet.restart(tablet.events, tablet.now + 8h);
+  tablet.frame();
+  CHECK(tablet.find_id("row R1 near")->text == "RUN R1 may have set");
+  CHECK_FALSE(tablet.says("RUN NOW"));
+  tablet.tap_id("row R1 near");
+  CHECK(std::holds_alternative<event::Run>(tablet.events.back().what));
+}
+
+TEST_CASE("a row that hangs nowhere is told to be hung first, and the way there is one tap") {
+  Tablet tablet(small_pour(kStart), kStart + 1min);
+  place_lift_1(tablet);
+  tablet.tap_id("row-info R1 near");
+  tablet.tap("TAKEN DOWN");
+  CHECK(tablet.find_id("row R1 near")->text == "RUN R1 not hung");
+  CHECK_FALSE(tablet.says("RUN NOW"));
+  tablet.tap_id("next");
+  CHECK(tablet.says("HANG FIRST: R1"));
+  CHECK(tablet.find_id("next row R1 near") == nullptr);
+  tablet.tap_id("up R1 near");
+  CHECK(std::holds_alternative<event::Hang>(tablet.events.back().what));
+  CHECK(tablet.says("RUN NOW: R1"));
+}
+
 TEST_CASE("nothing found is not called quiet where something is not judged") {
   std::vector<Event> events = small_pour(kStart);
   auto& open = std::get<event::PourOpen>(events.front().what);

@@ -4,16 +4,11 @@
 #include <set>
 #include <tuple>
 
-#include "pour/outlook/form.h"
-#include "pour/outlook/row_head.h"
+#include "pour/plan/verdicts.h"
 
 namespace rb {
 
 namespace {
-
-bool serves(const Row& row, int lift) {
-  return std::find(row.serves.begin(), row.serves.end(), lift) != row.serves.end();
-}
 
 /// The first lift from `from` on that a row serves; 0 for none.
 int first_served(const Row& row, int from) {
@@ -84,67 +79,22 @@ MotorShift move_to(const PourState& state, std::size_t element, std::size_t row,
 
 }  // namespace
 
-Seconds ran_since(const PourState& state, std::size_t element, std::size_t row, Seconds since,
-                  Seconds now) {
-  const auto& runs = state.elements[element].rows[row].runs;  // one after the other
-  auto first = runs.end();
-  while (first != runs.begin() && state.runs[*(first - 1)].to.value_or(now) > since) --first;
-  Seconds sum{};
-  for (; first != runs.end(); ++first) {
-    const RunState& run = state.runs[*first];
-    const Seconds from = std::max(run.from, since);
-    const Seconds to = std::min(run.to.value_or(now), now);
-    if (to > from) sum += to - from;
-  }
-  return sum;
-}
-
-std::vector<bool> over_set_concrete(const PourState& state, std::size_t element, Seconds now) {
-  const Element& planned = state.plan->elements[element];
-  std::vector<bool> rows(planned.rows.size(), false);
-  const auto steps = set_steps(state, element);
-  for (std::size_t r = 0; r < planned.rows.size(); ++r) {
-    const Length high = span_of(planned, planned.rows[r]).high;
-    bool any = false;
-    bool all = true;
-    for (const BayReached& bay : bays_reached(planned, r)) {
-      const trade::TopCurve& top = state.elements[element].tops[bay.bay];
-      const Length standing = top.at(now);
-      if (standing <= bay.low) continue;
-      any = true;
-      const auto came = top.reached(std::min(standing, high));
-      all = all && came && trade::sets_at(steps, *came) <= now;
-    }
-    rows[r] = any && all;
-  }
-  return rows;
-}
-
-bool cleared_off(const PourState& state) {
-  return !state.holds.empty() && !state.holds.back().to && state.holds.back().moved.has_value();
-}
-
 std::vector<RowToRun> rows_to_run(const PourState& state, std::size_t element, Seconds now) {
-  if (cleared_off(state)) return {};
   std::vector<RowToRun> found;
-  const auto& lifts = state.elements[element].lifts;
-  if (lifts.empty() || state.closed) return found;
-  const LiftState& latest = lifts.back();
   const auto& rows = state.plan->elements[element].rows;
-  const auto heads = heads_now(state, element, now);
-  const auto over_set = over_set_concrete(state, element, now);
+  const auto answers = run_answers(state, element, now);
   for (std::size_t r = 0; r < rows.size(); ++r) {
-    if (!serves(rows[r], latest.lift) || over_set[r]) continue;
-    const Seconds ran = ran_since(state, element, r, latest.started, now);
-    const Limits& limits = state.plan->limits;
-    if (ran_enough(ran, limits) || heads[r].head <= kilopascals(0)) continue;
-    const bool held = heads[r].verdict == HeadVerdict::over;
-    found.push_back({r, limits.dose_min.value - ran, state.running(element, r) != nullptr, held});
+    const RunAnswer& answer = answers[r];
+    if (!answer.due) continue;
+    found.push_back({r, state.plan->limits.dose_min.value - answer.ran,
+                     state.running(element, r) != nullptr, answer.wait});
   }
-  std::stable_sort(found.begin(), found.end(), [&](const RowToRun& a, const RowToRun& b) {
-    return std::tuple{a.held, a.running, rows[a.row].z} <
-           std::tuple{b.held, b.running, rows[b.row].z};
-  });
+  const auto line = [&](const RowToRun& run) {
+    const int wait = run.wait == RunWait::none ? 0 : run.wait == RunWait::not_hung ? 1 : 2;
+    return std::tuple{wait, run.running, rows[run.row].z};
+  };
+  std::stable_sort(found.begin(), found.end(),
+                   [&](const RowToRun& a, const RowToRun& b) { return line(a) < line(b); });
   return found;
 }
 

@@ -4,31 +4,20 @@
 
 #include <vector>
 
-#include "pour/log/state.h"
+#include "pour/outlook/run_wanted.h"
 
 namespace rb {
 
-/// How long a row has run since a moment on the pour's clock, all its runs together, up to now.
-Seconds ran_since(const PourState& state, std::size_t element, std::size_t row, Seconds since,
-                  Seconds now);
-
-/// A row that serves the lift being placed, or placed last, has concrete in reach and has not run
-/// as long as the plan asks.
+/// A row that is due (run_wanted.h).
 struct RowToRun {
   std::size_t row = 0;  ///< index into the element's rows
   Seconds to_go{};      ///< until it has run enough
   bool running = false;
-  bool held = false;  ///< the form does not bear the head on it: it must not run now
+  RunWait wait = RunWait::none;  ///< none, or why not yet: not_hung, head_over
   bool operator==(const RowToRun&) const = default;
 };
-/// By row of an element: whether all the concrete it works on has set, as early as it may have.
-/// Running it then does no good and may crack what is there.
-std::vector<bool> over_set_concrete(const PourState& state, std::size_t element, Seconds now);
-
-/// Whether the pour is on hold because the form moved or a motor came loose: nothing is to be run.
-bool cleared_off(const PourState& state);
-/// None while cleared_off(). Those that may run first; of these those at rest, then from the bottom
-/// up.
+/// Those that may run first, then those to be hung, then those whose head is too high; of each
+/// those at rest, then from the bottom up.
 std::vector<RowToRun> rows_to_run(const PourState& state, std::size_t element, Seconds now);
 
 /// Motors wanted by a row to come that hangs not yet.

@@ -26,9 +26,13 @@ CardWords card_words(const Say& say, const PourView& view) {
   CardWords words;
   std::string waiting;
   std::string running;
+  std::string hang;
   std::string held;
   for (const RunNowView& row : view.run_now) {
-    std::string& list = row.held ? held : row.running ? running : waiting;
+    std::string& list = row.wait == RunWait::head_over  ? held
+                        : row.running                   ? running
+                        : row.wait == RunWait::not_hung ? hang
+                                                        : waiting;
     list = listed(list, row_name(say, row.place, view.two_sides));
   }
   if (!waiting.empty()) {
@@ -38,6 +42,10 @@ CardWords card_words(const Say& say, const PourView& view) {
   } else if (!running.empty()) {
     words.first = say(Word::next_rest, running);
     words.symbol = Symbol::clock;
+  } else if (!hang.empty()) {
+    words.first = say(Word::next_hang_first, hang);
+    words.symbol = Symbol::cable;
+    words.waits = true;
   } else if (!held.empty()) {
     words.first = say(Word::next_held, held);
     words.symbol = Symbol::stop_sign;
@@ -51,6 +59,12 @@ CardWords card_words(const Say& say, const PourView& view) {
     }
     const std::string line =
         from.empty() ? say(Word::next_hang, to) : say(Word::next_move, from + " \u2192 " + to);
+    // Already said: the same row, its motors down.
+    const bool said_first =
+        from.empty() && std::any_of(view.run_now.begin(), view.run_now.end(), [&](const auto& run) {
+          return run.wait == RunWait::not_hung && !run.running && run.place == move.to;
+        });
+    if (words.symbol == Symbol::cable && said_first) return words;
     if (words.first.empty()) words.symbol = Symbol::rise;
     (words.first.empty() ? words.first : words.second) = line;
     words.waits = true;
@@ -65,14 +79,37 @@ struct NextLine {
   std::function<void(Stage&, const Box&)> buttons;
 };
 
+// To the row, where it is said how it was hung; what moves its motors has a line of its own.
+void hang_button(Stage& stage, const Box& box, const RunNowView& run, const PourView& view,
+                 const std::string& name) {
+  for (const MoveView& move : view.moves) {
+    if (move.to == run.place) return;
+  }
+  if (button(stage.canvas, box,
+             {.id = "hang " + run.place.row.text + " " + to_text(run.place.side),
+              .text = stage.say(Word::next_up, name),
+              .look = Look::act,
+              .symbol = Symbol::cable,
+              .enabled = !view.closed,
+              .free_text = true})) {
+    stage.open(RowDraft{run.place});
+  }
+}
+
 NextLine run_line(const Say& say, const RunNowView& run, const PourView& view) {
   const std::string name = row_name(say, run.place, view.two_sides);
-  return {say(run.held      ? Word::next_held
-              : run.running ? Word::next_rest
-                            : Word::next_run,
+  const bool hang = run.wait == RunWait::not_hung && !run.running;
+  return {say(run.wait == RunWait::head_over ? Word::next_held
+              : run.running                  ? Word::next_rest
+              : hang                         ? Word::next_hang_first
+                                             : Word::next_run,
               name),
           say(Word::seconds_more, whole_seconds(run.to_go)),
-          [&run, &view](Stage& stage, const Box& box) {
+          [&run, &view, hang, name](Stage& stage, const Box& box) {
+            if (hang) {
+              hang_button(stage, box, run, view, name);
+              return;
+            }
             for (const RowView& row : view.rows) {
               if (row.place == run.place) draw_row_button(stage, box, row, view, "next ");
             }

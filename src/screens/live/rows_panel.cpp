@@ -41,6 +41,37 @@ std::string dose_words(const Say& say, const RowView& row) {
   return say(Word::not_run_yet);
 }
 
+// A word or two: they stand under RUN.
+std::string why_not_run(const Say& say, RunWait wait) {
+  switch (wait) {
+    case RunWait::cleared:
+      return say(Word::wait_cleared);
+    case RunWait::head_over:
+      return say(Word::caution_head);
+    case RunWait::empty:
+      return say(Word::wait_empty);
+    case RunWait::unread:
+      return say(Word::wait_unread);
+    case RunWait::over_set:
+      return say(Word::wait_set);
+    case RunWait::not_hung:
+      return say(Word::caution_not_hung);
+    case RunWait::not_served:
+      return say(Word::wait_not_served);
+    case RunWait::enough:
+      return say(Word::enough);
+    case RunWait::none:
+    case RunWait::closed:  // the whole screen says so
+      break;
+  }
+  return {};
+}
+
+// More running would do no good, however short it ran.
+bool too_late_or_early(RunWait wait) {
+  return wait == RunWait::over_set || wait == RunWait::empty || wait == RunWait::unread;
+}
+
 struct Caution {
   std::string words;
   Symbol symbol = Symbol::none;
@@ -72,7 +103,10 @@ void draw_info(Stage& stage, const Box& box, const RowView& row, bool two_sides)
   const bool running = row.running_since.has_value();
   const Caution caution = caution_of(say, row);
   const bool ran = row.ran > Seconds{0} || running;
-  const std::string state = ran ? dose_words(say, row) : head_words(say, row);
+  const bool no_more = !running && row.word == DoseWord::more && too_late_or_early(row.wait);
+  const std::string state = no_more ? why_not_run(say, row.wait)
+                            : ran   ? dose_words(say, row)
+                                    : head_words(say, row);
   if (canvas.target(id, box, name + " " + (ran ? timer(row.ran) + " " : "") + state)) {
     stage.open(RowDraft{row.place});
   }
@@ -204,16 +238,6 @@ std::string head_words(const Say& say, const RowView& row) {
   return say(Word::head_of, about + say.pressure_bare(*row.head), say.pressure(*row.rating));
 }
 
-namespace {
-
-// Whether running a row is the next thing to do: motors hang on it, there is concrete in its reach
-// that has not set, and it works for this lift.
-bool worth_running(const RowView& row) {
-  return row.hung && !row.over_set && row.head && (row.serves_lift || row.ran != Seconds{0});
-}
-
-}  // namespace
-
 void draw_row_button(Stage& stage, const Box& box, const RowView& row, const PourView& view,
                      const std::string& before) {
   const Say& say = stage.say;
@@ -232,8 +256,11 @@ void draw_row_button(Stage& stage, const Box& box, const RowView& row, const Pou
     spec.look = Look::stop;
     spec.under = head_words(say, row);
     spec.symbol = Symbol::stop_sign;
-  } else if (!running && (view.cleared_off || !worth_running(row))) {
+  } else if (!running && !row.run_wanted()) {
+    // Neither the colour nor the sign of "go", and in words why.
     spec.look = Look::quiet;
+    spec.symbol = Symbol::none;
+    spec.under = why_not_run(say, row.wait);
   }
   if (!button(stage.canvas, box, spec)) return;
   if (running) {

@@ -171,7 +171,7 @@ void what_comes(PourView& view, const PourState& state, std::size_t index, Secon
 void next_steps(PourView& view, const PourState& state, std::size_t index, Seconds now) {
   const Element& element = state.plan->elements[index];
   for (const RowToRun& run : rows_to_run(state, index, now)) {
-    view.run_now.push_back({place_of(element, run.row), run.to_go, run.running, run.held});
+    view.run_now.push_back({place_of(element, run.row), run.to_go, run.running, run.wait});
   }
   for (const MotorShift& move : motors_to_move(state, index, now)) {
     MoveView shown{.to = place_of(element, move.row), .lift = move.lift, .down = move.down};
@@ -263,8 +263,8 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
   if (!state.holds.empty() && !state.holds.back().to) {
     const HoldState& hold = state.holds.back();
     view.hold = HoldView{state.moment(hold.from), hold.reason, hold.moved};
+    if (!hold.moved && cleared_off(state)) view.hold->moved = state.moved.back().what.thing;
   }
-  view.cleared_off = cleared_off(state);
   view.trucks = TruckList{state, now};
   if (!state.air.empty()) view.air = state.air.back().second;
   if (state.elements.empty()) return view;

@@ -9,6 +9,7 @@
 
 #include "check/check.h"
 #include "pour/log/state.h"
+#include "pour/outlook/run_wanted.h"
 #include "screens/view/ready_view.h"
 #include "screens/view/truck_view.h"
 
@@ -41,7 +42,8 @@ struct RowView {
   std::optional<Pressure> rating{};
   RowCaution caution = RowCaution::none;
   bool hung = false, cables = false;
-  bool over_set = false;  ///< all the concrete it works on has set
+  RunWait wait = RunWait::none;  ///< none: a run is wanted, and only then RUN has its colour
+  [[nodiscard]] bool run_wanted() const { return wait == RunWait::none && !running_since; }
 };
 
 struct LiftView {
@@ -140,7 +142,7 @@ struct RunNowView {
   RowPlace place{};
   Seconds to_go{};
   bool running = false;
-  bool held = false;  ///< the form does not bear the head on it
+  RunWait wait = RunWait::none;  ///< none, or why not yet: not_hung, head_over
 };
 /// Motors to move next, from the plan.
 struct MoveView {
@@ -166,7 +168,7 @@ struct InsertView {
 struct HoldView {
   Moment since{};
   std::string reason{};                  ///< as somebody wrote it
-  std::optional<event::Moving> moved{};  ///< what moved, instead of a reason
+  std::optional<event::Moving> moved{};  ///< what moved: told before a reason
 };
 
 /// What an event's words must tell apart.
@@ -191,7 +193,6 @@ struct PourView {
   std::vector<NotJudged> not_judged{};  ///< and why: "nothing found" says nothing of it
   int stops = 0, mends = 0, notes = 0;
   std::optional<HoldView> hold{};
-  bool cleared_off = false;  ///< something moved: nothing is to be run
   std::optional<Moment> closed{};
   ElevationView elevation{};
   std::vector<RunNowView> run_now{};

@@ -2,8 +2,7 @@
 
 #include <algorithm>
 
-#include "pour/outlook/next_steps.h"
-#include "pour/outlook/row_head.h"
+#include "pour/outlook/run_wanted.h"
 #include "pour/plan/row_reach.h"
 
 namespace rb::screens {
@@ -36,10 +35,8 @@ std::vector<RowView> make_row_views(const PourState& state, std::size_t element,
   const ElementState& there = state.elements[element];
   const Limits& limits = state.plan->limits;
   const Seconds at = state.clock(now);
-  const Seconds since = there.lifts.empty() ? Seconds{} : there.lifts.back().started;
   const int lift = there.lifts.empty() ? 1 : there.lifts.back().lift;
-  const auto heads = heads_now(state, element, at);
-  const auto over_set = over_set_concrete(state, element, at);
+  const auto answers = run_answers(state, element, at);
   std::vector<RowView> views;
   for (std::size_t i = 0; i < planned.rows.size(); ++i) {
     const Row& row = planned.rows[i];
@@ -54,11 +51,11 @@ std::vector<RowView> make_row_views(const PourState& state, std::size_t element,
                  .low = limits.dose_min.value,
                  .high = limits.dose_max.value,
                  .rating = planned.form_rating};
-    view.serves_lift = std::find(row.serves.begin(), row.serves.end(), lift) != row.serves.end();
+    view.serves_lift = serves(row, lift);
     if (const RunState* run = state.running(element, i)) {
       view.running_since = state.moment(run->from);
     }
-    view.ran = ran_since(state, element, i, since, at);
+    view.ran = answers[i].ran;
     word_dose(view, limits);
     const HangState* hung = state.hanging(element, i);
     if (hung != nullptr) {
@@ -70,11 +67,12 @@ std::vector<RowView> make_row_views(const PourState& state, std::size_t element,
     }
     std::sort(view.spots.begin(), view.spots.end(),
               [](const MotorSpot& a, const MotorSpot& b) { return a.x < b.x; });
-    if (heads[i].head > kilopascals(0)) view.head = heads[i].head;
-    view.head_about = heads[i].about;
-    view.over_set = over_set[i];
+    const RowHead& head = answers[i].head;
+    if (head.head > kilopascals(0)) view.head = head.head;
+    view.head_about = head.about;
+    view.wait = answers[i].wait;
     const bool nothing = !view.head;
-    if (heads[i].verdict == HeadVerdict::over) {
+    if (head.verdict == HeadVerdict::over) {
       view.caution = RowCaution::head_over;
     } else if (!view.hung) {
       view.caution = RowCaution::not_hung;
