@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <tuple>
 
-#include "check/rule.h"
+#include "check/causes.h"
 
 namespace rb {
 
@@ -39,6 +39,7 @@ CheckReport check(const PourState& state, AsOf asof, CheckMemory& memory) {
   Look look = look_at(state, asof, memory);
   CheckReport report{asof, {}, {}, {}, not_judged(state)};
   for (const Rule* rule : rules()) rule->look(look, *rule, report.findings);
+  tell_causes(look, report.findings);
   settle(look, memory, report.findings);
   report.findings = in_order(std::move(report.findings));
   report.lifts = std::move(look.lifts);

@@ -49,6 +49,7 @@ struct Finding {
   const char* sentence = "";    ///< in English, with the names of places, figures and `facts`
   Facts facts{};                ///< what the sentence tells besides place, measured and limit
   std::optional<EventRef> ref;  ///< the event it is about
+  std::string group;  ///< id of its cause: findings with the same are one thing gone wrong
   bool operator==(const Finding& other) const;
 };
 

@@ -1,6 +1,8 @@
 // A check as JSON (the design's `check --json`) and as text for a terminal.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include <nlohmann/json.hpp>
 
 #include "check/check.h"
@@ -43,7 +45,18 @@ Json fact_json(const FactValue& value) {
   return std::get<std::string>(value);
 }
 
-Json finding_json(const PourState& state, const Finding& f) {
+// How many findings have one cause.
+std::ptrdiff_t in_group(const CheckReport& report, const std::string& group) {
+  return std::count_if(report.findings.begin(), report.findings.end(),
+                       [&](const Finding& f) { return f.group == group; });
+}
+
+// Whether it follows from another finding: a group is named for the rule of its cause.
+bool follows(const Finding& f) {
+  return f.group.substr(0, f.group.find_first_of("/#")) != f.rule;
+}
+
+Json finding_json(const PourState& state, const CheckReport& report, const Finding& f) {
   const Plan& plan = *state.plan;
   const auto moment = [&](Seconds at) { return to_text(state.moment(at)); };
   const auto row = [&](std::size_t r) { return plan.elements[*f.element].rows[r].id.text; };
@@ -72,6 +85,8 @@ Json finding_json(const PourState& state, const Finding& f) {
           {"source_field", *f.source.field == '\0' ? Json(nullptr) : Json(f.source.field)},
           {"advice", advice_text(f, kTerminal)},
           {"facts", std::move(facts)},
+          {"group", f.group},
+          {"count", in_group(report, f.group)},
           {"says", sentence(f, plan, kTerminal)}};
 }
 
@@ -176,7 +191,9 @@ std::string to_json(const PourState& state, const CheckReport& report, const Unr
   for (const NotJudged& gap : report.not_judged) {
     json["not_judged"].push_back(gap_json(*state.plan, gap));
   }
-  for (const Finding& f : report.findings) json["findings"].push_back(finding_json(state, f));
+  for (const Finding& f : report.findings) {
+    json["findings"].push_back(finding_json(state, report, f));
+  }
   for (const LiftReport& lift : report.lifts) json["lifts"].push_back(lift_json(state, lift));
   for (const RunReport& run : report.runs) json["runs"].push_back(run_json(state, run));
   return dumped(json);
@@ -197,6 +214,7 @@ std::string to_text(const PourState& state, const CheckReport& report, const Unr
   for (const Finding& f : report.findings) {
     text += fmt::format("  {:4} {:14} {}\n", to_text(f.severity), f.rule,
                         sentence(f, *state.plan, kTerminal));
+    if (follows(f)) text += fmt::format("{:20} follows from: {}\n", "", f.group);
     text += fmt::format("{:20} do: {}\n{:20} limit from: {}\n", "", advice_text(f, kTerminal), "",
                         source_text(f.source, kTerminal));
   }

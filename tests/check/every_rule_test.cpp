@@ -104,6 +104,18 @@ const std::vector<Spoilt>& spoilt() {
        3290},
       {"load-untested", [](Pour& p) { p.without(R"("do":"test")"); }, {}},
       {"slump-out", [](Pour& p) { p.at(525, R"("do":"test","ticket":"T1","slump":0.16)"); }, {}},
+      {"air-out",
+       [](Pour& p) {
+         p.plan.mix += R"(,"air":5)";
+         p.at(525, R"("do":"test","ticket":"T1","air":6.6)");
+       },
+       {}},
+      {"density-out",
+       [](Pour& p) {
+         p.plan.mix += R"(,"density":2400,"density_tol":40)";
+         p.at(525, R"("do":"test","ticket":"T1","density":2350)");
+       },
+       {}},
       {"unvibrated",
        [](Pour& p) { unrun(p, "R3"); },
        {"knit-late"}},  // nor was it worked into the lift below
@@ -203,15 +215,15 @@ TEST_CASE("the pours spoilt are one for each rule of the list") {
   CHECK(rule_cards().size() == listed.size());
   // The design's list.
   CHECK(listed ==
-        std::set<std::string>{"dose-low",      "dose-high",      "run-short",   "run-long",
-                              "row-missed",    "row-empty",      "head-high",   "rise-fast",
-                              "lift-deep",     "knit-late",      "top-fell",    "load-old",
-                              "temp-out",      "volume-off",     "power-over",  "volts-low",
-                              "speed-out",     "cable-open",     "row-far",     "insert-missing",
-                              "insert-sparse", "clock-step",     "run-unended", "ready-open",
-                              "unsigned",      "entered-before", "kept-late",   "from-script",
-                              "load-untested", "slump-out",      "unvibrated",  "knit-near",
-                              "form-moved",    "water-added",    "form-short",  "insert-few"});
+        std::set<std::string>{
+            "dose-low",       "dose-high",  "run-short",   "run-long",      "row-missed",
+            "row-empty",      "head-high",  "rise-fast",   "lift-deep",     "knit-late",
+            "top-fell",       "load-old",   "temp-out",    "volume-off",    "power-over",
+            "volts-low",      "speed-out",  "cable-open",  "row-far",       "insert-missing",
+            "insert-sparse",  "clock-step", "run-unended", "ready-open",    "unsigned",
+            "entered-before", "kept-late",  "from-script", "load-untested", "slump-out",
+            "unvibrated",     "knit-near",  "form-moved",  "water-added",   "form-short",
+            "insert-few",     "air-out",    "density-out"});
 }
 
 TEST_CASE(

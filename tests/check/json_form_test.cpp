@@ -181,3 +181,23 @@ TEST_CASE("a pour whose opening is damaged is named, counted and not judged") {
   CHECK(text.find("41 of its events are whole") != std::string::npos);
   CHECK(text.find("K7M2P-1") != std::string::npos);
 }
+
+TEST_CASE("findings of one cause share its group, and each tells how many they are") {
+  Pour pour = good_pour();
+  pour.without(R"("do":"run","element":"W1","row":"R1")");
+  pour.without(R"("do":"rest","element":"W1","row":"R1")").without("inspector");
+  const Checked seen = pour.checked();
+  const Json json = json_of(seen);
+  const Json cause = finding(json, "row-missed");
+  const Json follows = finding(json, "dose-low");
+  const Json apart = finding(json, "unsigned");
+  CHECK(cause.at("group").get<std::string>().starts_with("row-missed/W1/1/near/R1"));
+  CHECK(follows.at("group") == cause.at("group"));
+  CHECK(cause.at("count") == 2);
+  CHECK(follows.at("count") == 2);
+  CHECK(apart.at("group") == "unsigned");
+  CHECK(apart.at("count") == 1);
+  const std::string text = to_text(seen.state, seen.report);
+  CHECK(text.find("follows from: row-missed/W1/1/near/R1") != std::string::npos);
+  CHECK(text.find("follows from: row-missed") == text.rfind("follows from:"));
+}

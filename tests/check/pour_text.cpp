@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <regex>
 #include <set>
 
 #include "pour/log/fold.h"
@@ -116,6 +117,34 @@ Pour& Pour::without(const std::string& text) {
   const auto gone = std::erase_if(
       events_, [&](const auto& event) { return event.second.find(text) != std::string::npos; });
   REQUIRE_MESSAGE(gone > 0, "no line holds ", text);
+  return *this;
+}
+
+Pour& Pour::changed(const std::string& line, const std::string& old, const std::string& with) {
+  bool any = false;
+  for (auto& [seconds, what] : events_) {
+    if (what.find(line) == std::string::npos) continue;
+    const auto at = what.find(old);
+    if (at == std::string::npos) continue;
+    what.replace(at, old.size(), with);
+    any = true;
+  }
+  REQUIRE_MESSAGE(any, "no line holds ", line, " and ", old);
+  return *this;
+}
+
+Pour& Pour::later(double from, double by) {
+  const std::regex told{R"([0-9]{4}-[0-9-]+T[0-9:.]+Z)"};
+  for (auto& [seconds, what] : events_) {
+    if (seconds < from) continue;
+    seconds += by;
+    std::string shifted;
+    std::string rest = what;
+    for (std::smatch found; std::regex_search(rest, found, told); rest = found.suffix().str()) {
+      shifted += found.prefix().str() + to_text(after(*parse_moment(found.str()), Seconds{by}));
+    }
+    what = shifted + rest;
+  }
   return *this;
 }
 

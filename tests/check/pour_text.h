@@ -89,6 +89,11 @@ class Pour {
   /// Leaves out the lines that hold a text; there must be one.
   Pour& without(const std::string& text);
 
+  /// Changes a text in the lines that hold it and `line`; there must be one.
+  Pour& changed(const std::string& line, const std::string& old, const std::string& with);
+  /// All from a moment on comes so much later, the times its lines tell with it.
+  Pour& later(double from, double by);
+
   [[nodiscard]] std::string moment(double seconds) const;  ///< RFC 3339
   [[nodiscard]] std::string script() const;
   [[nodiscard]] Checked checked() const;             ///< the finished look

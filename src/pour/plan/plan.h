@@ -43,6 +43,8 @@ struct Mix {
   /// Of its setting (Ea/R of ASTM C1074); none: nobody tested it.
   std::optional<trade::ActivationTemperature> set_q{};
   std::optional<Celsius> temp_low{}, temp_high{};  ///< between which it is to come
+  std::optional<double> air{}, air_tolerance{};    ///< per cent of the volume; points of it
+  std::optional<MassPerVolume> density{}, density_tolerance{};
   bool operator==(const Mix&) const = default;
 };
 

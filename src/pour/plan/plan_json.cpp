@@ -22,6 +22,9 @@ constexpr Span kUnitWeight{5, 60, "kN/m3"};
 constexpr Span kSlump{0, 0.9, "m"};
 constexpr Span kSetHours{0.25, 96, "h"};
 constexpr Span kTemp{-30, 70, "degC"};
+constexpr Span kAir{0, 30, "per cent"};
+constexpr Span kDensity{500, 6000, "kg/m3"};
+constexpr Span kDensityTolerance{0, 1000, "kg/m3"};
 constexpr Span kActivation{1000, 10000, "K"};
 constexpr Span kPressure{1, 2000, "kPa"};
 constexpr Span kMassPerArea{0, 5000, "kg/m2"};
@@ -65,6 +68,12 @@ Mix read_mix(Fields f) {
   if (mix.temp_low && mix.temp_high && *mix.temp_low > *mix.temp_high) {
     f.refuse("temp_low", {said("is {low}, over temp_high"), {{"low", amount(*mix.temp_low)}}},
              said("Give the colder first"));
+  }
+  mix.air = f.maybe_number("air", kAir);
+  mix.air_tolerance = f.maybe_number("air_tol", kAir);
+  if (const auto v = f.maybe_number("density", kDensity)) mix.density = kilograms_per_m3(*v);
+  if (const auto v = f.maybe_number("density_tol", kDensityTolerance)) {
+    mix.density_tolerance = kilograms_per_m3(*v);
   }
   if (const std::string name = f.maybe_text("cement_class"); !name.empty()) {
     const auto cement = trade::parse_cement_class(name);

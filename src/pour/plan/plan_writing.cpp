@@ -204,6 +204,10 @@ Json known_json(const Plan& plan) {
     if (m.set_q) mix["set_q_k"] = m.set_q->kelvin;
     if (m.temp_low) mix["temp_low"] = m.temp_low->degrees;
     if (m.temp_high) mix["temp_high"] = m.temp_high->degrees;
+    if (m.air) mix["air"] = *m.air;
+    if (m.air_tolerance) mix["air_tol"] = *m.air_tolerance;
+    if (m.density) mix["density"] = in_kilograms_per_m3(*m.density);
+    if (m.density_tolerance) mix["density_tol"] = in_kilograms_per_m3(*m.density_tolerance);
   }
   for (const Element& e : plan.elements) json["elements"].push_back(element_json(e));
   for (const Inverter& i : plan.power) json["power"].push_back(inverter_json(i));

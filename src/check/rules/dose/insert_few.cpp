@@ -115,7 +115,9 @@ void look_bay(const BayLook& bay, const Rule& rule, Findings& out) {
   if (last == nullptr) return;  // unvibrated or insert-missing tells it
   const Wanted wanted = bay.wanted(widest(bay.look, group_of(*last)));
   const double all = wanted.points * wanted.layers;
-  const double under = bay.element().rows.empty() ? bay.under_share() : 0.0;
+  // Beside rows they need not cover the height, but some must count.
+  const double height = bay.under_share();
+  const double under = bay.element().rows.empty() || height > 1 - kRounding ? height : 0.0;
   const auto& most = bay.look.plan().limits.under_share_max;
   if (under > most.value) {
     Finding f = found_in(rule, bay);

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "check/rule.h"
+#include "check/tested_mix.h"
 
 namespace rb {
 
@@ -14,12 +15,6 @@ constexpr Length kSoftTolerance = metres(0.038);
 
 constexpr Length tolerance(Length planned) {
   return planned <= kStiff ? kStiffTolerance : kSoftTolerance;
-}
-
-// Of a load that nobody entered it is the only one of the plan, if there is one alone.
-const Mix* tested_mix(const PourState& state, const TestState& test) {
-  const auto& mixes = state.plan->mixes;
-  return mixes.size() == 1 ? &mixes.front() : mix_of(state, test.what.ticket);
 }
 
 void look_slump_out(const Look& look, const Rule& rule, Findings& out) {

@@ -1,0 +1,11 @@
+#include "check/tested_mix.h"
+
+namespace rb {
+
+// Of a load that nobody entered it is the only one of the plan, if there is one alone.
+const Mix* tested_mix(const PourState& state, const TestState& test) {
+  const auto& mixes = state.plan->mixes;
+  return mixes.size() == 1 ? &mixes.front() : mix_of(state, test.what.ticket);
+}
+
+}  // namespace rb

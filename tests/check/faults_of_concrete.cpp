@@ -1,0 +1,117 @@
+#include <fmt/format.h>
+
+#include "faults.h"
+
+namespace rb::test {
+
+namespace {
+
+const std::string kT1 = R"("do":"truck","ticket":"T1")";
+const std::string kTest = R"("do":"test","ticket":"T1")";
+
+// The first load's test, one figure changed.
+std::function<void(Pour&, ElementKind)> tested(const std::string& was, const std::string& is) {
+  return [=](Pour& p, ElementKind) { p.changed(kTest, was, is); };
+}
+
+}  // namespace
+
+std::vector<Fault> faults_of_concrete() {
+  const Expected no_pressure{"", {}, "a deck's form bears its depth, no pressure that rises"};
+  const Expected no_joint{"", {}, "a deck is one layer"};
+  return {
+      {"lifts placed too fast, one on the other",
+       [](Pour& p, ElementKind) { p.later(kSecondHalf, -600); },
+       {Expected{"rise-fast"}, {"rise-fast"}, no_pressure}},
+      {"the plan does not tell what the form bears",
+       [](Pour& p, ElementKind) { p.plan.element = R"("rise_limit":1.5)"; },
+       {Expected{kGap + "head"}, {kGap + "head"}, no_pressure}},
+      {"the form is too weak at any rate",
+       [](Pour& p, ElementKind) { p.plan.element = R"("form_rating_kpa":25,"rise_limit":1.5)"; },
+       {Expected{"form-short"}, {"form-short"}, no_pressure}},
+      {"a wet load", tested(R"("slump":0.12)", R"("slump":0.17)"), everywhere("slump-out")},
+      {"a load so wet that it runs",
+       tested(R"("slump":0.12)", R"("slump":0.2)"),
+       {Expected{"slump-out", {"form-short"}, "the method holds no longer: full liquid head"},
+        {"slump-out", {"form-short"}, "the method holds no longer: full liquid head"},
+        {"slump-out"}}},
+      {"a stiff load", tested(R"("slump":0.12)", R"("slump":0.08)"), everywhere("slump-out")},
+      {"too much air", tested(R"("air":5)", R"("air":7)"), everywhere("air-out")},
+      {"too little air", tested(R"("air":5)", R"("air":3)"), everywhere("air-out")},
+      {"a light load", tested(R"("density":2400)", R"("density":2300)"), everywhere("density-out")},
+      {"a heavy load", tested(R"("density":2400)", R"("density":2500)"), everywhere("density-out")},
+      {"hot concrete", tested(R"("temp":18)", R"("temp":36)"), everywhere("temp-out")},
+      {"cold concrete", tested(R"("temp":18)", R"("temp":8)"), everywhere("temp-out")},
+      {"a load too old at the end of its discharge",
+       [](Pour& p, ElementKind kind) {
+         p.changed(kT1, p.moment(-600), p.moment(kind == ElementKind::deck ? -4000 : -1900));
+       },
+       everywhere("load-old")},
+      {"water added on site",
+       [](Pour& p, ElementKind) {
+         p.changed(kT1, R"("mix":"A")", R"("mix":"A","water_added":0.02)");
+       },
+       everywhere("water-added")},
+      {"no temperature measured",
+       [](Pour& p, ElementKind) { p.changed(R"("do":"test")", R"("temp":18,)", ""); },
+       everywhere("load-untested")},
+      {"no ticket logged",
+       [](Pour& p, ElementKind) { p.without(R"("do":"truck")").without(R"("do":"discharge")"); },
+       everywhere(kGap + "load")},
+      {"more concrete than the form holds",
+       [](Pour& p, ElementKind kind) {
+         const std::string was = kind == ElementKind::wall     ? R"("volume":1.2)"
+                                 : kind == ElementKind::column ? R"("volume":0.432)"
+                                                               : R"("volume":2.4)";
+         p.changed(kT1, was,
+                   fmt::format(R"("volume":{})", kind == ElementKind::wall     ? 1.5
+                                                 : kind == ElementKind::column ? 0.6
+                                                                               : 3.0));
+       },
+       everywhere("volume-off")},
+      {"a joint left too long",
+       [](Pour& p, ElementKind) { p.later(kSecondHalf, 43200); },
+       {Expected{"knit-late"}, {"knit-late"}, no_joint}},
+      {"a joint about to set",
+       [](Pour& p, ElementKind) { p.later(kSecondHalf, 43200); },
+       {Expected{"knit-near"}, {"knit-near"}, no_joint},
+       31000},
+      {"a bay left while the one beside it set",
+       [](Pour& p, ElementKind kind) {
+         if (kind == ElementKind::deck) {
+           p.later(1490, 43200);
+           return;
+         }
+         p.changed(R"("do":"lift-end","element":"W1","lift":4)", R"("height":2.4)",
+                   R"("height":2.4,"bay":1)");
+         p.later(7100, 43200).at(6890, hang("R4", {"R4-1"}));
+         p.load("T3", 0.3, 46000, 48000, 50000);
+         p.changed(R"("ticket":"T2","mix")", R"("volume":1.2)", R"("volume":0.9)");
+         p.at(48100, top(1.8, 2)).at(49000, lift_end(4, 2.4, 2));
+         p.at(49010, hang("R4", {"R4-2"})).ran("R4", 49020, 49120);
+       },
+       {Expected{"knit-late"}, {"", {}, "a column is one bay"}, {"knit-late"}}},
+      {"a lift deeper than planned",
+       [](Pour& p, ElementKind kind) {
+         if (kind == ElementKind::deck) {
+           p.changed(R"("lift-end")", R"("height":0.2,"bay":1)", R"("height":0.25,"bay":1)");
+           p.changed(kT1, R"("volume":2.4)", R"("volume":3.0)");
+           return;
+         }
+         p.changed(R"("do":"lift-end","element":"W1","lift":1)", R"("height":0.6)",
+                   R"("height":0.7)");
+       },
+       everywhere("lift-deep")},
+      {"a top that fell",
+       [](Pour& p, ElementKind kind) {
+         p.at(kind == ElementKind::deck ? 2420 : 3350,
+              top(kind == ElementKind::deck ? 0.1 : 0.9, kind == ElementKind::column ? 0 : 1));
+       },
+       everywhere("top-fell")},
+      {"the form moved",
+       [](Pour& p, ElementKind) { p.at(2350, R"("do":"moved","what":"form","element":"W1")"); },
+       everywhere("form-moved")},
+  };
+}
+
+}  // namespace rb::test

@@ -1,0 +1,141 @@
+#include <fmt/format.h>
+
+#include "faults.h"
+
+namespace rb::test {
+
+namespace {
+
+const Expected kNoRows{"", {}, "a deck of this kind has no rows"};
+const std::string kJoint = "the row was to work the joint below as well";
+
+std::string hung(const std::string& row) {
+  return R"("do":"hang","element":"W1","row":")" + row;
+}
+
+}  // namespace
+
+std::vector<Fault> faults_of_rows() {
+  return {
+      {"a row never ran",
+       [](Pour& p, ElementKind) { never_ran(p, "R2"); },
+       {Expected{"row-missed", {"dose-low", "knit-late"}, kJoint},
+        {"row-missed", {"dose-low"}, "what it alone reaches got nothing"},
+        kNoRows}},
+      {"a row was rested after 20 s",
+       [](Pour& p, ElementKind) {
+         never_ran(p, "R2");
+         p.ran("R2", 3300, 3320);
+       },
+       {Expected{"run-short", {"dose-low"}, "what it alone reaches got too little"},
+        {"run-short", {"dose-low"}, "what it alone reaches got too little"},
+        kNoRows}},
+      {"nobody tapped REST",
+       [](Pour& p, ElementKind) { p.without(R"("do":"rest","element":"W1","row":"R4")"); },
+       {Expected{"run-unended", {"run-long"}, "it counts as running up to the close"},
+        {"run-unended", {"run-long"}, "it counts as running up to the close"},
+        kNoRows}},
+      {"nobody tapped REST early on",
+       [](Pour& p, ElementKind) { p.without(R"("do":"rest","element":"W1","row":"R1")"); },
+       {Expected{"run-unended",
+                 {"run-long", "dose-high", "head-high", "power-over"},
+                 "it counts as running on, under ever more concrete and beside the other rows"},
+        {"run-unended",
+         {"run-long", "dose-high", "head-high", "power-over"},
+         "it counts as running on, under ever more concrete and beside the other rows"},
+        kNoRows}},
+      {"a row ran 6 minutes",
+       [](Pour& p, ElementKind) {
+         never_ran(p, "R2");
+         p.ran("R2", 3300, 3660);
+       },
+       {Expected{"run-long"}, {"run-long"}, kNoRows}},
+      {"a row ran a quarter of an hour",
+       [](Pour& p, ElementKind) {
+         never_ran(p, "R4");
+         p.later(7150, 1000).ran("R4", 6900, 7800);
+       },
+       {Expected{"run-long", {"dose-high"}, "the concrete got what the row ran"},
+        {"run-long", {"dose-high"}, "the concrete got what the row ran"},
+        kNoRows}},
+      {"a row ran after the concrete had set",
+       [](Pour& p, ElementKind) {
+         never_ran(p, "R4");
+         p.later(7150, 36000).ran("R4", 40000, 40100);
+       },
+       {Expected{"dose-low", {"knit-late"}, kJoint}, {"dose-low"}, kNoRows}},
+      {"a row ran before its concrete came and not again",
+       [](Pour& p, ElementKind) {
+         never_ran(p, "R1");
+         p.ran("R1", 300, 400);
+       },
+       {Expected{"row-empty", {"row-missed", "dose-low"}, "that run was the one it was to make"},
+        {"row-empty", {"row-missed", "dose-low"}, "that run was the one it was to make"},
+        kNoRows}},
+      {"the last row ran before its concrete came and not again",
+       [](Pour& p, ElementKind) {
+         never_ran(p, "R4");
+         p.ran("R4", 300, 400);
+         if (p.plan.kind == "column") p.without(R"("do":"insert","element":"W1","lift":4)");
+       },
+       {Expected{"row-empty", {"unvibrated", "knit-late"}, "nothing else works the top lift"},
+        {"row-empty", {"unvibrated", "knit-late"}, "nothing else worked the top lift"},
+        kNoRows}},
+      {"a row was never logged as hung",
+       [](Pour& p, ElementKind) { p.without(hung("R2")); },
+       {Expected{"cable-open"}, {"cable-open"}, kNoRows}},
+      {"safety cables were not confirmed",
+       [](Pour& p, ElementKind) { p.changed(hung("R2"), R"("cables":true)", R"("cables":false)"); },
+       {Expected{"cable-open"}, {"cable-open"}, kNoRows}},
+      {"motors planned too far apart",
+       [](Pour& p, ElementKind kind) {
+         p.plan.rows[1] =
+             kind == ElementKind::wall
+                 ? row_text("R2", 0.9, {{"R2-1", 1}, {"R2-2", 3.3}}, "[2]")
+                 : row_text("R2", 0.9, {{"R2-1", 0.05, 0.1}, {"R2-2", 0.45, 0.2}}, "[2]");
+       },
+       {Expected{"row-far", {"dose-low", "knit-late"}, "what no motor reaches is not worked"},
+        {"row-far", {"dose-low"}, "what no motor reaches is not worked"},
+        kNoRows}},
+      {"one motor was missing on a row",
+       [](Pour& p, ElementKind) { p.at(2000, hang("R2", {"R2-1"})); },
+       {Expected{"dose-low", {"knit-late"}, kJoint}, {"dose-low"}, kNoRows}},
+      {"two rows ran at once on an inverter for one",
+       [](Pour& p, ElementKind) { p.ran("R2", 3400, 3410).ran("R3", 3395, 3405); },
+       {Expected{"power-over"}, {"power-over"}, kNoRows}},
+      {"a motor was overdriven",
+       [](Pour& p, ElementKind) {
+         p.changed(R"("do":"run","element":"W1","row":"R2")", "6000", "6500");
+       },
+       {Expected{"speed-out"}, {"speed-out"}, kNoRows}},
+      {"a motor crept",
+       [](Pour& p, ElementKind) {
+         p.changed(R"("do":"run","element":"W1","row":"R2")", "6000", "2950");
+       },
+       {Expected{"speed-out"}, {"speed-out"}, kNoRows}},
+      {"the cord was too long",
+       [](Pour& p, ElementKind) {
+         const std::string was = R"("length":25)";
+         p.plan.more.replace(p.plan.more.find(was), was.size(), R"("length":40)");
+       },
+       {Expected{"volts-low"}, {"volts-low"}, kNoRows}},
+      {"a low row ran under a deep head",
+       [](Pour& p, ElementKind) { p.ran("R1", 7020, 7030); },
+       {Expected{"head-high"}, {"head-high"}, kNoRows}},
+      {"a motor came loose",
+       [](Pour& p, ElementKind) { p.at(3350, R"("do":"moved","what":"motor","element":"W1")"); },
+       {Expected{"form-moved"}, {"form-moved"}, kNoRows}},
+      {"nobody logged how fast a row turned",
+       [](Pour& p, ElementKind) {
+         p.changed(R"("do":"run","element":"W1","row":"R2")", R"(,"vpm":6000)", "");
+       },
+       {Expected{kGap + "speed"}, {kGap + "speed"}, kNoRows}},
+      {"the plan does not tell what a motor draws",
+       [](Pour& p, ElementKind) {
+         p.plan.more = p.plan.more.substr(0, p.plan.more.find(R"(,"motor_type")"));
+       },
+       {Expected{kGap + "power"}, {kGap + "power"}, kNoRows}},
+  };
+}
+
+}  // namespace rb::test
