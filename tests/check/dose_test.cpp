@@ -352,7 +352,8 @@ TEST_CASE("what a spot got in two lifts adds up") {
   CHECK(pour.checked().only("dose-high").measured->si == near_enough(481));
 }
 
-TEST_CASE("a run that nobody rested counts to the next event of the pour, and never past its close") {
+TEST_CASE(
+    "a run that nobody rested counts to the next event of the pour, and never past its close") {
   // Concrete reaches 0.6 m at 600 s; R1 runs from 700 s on and is never rested.
   const auto left_on = [] { return one_lift().at(700, run("R1")); };
   const std::string note = R"("do":"note","text":"pump moved")";
