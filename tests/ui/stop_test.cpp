@@ -65,6 +65,9 @@ TEST_CASE("over concrete that may have set RUN says so, and a tap on it is kept 
   tablet.frame();
   CHECK(tablet.find_id("row R1 near")->text == "RUN R1 may have set");
   CHECK_FALSE(tablet.says("RUN NOW"));
+  tablet.tap_id("next");
+  CHECK(tablet.says("No row is to be run now."));
+  CHECK_FALSE(tablet.says("has run enough"));
   tablet.tap_id("row R1 near");
   CHECK(std::holds_alternative<event::Run>(tablet.events.back().what));
 }

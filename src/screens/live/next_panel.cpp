@@ -158,10 +158,21 @@ NextLine hang_line(const Say& say, const MoveView& move, const PourView& view) {
           }};
 }
 
+// Whether a row with concrete in reach has not run enough, though nobody is to run it now.
+bool short_of_it(const PourView& view) {
+  return std::any_of(view.rows.begin(), view.rows.end(), [](const RowView& row) {
+    const bool enough = row.word == DoseWord::enough || row.word == DoseWord::over;
+    return row.serves_lift && row.wait != RunWait::empty && !enough;
+  });
+}
+
 std::vector<NextLine> lines_of(const Say& say, const PourView& view) {
   std::vector<NextLine> lines;
   for (const RunNowView& run : view.run_now) lines.push_back(run_line(say, run, view));
-  if (view.run_now.empty()) lines.push_back({say(Word::next_run_none), "", {}});
+  if (view.run_now.empty()) {
+    lines.push_back(
+        {say(short_of_it(view) ? Word::next_run_not_now : Word::next_run_none), "", {}});
+  }
   for (const MoveView& move : view.moves) {
     for (const MoveView::From& from : move.from) {
       lines.push_back(down_line(say, move, from, view));
