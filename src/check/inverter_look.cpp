@@ -27,7 +27,7 @@ std::vector<Change> changes_of(const Look& look, const Inverter& inverter, Secon
       std::vector<std::pair<trade::Running, int>> fed;
       for (std::size_t i = 0; i < rows[r].motors.size(); ++i) {
         if (!feeds(inverter, rows[r].motors[i].id)) continue;
-        const trade::Running& running = look.shaken[e][r][i];
+        const trade::Running& running = look.drew[e][r][i];
         if (fed.empty() || !fed.back().first.shares(running)) fed.emplace_back(running, 0);
         ++fed.back().second;
       }

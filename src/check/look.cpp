@@ -85,17 +85,13 @@ bool remembered(RowMemory& memory, const PourState& state, const RowState& row, 
       std::equal(
           row.hangs.begin(), row.hangs.end(), memory.hangs.begin(),
           [&](std::size_t hang, const HangState& known) { return state.hangs[hang] == known; });
-  if (same) return true;
+  const bool unrested = std::any_of(row.runs.begin(), row.runs.end(),
+                                    [&](std::size_t run) { return !state.runs[run].rest; });
+  if (same && !unrested && !memory.unrested) return true;
   memory.known = true;
+  memory.unrested = unrested;
   memory.runs.clear();
-  memory.unrested_until = Seconds{-AsItWas::kEver};
-  for (const std::size_t run : row.runs) {
-    memory.runs.push_back(span(run));
-    if (state.runs[run].rest) continue;
-    const Seconds end = memory.runs.back().to;
-    const Seconds sure = end < asof.at ? end : AsItWas::kEver;
-    memory.unrested_until = std::max(memory.unrested_until, sure);
-  }
+  for (const std::size_t run : row.runs) memory.runs.push_back(span(run));
   memory.hangs.clear();
   for (const std::size_t hang : row.hangs) memory.hangs.push_back(state.hangs[hang]);
   return false;
@@ -109,6 +105,7 @@ std::vector<RowReach> look_at_rows(Look& look, ElementMemory& memory, std::size_
   std::vector<RowReach> changed;
   look.ran.emplace_back();
   look.shaken.emplace_back();
+  look.drew.emplace_back();
   memory.rows.resize(element.rows.size());
   std::vector<bool> same(element.rows.size(), since.known());
   for (const Trace& trace : since.traces()) {
@@ -119,16 +116,17 @@ std::vector<RowReach> look_at_rows(Look& look, ElementMemory& memory, std::size_
   for (std::size_t r = 0; r < element.rows.size(); ++r) {
     RowMemory& row = memory.rows[r];
     // A run still on grows with every look.
-    const bool still =
-        same[r] && state.running(e, r) == nullptr && row.unrested_until < since.until();
+    const bool still = same[r] && state.running(e, r) == nullptr && !row.unrested;
     if (!still && !remembered(row, state, state.elements[e].rows[r], look.asof)) {
       row.ran = trade::Running{row.runs};
       row.shaken = shaking(state, e, r, look.asof.at, unended(look.asof));
+      row.drew = row.unrested ? shaking(state, e, r, look.asof.at, Unended::whole) : row.shaken;
       const RowSpan span = span_of(element, element.rows[r]);
       changed.push_back({span.low - trade::kSamePlace, span.high + trade::kSamePlace});
     }
     look.ran.back().push_back(row.ran);
     look.shaken.back().push_back(row.shaken);
+    look.drew.back().push_back(row.drew);
   }
   return changed;
 }
@@ -280,7 +278,7 @@ Look look_at(const PourState& state, AsOf asof, CheckMemory& memory) {
   }
   forget_other_plans(known, state);
   const AsItWas since{state, asof.at < last ? 0 : known.stamp};
-  Look look{state, asof, {}, {}, {}, {}, {}, {}, {}, {}, {}, nullptr};
+  Look look{state, asof, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, nullptr};
   look.concrete.resize(state.elements.size());
   std::vector<Seconds> tops_until;
   for (std::size_t e = 0; e < state.elements.size(); ++e) {

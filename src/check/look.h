@@ -28,6 +28,7 @@ struct Look {
   AsOf asof;
   std::vector<trade::Face> faces;                ///< by element, with its judged sides
   std::vector<std::vector<RowShaking>> shaken;   ///< by element and row
+  std::vector<std::vector<RowShaking>> drew;     ///< the same, as load: unrested runs count whole
   std::vector<std::vector<trade::Running>> ran;  ///< by element and row, whatever hung
   std::vector<LiftReport> lifts;
   std::vector<LiftLook*> lift_looks;  ///< of `lifts`; none where no side is judged

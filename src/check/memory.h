@@ -39,10 +39,9 @@ struct RowMemory {
   bool known = false;
   std::vector<trade::Interval> runs;
   std::vector<HangState> hangs;
-  /// What comes after this moment ends none of the runs that nobody rested.
-  Seconds unrested_until{};
+  bool unrested = false;  ///< one of them is: any event may end it, and it loads until it is ended
   trade::Running ran;
-  RowShaking shaken;
+  RowShaking shaken, drew;
 };
 
 /// How a lift rose, and the limit it was held to.

@@ -76,7 +76,8 @@ RowShaking shaking_of_row(const std::vector<trade::Interval>& runs,
 Seconds counts_until(const PourState& state, const RunState& run, Seconds at, Unended unended) {
   if (state.closed) at = std::min(at, state.clock(*state.closed));
   if (run.to) at = std::min(at, *run.to);
-  if (run.rest || (!run.to && unended == Unended::runs_on)) return at;
+  const bool on = !run.to && unended == Unended::runs_on;
+  if (run.rest || on || unended == Unended::whole) return at;
   const auto tells = [&](EventRef ref) {
     const LogEntry& entry = state.log[ref];
     return !entry.struck && entry.sense != LogEntry::Sense::wrong;

@@ -18,10 +18,11 @@ namespace rb {
 /// when it is not known which it holds.
 UnitWeight heaviest(const PourState& state, Seconds at);
 
-/// A run that nobody rested counts to the next event of the pour only, whatever that is, for
-/// nothing is known of it after; unless it still runs, and somebody may yet rest it.
-enum class Unended { runs_on, to_next_event };
-/// Until when a run counts as vibration, asked at a moment; never past its row's take-down or the
+/// A run that nobody rested counts as vibration to the next event of the pour only, whatever that
+/// is, for nothing is known of it after; unless it still runs, and somebody may yet rest it. As
+/// load on form and power it counts whole.
+enum class Unended { runs_on, to_next_event, whole };
+/// Until when a run counts, asked at a moment; never past its row's take-down or the
 /// pour's close.
 Seconds counts_until(const PourState& state, const RunState& run, Seconds at, Unended unended);
 
