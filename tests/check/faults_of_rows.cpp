@@ -39,11 +39,11 @@ std::vector<Fault> faults_of_rows() {
        [](Pour& p, ElementKind) { p.without(R"("do":"rest","element":"W1","row":"R1")"); },
        {Expected{
             "run-unended",
-            {"run-long", "head-high", "power-over"},
-            "it loads form and power until the close; as vibration it counts to the next event"},
+            {"run-long", "dose-high", "head-high", "power-over"},
+            "it loads form and power until the close; as vibration to the next event, 900 s later"},
         {"run-unended",
-         {"run-long", "dose-high", "head-high", "power-over"},
-         "it loads form and power until the close; as vibration to the next event, 900 s later"},
+         {"run-long", "head-high", "power-over"},
+         "it loads form and power until the close; as vibration to the next event, 150 s later"},
         kNoRows}},
       {"a row ran 6 minutes",
        [](Pour& p, ElementKind) {
