@@ -6,6 +6,7 @@
 
 #include "pour/outlook/form.h"
 #include "pour/plan/plan_json.h"
+#include "pour/planner/supply.h"
 #include "pour/planner/wish_fault.h"
 #include "trade/concrete/placing.h"
 #include "trade/concrete/setting.h"
@@ -18,8 +19,6 @@ namespace {
 // A rate is planned this far under what is allowed: our own choice.
 constexpr double kRiseKept = 0.10;
 constexpr Seconds kGap{30};  // between rows and before the next lift: our own choice
-// Loads are ordered in steps of this, and none smaller.
-constexpr Volume kLoadStep = cubic_metres(0.5);
 
 constexpr std::array<const char*, 8> kLimitWords{"rise-wished", "rise-given", "pressure", "head",
                                                  "knit",        "trucks",     "load-age", "crew"};
@@ -307,7 +306,9 @@ class Planner {
   // Concrete counts from when it was batched: the last of a load is the oldest when it comes.
   Fault knit() {
     const Seconds sets = planned_set(wish_.mix, wish_.concrete, SetSide::early);
-    p_.sets = std::max(Seconds{}, sets - wish_.haul - choose_load());
+    supply_ = supply_for(wish_, p_.concrete, p_.duration);
+    p_.load = supply_.load;
+    p_.sets = std::max(Seconds{}, sets - wish_.haul - supply_.empties);
     for (std::size_t i = 0; i + 1 < p_.lifts.size(); ++i) {
       const LiftStep& below = p_.lifts[i];
       const LiftStep& above = p_.lifts[i + 1];
@@ -352,24 +353,8 @@ class Planner {
     return refuse("knit", why, remedy);
   }
 
-  // With the pauses.
-  [[nodiscard]] trade::VolumeRate pace_of_all() const {
-    return quantity_of<trade::VolumeRate>(p_.concrete.value() / p_.duration.count());
-  }
-  [[nodiscard]] Volume placed_in(Seconds time) const {
-    return quantity_of<Volume>(pace_of_all().value() * std::max(0.0, time.count()));
-  }
-  // The load to order, which grows no older than it may; how long it takes to empty.
-  Seconds choose_load() {
-    const Volume in_time = placed_in(wish_.limits.load_age_max.value - wish_.haul);
-    p_.load = std::min(wish_.load, p_.concrete);
-    if (p_.load > in_time) p_.load = std::floor(in_time / kLoadStep + 1e-9) * kLoadStep;
-    return Seconds{p_.load.value() / pace_of_all().value()};
-  }
-
   // Loads must be emptied before they grow old, at the pace of placing with its pauses.
   Fault loads() {
-    const Seconds empties = choose_load();
     const Seconds time = wish_.limits.load_age_max.value - wish_.haul;
     if (p_.load < kLoadStep && p_.load < p_.concrete) {
       return refuse(
@@ -379,18 +364,19 @@ class Planner {
            {{"haul", amount(wish_.haul, Measure::age)},
             {"left", amount(std::max(Seconds{}, time), Measure::age)},
             {"limit", amount(wish_.limits.load_age_max.value, Measure::age)},
-            {"volume", amount(placed_in(time))}}},
+            {"volume", amount(supply_.in_time)}}},
           said("Find a nearer plant, or ask for a longer limit and a mix that bears it"));
     }
     p_.trucks = static_cast<std::size_t>(std::ceil(p_.concrete / p_.load - 1e-9));
-    p_.trucks_an_hour = trade::in_cubic_metres_per_hour(pace_of_all()) / in_cubic_metres(p_.load);
-    use(PlanLimit::load_age, (wish_.haul + empties) / wish_.limits.load_age_max.value);
+    p_.trucks_an_hour = trade::in_cubic_metres_per_hour(supply_.pace) / in_cubic_metres(p_.load);
+    use(PlanLimit::load_age, (wish_.haul + supply_.empties) / wish_.limits.load_age_max.value);
     return std::nullopt;
   }
 
   const PlanWish& wish_;
   trade::Sizing sized_;
   std::vector<Seconds> moving_;  // hands are at motors while each lift is placed
+  Supply supply_;
   PlannedPour p_;
 };
 
