@@ -7,6 +7,7 @@
 #include <map>
 #include <string_view>
 
+#include "check/inverter_look.h"
 #include "pour/plan/row_reach.h"
 
 namespace rb {
@@ -180,10 +181,8 @@ bool feeds_it(const Pair& p) {
   const Row& row = p.look.plan().elements[*p.cause.element].rows[*p.cause.row];
   for (const Inverter& inverter : p.look.plan().power) {
     if (inverter.id != *p.effect.inverter) continue;
-    return std::any_of(row.motors.begin(), row.motors.end(), [&](const Motor& motor) {
-      return std::find(inverter.motors.begin(), inverter.motors.end(), motor.id) !=
-             inverter.motors.end();
-    });
+    return std::any_of(row.motors.begin(), row.motors.end(),
+                       [&](const Motor& motor) { return feeds(inverter, motor.id); });
   }
   return false;
 }

@@ -13,10 +13,6 @@ struct Change {
   int more = 0;
 };
 
-bool feeds(const Inverter& inverter, const MotorId& motor) {
-  return std::find(inverter.motors.begin(), inverter.motors.end(), motor) != inverter.motors.end();
-}
-
 // Starts and ends from a moment on of motors of one inverter, those of a row that shook alike
 // together.
 std::vector<Change> changes_of(const Look& look, const Inverter& inverter, Seconds since) {
@@ -59,6 +55,10 @@ void count_in(InverterMemory& now, std::size_t inverter, const Change& change) {
 }
 
 }  // namespace
+
+bool feeds(const Inverter& inverter, const MotorId& motor) {
+  return std::find(inverter.motors.begin(), inverter.motors.end(), motor) != inverter.motors.end();
+}
 
 std::vector<InverterMoment> busiest(const Look& look) {
   std::vector<InverterMoment> all;

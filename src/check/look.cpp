@@ -115,8 +115,8 @@ std::vector<RowReach> look_at_rows(Look& look, ElementMemory& memory, std::size_
   }
   for (std::size_t r = 0; r < element.rows.size(); ++r) {
     RowMemory& row = memory.rows[r];
-    // A run still on grows with every look.
-    const bool still = same[r] && state.running(e, r) == nullptr && !row.unrested;
+    // A run still on grows with every look, and any event may end one that nobody rested.
+    const bool still = same[r] && !row.unrested;
     if (!still && !remembered(row, state, state.elements[e].rows[r], look.asof)) {
       row.ran = trade::Running{row.runs};
       row.shaken = shaking(state, e, r, look.asof.at, unended(look.asof));

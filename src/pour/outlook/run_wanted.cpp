@@ -1,7 +1,6 @@
 #include "pour/outlook/run_wanted.h"
 
 #include <algorithm>
-#include <cmath>
 
 #include "pour/outlook/form.h"
 #include "trade/shape/patch.h"
