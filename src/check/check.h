@@ -28,6 +28,8 @@ struct LiftReport {
   Seconds placed_from{}, placed_to{};
   Length top;  ///< highest bay
   std::optional<Velocity> rise_mean, rise_window, rise_limit;
+  /// Of bays that concrete came to nobody knows when: as drawn; they rose at least so fast.
+  std::optional<Velocity> rise_at_least;
   std::optional<double> under_share;
   std::optional<Seconds> min_dose, mean_dose;
   bool operator==(const LiftReport&) const = default;

@@ -29,15 +29,33 @@ bool sets_same(const AsItWas& since) {
          since.same(Trace::Of::air) && since.same(Trace::Of::truck);
 }
 
-std::optional<Velocity> fastest(const PourState& state, std::size_t element,
-                                const LiftState& lift) {
+// Of the bays of a lift whose start is known, or of those whose start is not.
+std::optional<Velocity> fastest(const PourState& state, std::size_t element, const LiftState& lift,
+                                bool start_missing) {
   if (lift.last_reading <= lift.started && !lift.ended) return std::nullopt;
   const Seconds window = state.plan->limits.rise_window.value;
-  Velocity worst;
-  for (const trade::TopCurve& top : state.elements[element].tops) {
-    worst = std::max(worst, trade::worst_rise(top, window, lift.started, lift.last_reading));
+  std::optional<Velocity> worst;
+  for (std::size_t bay = 0; bay < lift.bays.size(); ++bay) {
+    if (lift.start_missing(bay) != start_missing || lift.empty(bay)) continue;
+    const trade::TopCurve& top = state.elements[element].tops[bay];
+    worst = std::max(worst.value_or(Velocity{}),
+                     trade::worst_rise(top, window, lift.started, lift.last_reading));
   }
   return worst;
+}
+
+// The fastest bay from when concrete came to it to its last reading.
+std::optional<Velocity> mean_rise(const LiftState& lift) {
+  std::optional<Velocity> most;
+  for (std::size_t bay = 0; bay < lift.bays.size(); ++bay) {
+    if (lift.start_missing(bay) || lift.empty(bay)) continue;
+    const Seconds last =
+        lift.bay_wise ? lift.bays[bay].read.value_or(lift.started) : lift.last_reading;
+    const Seconds took = last - lift.began(bay);
+    if (took <= Seconds{}) continue;
+    most = std::max(most.value_or(Velocity{}), rate(lift.top[bay] - lift.bottom[bay], took));
+  }
+  return most;
 }
 
 void put_rise(LiftReport& report, const Look& look, std::optional<KnownRise>& known,
@@ -51,17 +69,15 @@ void put_rise(LiftReport& report, const Look& look, std::optional<KnownRise>& kn
   const bool tops_same = same && judged < tops_until;
   const bool limit_same = same && until == known->until && sets_same(since);
   known =
-      KnownRise{lift.started, lift.last_reading,
-                tops_same ? known->window : fastest(state, report.element, lift), until,
+      KnownRise{lift.started,
+                lift.last_reading,
+                tops_same ? known->window : fastest(state, report.element, lift, false),
+                tops_same ? known->at_least : fastest(state, report.element, lift, true),
+                until,
                 limit_same ? known->limit : rise_limit_of(state, look.asof, report.element, lift)};
   report.rise_window = known->window;
-  const Seconds took = lift.last_reading - lift.started;
-  if (took > Seconds{}) {
-    report.rise_mean = Velocity{};
-    for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
-      report.rise_mean = std::max(*report.rise_mean, rate(lift.top[bay] - lift.bottom[bay], took));
-    }
-  }
+  report.rise_at_least = known->at_least;
+  report.rise_mean = mean_rise(lift);
   if (known->limit) report.rise_limit = known->limit->rate;
 }
 

@@ -47,7 +47,7 @@ struct RowMemory {
 /// How a lift rose, and the limit it was held to.
 struct KnownRise {
   Seconds started{}, last_reading{};
-  std::optional<Velocity> window;
+  std::optional<Velocity> window, at_least;
   Seconds until{};
   std::optional<RiseLimit> limit;
 };

@@ -31,6 +31,23 @@ void unlogged_loads(const PourState& state, std::vector<NotJudged>& gaps) {
   }
 }
 
+void unsaid_starts(const PourState& state, std::vector<NotJudged>& gaps) {
+  for (std::size_t e = 0; e < state.elements.size(); ++e) {
+    for (const LiftState& lift : state.elements[e].lifts) {
+      for (std::size_t bay = 0; bay < lift.bays.size(); ++bay) {
+        if (!lift.start_missing(bay)) continue;
+        gaps.push_back(
+            {.what = "rise",
+             .element = e,
+             .bay = bay,
+             .lift = lift.lift,
+             .sentence = said("{element} lift {lift}: start of bay {bay} not tapped: its "
+                              "rise may be higher than shown.")});
+      }
+    }
+  }
+}
+
 void untold_speeds(const PourState& state, std::vector<NotJudged>& gaps) {
   for (std::size_t e = 0; e < state.elements.size(); ++e) {
     const bool untold = std::any_of(state.runs.begin(), state.runs.end(), [&](const RunState& run) {
@@ -85,6 +102,7 @@ std::vector<NotJudged> not_judged(const PourState& state) {
                                      "were ready is not judged.")});
   }
   unlogged_loads(state, gaps);
+  unsaid_starts(state, gaps);
   untold_speeds(state, gaps);
   return gaps;
 }

@@ -114,6 +114,8 @@ std::string limit_text(const Finding& finding, const Voice& voice) {
 std::string sentence(const NotJudged& gap, const Plan& plan, const Voice& voice) {
   Facts facts;
   if (gap.element) facts.push_back({"element", plan.elements[*gap.element].id.text});
+  if (gap.lift) facts.push_back({"lift", count(*gap.lift)});
+  if (gap.bay) facts.push_back({"bay", counted(*gap.bay + 1)});
   return filled(gap.sentence, facts, voice);
 }
 

@@ -66,6 +66,18 @@ const std::vector<Spoilt>& spoilt() {
          p.ran("R1", 5200, 5210);  // under 24 kN/m3 x 1.8 m
        },
        {}},
+      {"gate-passed",
+       [](Pour& p) {
+         p.at(2300, R"("do":"override","rule":"ready-open","element":"W1","why":"seen")");
+       },
+       {}},
+      {"front-unknown",
+       [](Pour& p) {
+         p.changed(R"("do":"lift-end","element":"W1","lift":2)", R"("height":1.2)",
+                   R"("height":1.2,"bay":1)");
+         p.at(2700, lift_end(2, 1.2, 2));
+       },
+       {}},
       {"rise-fast", [](Pour& p) { p.plan.element = R"("rise_limit":1.1)"; }, {}},
       {"form-short",
        [](Pour& p) {
@@ -223,7 +235,7 @@ TEST_CASE("the pours spoilt are one for each rule of the list") {
             "insert-sparse",  "clock-step", "run-unended", "ready-open",    "unsigned",
             "entered-before", "kept-late",  "from-script", "load-untested", "slump-out",
             "unvibrated",     "knit-near",  "form-moved",  "water-added",   "form-short",
-            "insert-few",     "air-out",    "density-out"});
+            "insert-few",     "air-out",    "density-out", "front-unknown", "gate-passed"});
 }
 
 TEST_CASE(

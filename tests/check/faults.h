@@ -20,6 +20,7 @@ struct Expected {
   std::string says;              ///< the rule; empty: the fault cannot occur in that kind
   std::set<std::string> also{};  ///< rules that follow from it, in the same group
   std::string why{};             ///< why it cannot occur, or why more is told
+  std::set<std::string> gaps{};  ///< what it leaves not judged
 };
 
 /// The same in a wall, a column and a deck.

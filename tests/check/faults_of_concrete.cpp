@@ -87,7 +87,7 @@ std::vector<Fault> faults_of_concrete() {
          p.later(7100, 43200).at(6890, hang("R4", {"R4-1"}));
          p.load("T3", 0.3, 46000, 48000, 50000);
          p.changed(R"("ticket":"T2","mix")", R"("volume":1.2)", R"("volume":0.9)");
-         p.at(48100, top(1.8, 2)).at(49000, lift_end(4, 2.4, 2));
+         p.at(6001, bay_start(4, 1)).at(48100, bay_start(4, 2)).at(49000, lift_end(4, 2.4, 2));
          p.at(49010, hang("R4", {"R4-2"})).ran("R4", 49020, 49120);
        },
        {Expected{"knit-late"}, {"", {}, "a column is one bay"}, {"knit-late"}}},
@@ -102,10 +102,23 @@ std::vector<Fault> faults_of_concrete() {
                    R"("height":0.7)");
        },
        everywhere("lift-deep")},
+      {"the start of a bay not tapped",
+       [](Pour& p, ElementKind kind) {
+         if (kind == ElementKind::deck) {
+           p.without(R"("do":"bay-start","element":"W1","lift":1,"bay":2)");
+           return;
+         }
+         p.changed(R"("do":"lift-end","element":"W1","lift":2)", R"("height":1.2)",
+                   R"("height":1.2,"bay":1)");
+         p.at(2401, bay_start(2, 1)).at(3301, lift_end(2, 1.2, 2));
+       },
+       {Expected{"front-unknown", {}, {}, {"rise"}},
+        {"", {}, "a column is one bay"},
+        {"front-unknown", {}, {}, {"rise"}}}},
       {"a top that fell",
        [](Pour& p, ElementKind kind) {
          p.at(kind == ElementKind::deck ? 2420 : 3350,
-              top(kind == ElementKind::deck ? 0.1 : 0.9, kind == ElementKind::column ? 0 : 1));
+              kind == ElementKind::deck ? top(0.1, 1) : top(0.9));
        },
        everywhere("top-fell")},
       {"the form moved",

@@ -102,6 +102,11 @@ std::vector<Fault> faults_of_paper() {
          }
        }),
        everywhere("clock-step")},
+      {"a lift begun over a walk-down not in order, by name",
+       [](Pour& p, ElementKind) {
+         p.at(599, R"("do":"override","rule":"ready-open","element":"W1","why":"looked over")");
+       },
+       everywhere("gate-passed")},
       {"an event kept ten minutes after its tap", book([](std::vector<Event>& events) {
          auto& entry = *midway(events).entry;
          entry.kept = after(entry.wall, seconds(600));

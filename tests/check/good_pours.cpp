@@ -100,7 +100,8 @@ Pour good_deck() {
   pour.load("T1", 2.4, -600, 500, 1500).load("T2", 2.4, 0, 1500, 2400);
   tested(pour, 520, "T1");
   tested(pour, 1520, "T2");
-  pour.at(600, lift_start(1)).at(1400, lift_end(1, 0.2, 1)).at(1500, top(0, 2));
+  pour.at(600, lift_start(1)).at(1400, lift_end(1, 0.2, 1));
+  pour.at(601, bay_start(1, 1)).at(1500, bay_start(1, 2));
   pour.at(1450, insert(1, 1, 0.27, 0) + R"(,"points":80)");
   pour.at(2400, lift_end(1, 0.2, 2));
   pour.at(2450, insert(1, 2, 0.27, 0) + R"(,"points":80)");

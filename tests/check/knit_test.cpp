@@ -264,7 +264,7 @@ TEST_CASE("strips of a deck five and a half hours apart tell the joint between t
     plan.rows = {};
     Pour pour{plan};
     pour.at(0, lift_start(1)).at(600, lift_end(1, 0.25, 1));
-    pour.at(600 + apart - 600, top(0.0, 2)).at(600 + apart, lift_end(1, 0.25, 2));
+    pour.at(0, bay_start(1, 1)).at(apart, bay_start(1, 2)).at(600 + apart, lift_end(1, 0.25, 2));
     if (!more.empty()) pour.at(30000, more);
     return pour.checked();
   };

@@ -66,6 +66,12 @@ class RandomPour {
         return add(fmt::format(R"("do":"lift-start","element":"{}","lift":{})", element, ++lift),
                    back);
       case 1:
+        if (lift > 0 && !bay.empty()) {
+          return add(
+              fmt::format(R"("do":"bay-start","element":"W","lift":{}{})", std::max(1, lift), bay),
+              back);
+        }
+        [[fallthrough]];
       case 2:
         z = std::min(2.9, z + 0.01 * whole(-5, 25));
         return add(fmt::format(R"("do":"top","element":"{}","height":{}{})", element,

@@ -209,6 +209,9 @@ std::string lift_start(int lift) {
 std::string top(double height, int bay) {
   return fmt::format(R"("do":"top","element":"W1","height":{}{})", height, bay_text(bay));
 }
+std::string bay_start(int lift, int bay) {
+  return fmt::format(R"("do":"bay-start","element":"W1","lift":{},"bay":{})", lift, bay);
+}
 std::string lift_end(int lift, double height, int bay) {
   return fmt::format(R"("do":"lift-end","element":"W1","lift":{},"height":{}{})", lift, height,
                      bay_text(bay));

@@ -120,6 +120,7 @@ std::string take_down(const std::string& row, const std::string& side = "near");
 std::string lift_start(int lift);
 /// Bay 0: all bays.
 std::string top(double height, int bay = 0);
+std::string bay_start(int lift, int bay);
 std::string lift_end(int lift, double height, int bay = 0);
 std::string run(const std::string& row, const std::string& side = "near", double vpm = 6000);
 std::string rest(const std::string& row, const std::string& side = "near");

@@ -106,14 +106,15 @@ TEST_CASE("a slow lift after a fast one is judged by the windows that touch it")
 
 TEST_CASE("the bay that rises most is the one that counts") {
   Pour pour{limited(1)};
-  pour.at(0, lift_start(1)).at(3600, lift_end(1, 0.6, 1)).at(3600, lift_end(1, 1.05, 2));
+  pour.at(0, lift_start(1)).at(0, bay_start(1, 1)).at(0, bay_start(1, 2));
+  pour.at(3600, lift_end(1, 0.6, 1)).at(3600, lift_end(1, 1.05, 2));
   CHECK(pour.checked().only("rise-fast").measured->si == about(1.05));
   CHECK(mean(pour.checked(), 1) == about(1.05));
 }
 
 TEST_CASE("the mean is over the placing, to the last reading") {
   Pour pour;
-  pour.at(0, lift_start(1)).at(600, lift_end(1, 0.6, 1)).at(1800, lift_end(1, 0.6, 2));
+  pour.at(0, lift_start(1)).at(900, top(0.6)).at(1800, lift_end(1, 0.6));
   CHECK(mean(pour.checked(), 1) == about(1.2));
   Pour bare;
   bare.at(0, lift_start(1));

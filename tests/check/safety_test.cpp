@@ -169,9 +169,10 @@ TEST_CASE("events without clocks of their own show no step") {
 }
 
 TEST_CASE("a form that moved or a motor that came loose stops the pour and holds it at once") {
-  for (const auto& [what, words] :
+  for (const auto& moved :
        {std::pair{"form", "the form moved. Clear the area"}, {"motor", "a motor came loose"}}) {
-    INFO(what);
+    const auto& [what, words] = moved;
+    INFO(moved.first);
     Pour pour =
         Pour{}
             .at(0, lift_start(1))

@@ -90,3 +90,81 @@ TEST_CASE("a bad field of them is refused by its name") {
   CHECK(refused(R"("do":"moved","what":"form","element":"W9")")
             .find("element W9 is not in the plan") != std::string::npos);
 }
+
+namespace {
+
+std::string bay_start(int bay, int lift = 1) {
+  return R"("do":"bay-start","element":"W1","lift":)" + std::to_string(lift) + R"(,"bay":)" +
+         std::to_string(bay);
+}
+std::string top(double height, int bay) {
+  return R"("do":"top","element":"W1","height":)" + std::to_string(height) + R"(,"bay":)" +
+         std::to_string(bay);
+}
+const std::string kLiftStart = R"("do":"lift-start","element":"W1","lift":1)";
+
+double height(const PourState& state, std::size_t bay, double minute) {
+  return in_metres(state.elements[0].tops[bay].at(seconds(60 * minute)));
+}
+
+}  // namespace
+
+TEST_CASE("a bay stands flat until concrete comes to it, and rises straight from there") {
+  const PourState state =
+      folded(line("10", kLiftStart) + line("10", bay_start(1)) + line("30", bay_start(2)) +
+             line("40", top(0.6, 1)) + line("50", top(0.4, 2)));
+  CHECK(height(state, 0, 25) == doctest::Approx(0.3));
+  CHECK(height(state, 1, 30) == 0);
+  CHECK(height(state, 1, 40) == doctest::Approx(0.2));
+  const LiftState& lift = state.elements[0].lifts[0];
+  CHECK(lift.bay_wise);
+  CHECK_FALSE(lift.start_missing(0));
+  CHECK_FALSE(lift.start_missing(1));
+  CHECK(lift.began(1) == seconds(1800));
+  CHECK(*lift.bays[1].read == seconds(3000));
+}
+
+TEST_CASE("a bay with neither start nor reading is empty; one with readings only lacks its start") {
+  const PourState state = folded(line("10", kLiftStart) + line("40", top(0.6, 1)));
+  const LiftState& lift = state.elements[0].lifts[0];
+  CHECK(lift.start_missing(0));
+  CHECK_FALSE(lift.start_missing(1));
+  CHECK(lift.empty(1));
+  CHECK(height(state, 0, 25) == doctest::Approx(0.3));  // as drawn
+  const PourState even =
+      folded(line("10", kLiftStart) + line("40", R"("do":"top","element":"W1","height":0.6)"));
+  CHECK_FALSE(even.elements[0].lifts[0].bay_wise);
+  CHECK_FALSE(even.elements[0].lifts[0].start_missing(0));
+}
+
+TEST_CASE("a bay-start after the bay's first higher reading, or a second one, says nothing new") {
+  const PourState state =
+      folded(line("10", kLiftStart) + line("20", bay_start(1)) + line("25", bay_start(1)) +
+             line("30", top(0.6, 1)) + line("31", top(0.3, 2)) + line("35", bay_start(2)));
+  CHECK(state.log[3].sense == LogEntry::Sense::repeats);
+  CHECK(state.log[6].sense == LogEntry::Sense::repeats);
+  CHECK(state.elements[0].lifts[0].start_missing(1));
+  // Corrected to when it was, it counts; struck, it is as if it had never been.
+  const std::string named = R"("id":"b2",)" + bay_start(2);
+  const std::string fix =
+      R"("do":"fix","target":"b2","set":{"at":"2026-03-02T05:20:00.000Z"},"why":"tapped late")";
+  const std::string lines = line("10", kLiftStart) + line("30", top(0.6, 1)) +
+                            line("31", top(0.3, 2)) + line("35", named);
+  const PourState fixed = folded(lines + line("40", fix));
+  CHECK(fixed.elements[0].lifts[0].began(1) == seconds(1200));
+  CHECK(height(fixed, 1, 20) == 0);
+  const PourState struck =
+      folded(lines + line("40", fix) + line("41", R"("do":"strike","target":"b2","why":"no")"));
+  CHECK(struck.elements[0].lifts[0].start_missing(1));
+}
+
+TEST_CASE("a bay-start names a lift that was started and a bay of the plan") {
+  CHECK(refused(bay_start(1)).find("lift 1 of W1 has not been started by then") !=
+        std::string::npos);
+  const auto bad = read_script(line("00", R"("do":"pour-open","pour":"P","plan":)" + kPlan) +
+                                   line("10", kLiftStart) + line("11", bay_start(3)),
+                               "a.jsonl");
+  REQUIRE_FALSE(bad);
+  CHECK(to_text(bad.error()).find("bay 3 is not in the plan") != std::string::npos);
+  CHECK(refusal(R"("do":"bay-start","element":"W1","lift":1)").find("bay") != std::string::npos);
+}

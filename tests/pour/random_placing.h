@@ -171,6 +171,10 @@ class RandomPlacing {
       place.lift = std::min(place.lift + 1, place.lifts);
       return fmt::format(R"("do":"lift-start","element":"{}","lift":{})", place.id, place.lift);
     }
+    if (what == 2 && place.bays > 1) {
+      return fmt::format(R"("do":"bay-start","element":"{}","lift":{},"bay":{})", place.id,
+                         place.lift, whole(1, place.bays));
+    }
     if (what < 10) return fmt::format(R"("do":"top","element":"{}",{})", place.id, top(place));
     if (what < 11) {
       return fmt::format(R"("do":"lift-end","element":"{}","lift":{},{})", place.id, place.lift,

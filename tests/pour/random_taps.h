@@ -79,6 +79,10 @@ class RandomTaps {
       case 3:
         return fmt::format(R"("do":"lift-start",{})", lift());
       case 4:
+        if (whole(0, 1) == 0) {
+          return fmt::format(R"("do":"bay-start",{},"bay":{})", lift(), whole(1, 2));
+        }
+        [[fallthrough]];
       case 5:
         return fmt::format(R"("do":"top","element":"{}",{})", one_of({"W", "K"}), top());
       case 6:

@@ -63,6 +63,11 @@ std::string happened(Chance& chance, int& lift, double& top) {
     case 0:
       return fmt::format(R"("do":"lift-start","element":"W1","lift":{})", ++lift);
     case 1:
+      if (chance.of(3) == 0) {
+        return fmt::format(R"("do":"bay-start","element":"W1","lift":{},"bay":{})",
+                           std::max(lift, 1), 1 + chance.of(2));
+      }
+      [[fallthrough]];
     case 2:
       top = std::min(2.4, top + 0.1 * chance.of(6));
       return fmt::format(R"("do":"top","element":"W1","height":{},"bay":{})", top,

@@ -15,7 +15,7 @@ const Moment kDamagedDay = *parse_moment("2026-03-02T05:12:00.000Z");
 
 struct Seen {
   explicit Seen(Language language, bool open) : ui(Settings{.language = language}) {
-    state = *fold(small_pour(kDamagedDay));
+    state = *fold(ready_pour(kDamagedDay));
     report = check(state, AsOf::now(state, kDamagedDay));
     cards = {make_pour_card(state)};
     cards.front().damage = damage;

@@ -41,7 +41,7 @@ void enter_a_truck(Tablet& tablet) {
 }  // namespace
 
 TEST_CASE("a truck is entered, discharged and tested by taps") {
-  Tablet tablet(small_pour(kEarly), kEarly + 15min);
+  Tablet tablet(ready_pour(kEarly), kEarly + 15min);
   enter_a_truck(tablet);
   const auto& truck = last<event::Truck>(tablet);
   CHECK(truck.ticket == TicketId{"7001"});
@@ -89,7 +89,7 @@ TEST_CASE("a truck is entered, discharged and tested by taps") {
 }
 
 TEST_CASE("the next truck is guessed: the ticket after, its mix, volume and way; KEEP enters it") {
-  Tablet tablet(small_pour(kEarly), kEarly + 15min);
+  Tablet tablet(ready_pour(kEarly), kEarly + 15min);
   enter_a_truck(tablet);
   tablet.wait(seconds(900));
   tablet.tap("NEW TRUCK");
@@ -101,7 +101,7 @@ TEST_CASE("the next truck is guessed: the ticket after, its mix, volume and way;
 }
 
 TEST_CASE("a ticket that was entered already is refused before it is kept") {
-  Tablet tablet(small_pour(kEarly), kEarly + 15min);
+  Tablet tablet(ready_pour(kEarly), kEarly + 15min);
   enter_a_truck(tablet);
   tablet.tap("NEW TRUCK");
   tablet.tap_id("ticket");
@@ -113,7 +113,7 @@ TEST_CASE("a ticket that was entered already is refused before it is kept") {
 }
 
 TEST_CASE("figures in feet and Fahrenheit are kept in SI, and what cannot be is refused in words") {
-  Tablet tablet(small_pour(kEarly), kEarly + 15min, {.settings = {.units = Units::us}});
+  Tablet tablet(ready_pour(kEarly), kEarly + 15min, {.settings = {.units = Units::us}});
   tablet.tap("MORE");
   tablet.tap("TRUCKS");
   tablet.tap_id("air temp");
@@ -128,7 +128,7 @@ TEST_CASE("figures in feet and Fahrenheit are kept in SI, and what cannot be is 
 }
 
 TEST_CASE("insertions are logged for the lift, and the same again is two taps") {
-  Tablet tablet(small_pour(kEarly), kEarly + 1min);
+  Tablet tablet(ready_pour(kEarly), kEarly + 1min);
   CHECK_FALSE(tablet.find_id("insert")->target.enabled);  // no lift yet
   tablet.tap("START LIFT 1");
   tablet.wait(seconds(300));
@@ -157,7 +157,7 @@ TEST_CASE("insertions are logged for the lift, and the same again is two taps") 
 }
 
 TEST_CASE("the card names the rows to run, then the motors to move, and leads to both by taps") {
-  Tablet tablet(small_pour(kEarly), kEarly + 1min);
+  Tablet tablet(ready_pour(kEarly), kEarly + 1min);
   place_lift_1(tablet);
   CHECK(tablet.says("RUN NOW: R1"));  // R1 alone serves lift 1
   tablet.tap_id("next");
@@ -172,7 +172,7 @@ TEST_CASE("the card names the rows to run, then the motors to move, and leads to
 
 TEST_CASE("a row served no more comes down and its motors go up, each by one tap") {
   // R2 takes the motors of R1, which serves lift 1 only.
-  std::vector<Event> events = small_pour(kEarly);
+  std::vector<Event> events = ready_pour(kEarly);
   auto& open = std::get<event::PourOpen>(events.front().what);
   Plan plan = *open.plan;
   auto& rows = plan.elements.front().rows;
@@ -203,7 +203,7 @@ TEST_CASE("a row served no more comes down and its motors go up, each by one tap
 
 TEST_CASE("the rise is said against its limit in words: within, near and too fast") {
   // A form that bears the whole height, and a plan that allows 1 m/h: 0.6 m in 36 min.
-  std::vector<Event> events = small_pour(kEarly);
+  std::vector<Event> events = ready_pour(kEarly);
   auto& open = std::get<event::PourOpen>(events.front().what);
   Plan plan = *open.plan;
   plan.elements.front().form_rating = kilopascals(60);
@@ -233,7 +233,7 @@ TEST_CASE("the rise is said against its limit in words: within, near and too fas
 }
 
 TEST_CASE("while the pour is on hold the joint's clock runs on the screen") {
-  Tablet tablet(small_pour(kEarly), kEarly + 1min);
+  Tablet tablet(ready_pour(kEarly), kEarly + 1min);
   place_lift_1(tablet);
   tablet.tap("HOLD");
   tablet.tap("Waiting for trucks");
@@ -248,7 +248,7 @@ TEST_CASE("while the pour is on hold the joint's clock runs on the screen") {
 }
 
 TEST_CASE("the one who holds the tablet is chosen in three taps and shown") {
-  std::vector<Event> events = small_pour(kEarly);
+  std::vector<Event> events = ready_pour(kEarly);
   auto& open = std::get<event::PourOpen>(events.front().what);
   Plan plan = *open.plan;
   plan.people.push_back({PersonId{"night"}, "B. Okoro", "foreman"});

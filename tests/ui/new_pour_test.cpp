@@ -30,7 +30,7 @@ const Plan& opened(const Tablet& tablet) {
 }  // namespace
 
 TEST_CASE("a wall is planned by touch from nothing, drawn as it is made, and its pour opened") {
-  Tablet tablet(small_pour(kMorning), kMorning + 1min);
+  Tablet tablet(ready_pour(kMorning), kMorning + 1min);
   tablet.in_pour = false;
   tablet.frame();
   tablet.tap("NEW POUR");
@@ -87,12 +87,13 @@ TEST_CASE("a wall is planned by touch from nothing, drawn as it is made, and its
   CHECK(wall.rows.size() == 3);
   // And it can be poured at once.
   tablet.tap("START LIFT 1");
+  tablet.tap("The engineer agreed");  // no walk-down yet, nothing measured
   CHECK(tablet.state->placing(0) != nullptr);
   CHECK_FALSE(tablet.ui.drafts().plan);
 }
 
 TEST_CASE("yesterday's plan is copied: its name is confirmed or made new, the rest stands") {
-  Tablet tablet(small_pour(kMorning), kMorning + 24h);
+  Tablet tablet(ready_pour(kMorning), kMorning + 24h);
   const Plan yesterday = opened(tablet);
   tablet.tap("ALL POURS");
   tablet.tap("NEW POUR");
@@ -117,7 +118,7 @@ TEST_CASE("yesterday's plan is copied: its name is confirmed or made new, the re
 }
 
 TEST_CASE("what is wrong is said at once, in place, and START waits for it to be mended") {
-  Tablet tablet(small_pour(kMorning), kMorning + 1min);
+  Tablet tablet(ready_pour(kMorning), kMorning + 1min);
   tablet.tap("ALL POURS");
   tablet.tap("NEW POUR");
   tablet.tap_id("plan copy P1");
@@ -136,7 +137,7 @@ TEST_CASE("what is wrong is said at once, in place, and START waits for it to be
 }
 
 TEST_CASE("a plan half made outlives its panel, and is gone on with") {
-  Tablet tablet(small_pour(kMorning), kMorning + 1min);
+  Tablet tablet(ready_pour(kMorning), kMorning + 1min);
   tablet.tap("ALL POURS");
   tablet.tap("NEW POUR");
   tablet.tap("EMPTY PLAN");
@@ -151,7 +152,7 @@ TEST_CASE("a plan half made outlives its panel, and is gone on with") {
 }
 
 TEST_CASE("an element is taken out by a second tap only") {
-  Tablet tablet(small_pour(kMorning), kMorning + 1min);
+  Tablet tablet(ready_pour(kMorning), kMorning + 1min);
   tablet.tap("ALL POURS");
   tablet.tap("NEW POUR");
   tablet.tap_id("plan copy P1");
@@ -168,7 +169,7 @@ TEST_CASE("an element is taken out by a second tap only") {
 TEST_CASE("in feet, figures are typed and shown in feet and kept in metres") {
   TabletSpec spec;
   spec.settings.units = Units::us;
-  Tablet tablet(small_pour(kMorning), kMorning + 1min, spec);
+  Tablet tablet(ready_pour(kMorning), kMorning + 1min, spec);
   tablet.tap("ALL POURS");
   tablet.tap("NEW POUR");
   tablet.tap("EMPTY PLAN");
@@ -190,7 +191,7 @@ TEST_CASE("in feet, figures are typed and shown in feet and kept in metres") {
 
 TEST_CASE(
     "rows and motors are computed by touch: what is missing is named, then it can be poured") {
-  Tablet tablet(small_pour(kMorning), kMorning + 1min);
+  Tablet tablet(ready_pour(kMorning), kMorning + 1min);
   tablet.tap("ALL POURS");
   tablet.tap("NEW POUR");
   tablet.tap("EMPTY PLAN");
@@ -231,11 +232,12 @@ TEST_CASE(
   CHECK(opened(tablet).elements[0].rows == made.plan.elements[0].rows);
   CHECK(opened(tablet).elements[0].lifts == made.plan.elements[0].lifts);
   tablet.tap("START LIFT 1");
+  tablet.tap("The engineer agreed");  // no walk-down yet, nothing measured
   CHECK(tablet.state->placing(0) != nullptr);
 }
 
 TEST_CASE("a limit that forbids the plan is said, and what stood before stands") {
-  Tablet tablet(small_pour(kMorning), kMorning + 1min);
+  Tablet tablet(ready_pour(kMorning), kMorning + 1min);
   tablet.tap("ALL POURS");
   tablet.tap("NEW POUR");
   tablet.tap_id("plan copy P1");

@@ -17,7 +17,8 @@ const Kind* what(const Event& event) {
 }  // namespace
 
 TEST_CASE("a lift is placed and two rows run by taps: three for the lift, two a row") {
-  Tablet tablet(small_pour(kDawn), kDawn + 1min);
+  Tablet tablet(hung_pour(kDawn), kDawn + 1min);
+  const std::size_t before = tablet.events.size();
   tablet.tap("START LIFT 1");
   CHECK(tablet.taps == 1);
   const Moment started = tablet.events.back().at;
@@ -39,34 +40,34 @@ TEST_CASE("a lift is placed and two rows run by taps: three for the lift, two a 
   tablet.tap("KEEP");
   CHECK(tablet.taps == 7);
 
-  REQUIRE(tablet.events.size() == 7);
-  const auto* start = what<event::LiftStart>(tablet.events[1]);
+  REQUIRE(tablet.events.size() == before + 6);
+  const auto* start = what<event::LiftStart>(tablet.events[before]);
   REQUIRE(start);
   CHECK(*start == event::LiftStart{ElementId{"W1"}, 1});
   CHECK(started >= kDawn + 1min);
   const RowPlace r1{ElementId{"W1"}, Side::near_side, RowId{"R1"}};
   const RowPlace r2{ElementId{"W1"}, Side::near_side, RowId{"R2"}};
-  REQUIRE(what<event::Run>(tablet.events[2]));
-  CHECK(what<event::Run>(tablet.events[2])->place == r1);
-  REQUIRE(what<event::Rest>(tablet.events[3]));
-  CHECK(what<event::Rest>(tablet.events[3])->place == r1);
-  REQUIRE(what<event::Run>(tablet.events[4]));
-  CHECK(what<event::Run>(tablet.events[4])->place == r2);
-  REQUIRE(what<event::Rest>(tablet.events[5]));
-  CHECK(what<event::Rest>(tablet.events[5])->place == r2);
-  const auto* end = what<event::LiftEnd>(tablet.events[6]);
+  REQUIRE(what<event::Run>(tablet.events[before + 1]));
+  CHECK(what<event::Run>(tablet.events[before + 1])->place == r1);
+  REQUIRE(what<event::Rest>(tablet.events[before + 2]));
+  CHECK(what<event::Rest>(tablet.events[before + 2])->place == r1);
+  REQUIRE(what<event::Run>(tablet.events[before + 3]));
+  CHECK(what<event::Run>(tablet.events[before + 3])->place == r2);
+  REQUIRE(what<event::Rest>(tablet.events[before + 4]));
+  CHECK(what<event::Rest>(tablet.events[before + 4])->place == r2);
+  const auto* end = what<event::LiftEnd>(tablet.events[before + 5]);
   REQUIRE(end);
   CHECK(end->lift == 1);
   CHECK(in_metres(end->height) == doctest::Approx(0.6));
   CHECK_FALSE(end->bay);
   // The lift ended when END was tapped, not when its height had been typed.
-  CHECK(between(tablet.events[6].at, ended) < seconds(1));
+  CHECK(between(tablet.events[before + 5].at, ended) < seconds(1));
   CHECK(tablet.state->elements[0].lifts.size() == 1);
   CHECK(tablet.state->placing(0) == nullptr);
 }
 
 TEST_CASE("a top is typed for one bay") {
-  Tablet tablet(small_pour(kDawn), kDawn + 1min);
+  Tablet tablet(ready_pour(kDawn), kDawn + 1min);
   tablet.tap("START LIFT 1");
   tablet.wait(seconds(300));
   tablet.tap("TOP");

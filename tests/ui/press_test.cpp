@@ -41,7 +41,7 @@ Point middle_of(const Tablet& tablet, const std::string& id) {
 }  // namespace
 
 TEST_CASE("presses that waited are kept on their own rows, in order, at their own times") {
-  Tablet tablet(small_pour(kDayBegan), kDayBegan + 1min);
+  Tablet tablet(ready_pour(kDayBegan), kDayBegan + 1min);
   place_lift_1(tablet);
   seen(tablet);
   const Point r1 = middle_of(tablet, "row R1 near");
@@ -64,7 +64,7 @@ TEST_CASE("presses that waited are kept on their own rows, in order, at their ow
 }
 
 TEST_CASE("a press made before a panel was seen is not given to the panel: it is refused aloud") {
-  Tablet tablet(small_pour(kDayBegan), kDayBegan + 1min);
+  Tablet tablet(ready_pour(kDayBegan), kDayBegan + 1min);
   place_lift_1(tablet);
   seen(tablet);
   const Point hold = middle_of(tablet, "hold");
@@ -92,7 +92,7 @@ TEST_CASE("a press made before a panel was seen is not given to the panel: it is
 }
 
 TEST_CASE("a press on a row is not given to the row of the same name on another element") {
-  std::vector<Event> events = small_pour(kDayBegan);
+  std::vector<Event> events = ready_pour(kDayBegan);
   auto& open = std::get<event::PourOpen>(events.front().what);
   Plan plan = *open.plan;
   plan.elements.push_back(plan.elements.front());
@@ -112,7 +112,7 @@ TEST_CASE("a press on a row is not given to the row of the same name on another 
 }
 
 TEST_CASE("a press that is not taken is told, whatever the reason") {
-  Tablet tablet(small_pour(kDayBegan), kDayBegan + 1min);
+  Tablet tablet(hung_pour(kDayBegan), kDayBegan + 1min);
   tablet.tap("START LIFT 1");
   const Point r1 = middle_of(tablet, "row R1 near");
   const std::size_t before = tablet.events.size();
@@ -134,7 +134,7 @@ TEST_CASE("a press that is not taken is told, whatever the reason") {
 }
 
 TEST_CASE("a stall is told, and a tap without a time of its own says by how much it may be off") {
-  Tablet tablet(small_pour(kDayBegan), kDayBegan + 1min);
+  Tablet tablet(hung_pour(kDayBegan), kDayBegan + 1min);
   tablet.tap("START LIFT 1");
   tablet.stand(Stall{Seconds{1.5}, true});
   CHECK(tablet.says("Stood still 1.5 s; taps kept their own times"));
@@ -181,7 +181,7 @@ TEST_CASE("locked for cleaning, 500 random taps book nothing, and running rows s
   constexpr unsigned kSeed = 20260302;
   CAPTURE(kSeed);
   std::mt19937 random(kSeed);
-  Tablet tablet(small_pour(kDayBegan), kDayBegan + 1min);
+  Tablet tablet(hung_pour(kDayBegan), kDayBegan + 1min);
   tablet.tap("START LIFT 1");
   tablet.tap_id("row R1 near");
   lock(tablet);
@@ -216,7 +216,7 @@ TEST_CASE("what is said of presses and the lock is whole in both languages, on e
     for (const Language language : Language::all()) {
       CAPTURE(size.width);
       CAPTURE(std::string{language.code()});
-      Tablet tablet(small_pour(kDayBegan), kDayBegan + 1min,
+      Tablet tablet(ready_pour(kDayBegan), kDayBegan + 1min,
                     {size.width, size.height, Settings{.language = language}});
       const auto whole = [&] {
         for (const SeenText& text : tablet.ui.probe().texts) {
@@ -245,7 +245,7 @@ TEST_CASE("what is said of presses and the lock is whole in both languages, on e
 }
 
 TEST_CASE("the lock opens by two still holds, one corner after the other, and by nothing less") {
-  Tablet tablet(small_pour(kDayBegan), kDayBegan + 1min);
+  Tablet tablet(hung_pour(kDayBegan), kDayBegan + 1min);
   lock(tablet);
   hold_corner(tablet, "wipe 2", Seconds{2.2});
   hold_corner(tablet, "wipe 1", Seconds{1.8});  // too short

@@ -37,7 +37,14 @@ TEST_CASE("the walk-down is offered before the first lift, a tap away, and in MO
   CHECK(tablet.taps == 1);
   CHECK(tablet.find("OK Form") != nullptr);
   tablet.tap("BACK");
-  tablet.tap("START LIFT 1");  // nothing keeps a foreman from starting
+  tablet.tap("START LIFT 1");  // who goes on over it gives a name and a reason
+  CHECK(tablet.state->elements[0].lifts.empty());
+  CHECK(tablet.says("Walk-down not all in order"));
+  CHECK(tablet.says("It is kept with the name A. Reyes"));
+  tablet.tap("Looked over on the form, not logged");
+  REQUIRE(tablet.state->overrides.size() == 2);  // nor was the mix measured
+  CHECK(tablet.state->overrides[0].what.rule == "ready-open");
+  CHECK(tablet.state->elements[0].lifts.size() == 1);
   CHECK(tablet.find("WALK-DOWN") == nullptr);
   tablet.tap("MORE");
   tablet.tap("WALK-DOWN");
@@ -74,6 +81,7 @@ TEST_CASE("each point is answered by one tap; what is not OK takes a note and is
   CHECK_FALSE(found());
   SUBCASE("placing begins all the same: the finding stands") {
     tablet.tap("START LIFT 1");
+    tablet.tap("The engineer agreed");
     CHECK(found());
   }
   SUBCASE("a later answer stands instead") {
@@ -82,6 +90,8 @@ TEST_CASE("each point is answered by one tap; what is not OK takes a note and is
     tablet.tap("BACK");
     CHECK(tablet.says("all 13 OK"));
     tablet.tap("START LIFT 1");
+    CHECK_FALSE(tablet.says("Walk-down not all in order"));
+    tablet.tap("The engineer agreed");  // that the mix is not measured
     CHECK_FALSE(found());
   }
 }

@@ -14,7 +14,7 @@ const Moment kNow = *parse_moment("2026-03-02T05:12:00.000Z");
 
 struct Shown {
   explicit Shown(Language language = {})
-      : ui(Settings{.language = language}), state(*fold(small_pour(kNow))) {
+      : ui(Settings{.language = language}), state(*fold(ready_pour(kNow))) {
     report = check(state, AsOf::now(state, kNow));
     world.state = &state;
     world.report = &report;

@@ -22,7 +22,7 @@ bool has(const Tablet& tablet, const std::string& rule) {
 }  // namespace
 
 TEST_CASE("\"form moved\" is no note: it is a stop and a hold at once, and only RESUME ends it") {
-  Tablet tablet(small_pour(kStart), kStart + 1min);
+  Tablet tablet(ready_pour(kStart), kStart + 1min);
   tablet.tap("START LIFT 1");
   tablet.tap("NOTE");
   tablet.tap("Form moved");
@@ -32,13 +32,21 @@ TEST_CASE("\"form moved\" is no note: it is a stop and a hold at once, and only 
   CHECK(tablet.says("ON HOLD"));
   tablet.restart(tablet.events, tablet.now + 10min);
   CHECK(tablet.says("STOP: Form moved or motor loose"));  // still true, so still told
+  tablet.tap("RUN R1");                                   // no reason leads over it
+  CHECK(tablet.says("Keep away"));
+  CHECK(tablet.find_id("gate 0") == nullptr);
+  tablet.tap("BACK");
+  CHECK(tablet.state->runs.empty());
   tablet.tap("RESUME");
+  CHECK(std::holds_alternative<event::Moved>(tablet.events.back().what));  // asked first
+  CHECK(tablet.says("It is kept with the name A. Reyes"));
+  tablet.tap("TOLD CLEAR: RESUME");
   CHECK(std::holds_alternative<event::Resume>(tablet.events.back().what));
   CHECK(has(tablet, "form-moved"));  // the record keeps it
 }
 
 TEST_CASE("a joint that set is a stop until the decision on it is typed where it is told") {
-  Tablet tablet(small_pour(kStart), kStart + 1min);
+  Tablet tablet(ready_pour(kStart), kStart + 1min);
   place_lift_1(tablet);
   tablet.restart(tablet.events, tablet.now + 8h);
   REQUIRE(has(tablet, "knit-late"));
@@ -57,8 +65,8 @@ TEST_CASE("a joint that set is a stop until the decision on it is typed where it
   CHECK(joint->lift == 1);
 }
 
-TEST_CASE("over concrete that may have set RUN says so, and a tap on it is kept as what happened") {
-  Tablet tablet(small_pour(kStart), kStart + 1min);
+TEST_CASE("over concrete that may have set RUN says so, and asks who goes on over it") {
+  Tablet tablet(ready_pour(kStart), kStart + 1min);
   place_lift_1(tablet);
   CHECK(tablet.find_id("row R1 near")->text == "RUN R1");
   tablet.restart(tablet.events, tablet.now + 8h);
@@ -69,11 +77,15 @@ TEST_CASE("over concrete that may have set RUN says so, and a tap on it is kept 
   CHECK(tablet.says("No row is to be run now."));
   CHECK_FALSE(tablet.says("has run enough"));
   tablet.tap_id("row R1 near");
+  CHECK(tablet.says("Concrete may have set"));
+  CHECK(tablet.state->runs.empty());
+  tablet.tap("The engineer agreed");
   CHECK(std::holds_alternative<event::Run>(tablet.events.back().what));
+  CHECK(tablet.state->overrides.back().what.rule == "run-over-set");
 }
 
 TEST_CASE("a row that hangs nowhere is told to be hung first, and the way there is one tap") {
-  Tablet tablet(small_pour(kStart), kStart + 1min);
+  Tablet tablet(ready_pour(kStart), kStart + 1min);
   place_lift_1(tablet);
   tablet.tap_id("row-info R1 near");
   tablet.tap("TAKEN DOWN");
@@ -88,17 +100,17 @@ TEST_CASE("a row that hangs nowhere is told to be hung first, and the way there 
 }
 
 TEST_CASE("nothing found is not called quiet where something is not judged") {
-  std::vector<Event> events = small_pour(kStart);
+  std::vector<Event> events = ready_pour(kStart);
   auto& open = std::get<event::PourOpen>(events.front().what);
   Plan plan = *open.plan;
   plan.elements.front().form_rating = kilopascals(60);  // 30 would be too weak at any rate
   open.plan = std::make_shared<const Plan>(plan);
   Tablet tablet(events, kStart + 1min);
   CHECK(tablet.says("Nothing needs a hand now"));
-  tablet.tap("START LIFT 1");  // with no walk-down logged
+  tablet.tap("START LIFT 1");  // with no load logged
   CHECK_FALSE(tablet.says("Nothing needs a hand now"));
-  CHECK(tablet.says("Not judged: 2"));  // nor a load
+  CHECK(tablet.says("Not judged: 1"));
   tablet.tap_id("attention");
   CHECK(tablet.says("NOT JUDGED"));
-  CHECK(tablet.says("walk-down"));
+  CHECK(tablet.says("discharge"));
 }

@@ -1,4 +1,6 @@
 #include "tablet.h"
+
+#include "pour/log/walk_down.h"
 #include "pour/plan/plan_json.h"
 
 #include <doctest/doctest.h>
@@ -250,6 +252,42 @@ std::vector<Event> small_pour(Moment at) {
   open.what = event::PourOpen{PourId{"P1"}, std::make_shared<const Plan>(*parsed)};
   open.entry = Entry{at, at.time_since_epoch(), "boot"};
   return {open};
+}
+
+namespace {
+
+// Put at the end, at the moment of the opening.
+void put(std::vector<Event>& events, Happening what) {
+  Event event = events.front();
+  event.id = EventId{"r" + std::to_string(events.size())};
+  event.what = std::move(what);
+  events.push_back(std::move(event));
+}
+
+}  // namespace
+
+std::vector<Event> in_order(std::vector<Event> events) {
+  for (const char* point : kWalkDown) put(events, event::Ready{point, true, {}});
+  put(events, event::Test{TicketId{"0"}, std::nullopt, celsius(20), {}, {}});
+  return events;
+}
+
+std::vector<Event> hung(std::vector<Event> events) {
+  const auto plan = std::get<event::PourOpen>(events.front().what).plan;
+  for (const Element& element : plan->elements) {
+    for (const Row& row : element.rows) {
+      put(events, event::Hang{{element.id, row.side, row.id}, {}, true});
+    }
+  }
+  return events;
+}
+
+std::vector<Event> hung_pour(Moment at) {
+  return hung(ready_pour(at));
+}
+
+std::vector<Event> ready_pour(Moment at) {
+  return in_order(small_pour(at));
 }
 
 void place_lift_1(Tablet& tablet) {

@@ -82,6 +82,14 @@ class Tablet {
 std::vector<Event> events_of(const std::string& path, Moment until);
 /// A pour opened with a small plan: a wall of two bays, three lifts, rows R1 and R2.
 std::vector<Event> small_pour(Moment at);
+/// The same with the walk-down answered and the mix measured: nothing is in the way of a lift.
+std::vector<Event> ready_pour(Moment at);
+/// The same with every row hung, its cables fixed.
+std::vector<Event> hung_pour(Moment at);
+/// Every row of the plan hung after the other events, its cables fixed.
+std::vector<Event> hung(std::vector<Event> events);
+/// Events put after the opening so that nothing is in the way of a lift.
+std::vector<Event> in_order(std::vector<Event> events);
 /// In the small pour, by taps: both rows hung, then lift 1 placed in a quarter of an hour.
 void place_lift_1(Tablet& tablet);
 

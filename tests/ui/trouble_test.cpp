@@ -30,7 +30,7 @@ TEST_CASE("a book that is not opened says why and what to do, in either language
     for (int i = 0; i <= static_cast<int>(BookTrouble::many_names); ++i) {
       const auto trouble = static_cast<BookTrouble>(i);
       CAPTURE(i);
-      Tablet tablet{small_pour(kTroubledDay), kTroubledDay, {.settings = {.language = language}}};
+      Tablet tablet{ready_pour(kTroubledDay), kTroubledDay, {.settings = {.language = language}}};
       tablet.ui.drafts().failure =
           FailureDraft{trouble, "/x/pours.risebook", "words of the system", true};
       tablet.frame();
@@ -51,7 +51,7 @@ TEST_CASE("each trouble has words of its own") {
 }
 
 TEST_CASE("from a failure one may leave, try again, or read where that may do; nothing else") {
-  Tablet tablet{small_pour(kTroubledDay), kTroubledDay, {}};
+  Tablet tablet{ready_pour(kTroubledDay), kTroubledDay, {}};
   const auto fail_with = [&](bool may_read) {
     tablet.others.clear();
     tablet.ui.drafts().failure = FailureDraft{BookTrouble::disk_full, "f", "t", may_read};
@@ -76,7 +76,7 @@ TEST_CASE("from a failure one may leave, try again, or read where that may do; n
 }
 
 TEST_CASE("the clock is asked about over the pour; nothing is kept until it is answered") {
-  Tablet tablet{small_pour(kTroubledDay), kTroubledDay, {}};
+  Tablet tablet{ready_pour(kTroubledDay), kTroubledDay, {}};
   tablet.ui.drafts().clock =
       ClockQuestion{ClockDoubt::behind_book, after(kTroubledDay, seconds(900000))};
   tablet.frame();
@@ -95,7 +95,7 @@ TEST_CASE("the clock is asked about over the pour; nothing is kept until it is a
 }
 
 TEST_CASE("a tap from a script says so where it stands, and its pour in the list") {
-  auto events = small_pour(kTroubledDay);
+  auto events = ready_pour(kTroubledDay);
   Event note;
   note.at = kTroubledDay;
   note.by = PersonId{"f1"};
@@ -110,7 +110,7 @@ TEST_CASE("a tap from a script says so where it stands, and its pour in the list
 
 TEST_CASE("the keys stop at the longest text") {
   const std::string full(most::kTextLetters, 'x');
-  Tablet tablet{small_pour(kTroubledDay), kTroubledDay, {}};
+  Tablet tablet{ready_pour(kTroubledDay), kTroubledDay, {}};
   tablet.ui.drafts().dialog = TypeDraft{.text = full, .at = kTroubledDay};
   tablet.frame();
   tablet.type("y");
@@ -129,7 +129,7 @@ TEST_CASE("the keys stop at the longest text") {
 
 TEST_CASE("the keys stop at the longest ticket") {
   const std::string full(most::kIdBytes, '7');
-  Tablet tablet{small_pour(kTroubledDay), kTroubledDay, {}};
+  Tablet tablet{ready_pour(kTroubledDay), kTroubledDay, {}};
   TypeDraft draft{.use = TypeDraft::Use::ticket, .text = full, .at = kTroubledDay};
   draft.truck = TruckDraft{};
   tablet.ui.drafts().dialog = draft;

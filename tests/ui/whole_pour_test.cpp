@@ -37,12 +37,14 @@ const std::vector<Step> kTapsOfLift{
     {"05:02:00", {"R1", "HUNG, CABLES FIXED"}},
     {"05:04:00", {"R2", "HUNG, CABLES NOT SEEN"}},
     {"05:06:00", {"R2", "HUNG, CABLES FIXED"}},
-    {"05:10:00", {"START LIFT 1"}},
+    {"05:10:00", {"START LIFT 1", "The engineer agreed"}},
     {"05:20:00", {"TOP", "+0.25", "KEEP"}},
     {"05:30:00", {"END LIFT 1", "KEEP"}},
     {"05:31:00", {"RUN R1"}},
     {"05:32:40", {"REST R1"}},
     {"05:36:00", {"START LIFT 2"}},
+    {"05:36:20", {"#bay-start 1"}},
+    {"05:37:10", {"#bay-start 2"}},
     {"05:46:00", {"TOP", "#bay 2", "+0.8", "KEEP"}},
     {"05:55:00", {"END LIFT 2", "KEEP"}},
     {"05:56:00", {"RUN R1"}},
@@ -54,8 +56,8 @@ const std::vector<Step> kTapsOfLift{
     {"06:10:00", {"HOLD", "Waiting for trucks"}},
     {"06:18:00", {"RESUME"}},
     {"06:25:00", {"END LIFT 3", "KEEP"}},
-    {"06:26:00", {"RUN R3"}},     // the wrong row ...
-    {"06:26:04", {"TAKE BACK"}},  // ... taken back at once
+    {"06:26:00", {"RUN R3", "The engineer agreed"}},  // the wrong row ...
+    {"06:26:04", {"#take-back t26"}},                      // ... taken back at once
     {"06:26:10", {"RUN R2"}},
     {"06:27:55", {"REST R2"}},
     {"06:28:30", {"R3", "HUNG, CABLES FIXED"}},
@@ -93,12 +95,16 @@ const char* const kScript = R"(
 05:02:00.580 hang "row":"R1","motors":[],"cables":true
 05:04:00.580 hang "row":"R2","motors":[],"cables":false
 05:06:00.580 hang "row":"R2","motors":[],"cables":true
+05:10:00.000 override "rule":"ready-open","why":"The engineer agreed"
+05:10:00.000 override "rule":"load-untested","why":"The engineer agreed"
 05:10:00.000 lift-start "lift":1
 05:20:00.000 top "height":0.25
 05:30:00.000 lift-end "lift":1,"height":0.5
 05:31:00.000 run "row":"R1"
 05:32:40.000 rest "row":"R1"
 05:36:00.000 lift-start "lift":2
+05:36:20.000 bay-start "lift":2,"bay":1
+05:37:10.000 bay-start "lift":2,"bay":2
 05:46:00.000 top "height":0.8,"bay":2
 05:55:00.000 lift-end "lift":2,"height":1
 05:56:00.000 run "row":"R1"
@@ -110,8 +116,9 @@ const char* const kScript = R"(
 06:10:00.000 hold "reason":"Waiting for trucks"
 06:18:00.000 resume
 06:25:00.000 lift-end "lift":3,"height":1.5
-06:26:00.000 run "row":"R3"
-06:26:04.000 strike "target":"t21","why":"taken back at once"
+06:26:00.580 override "rule":"row-unhung","side":"near","row":"R3","lift":3,"why":"The engineer agreed"
+06:26:00.580 run "row":"R3"
+06:26:04.000 strike "target":"t26","why":"taken back at once"
 06:26:10.000 run "row":"R2"
 06:27:55.000 rest "row":"R2"
 06:28:30.580 hang "row":"R3","motors":[],"cables":true
@@ -299,7 +306,7 @@ TEST_CASE("six lifts by taps alone add up to the same state as the same pour by 
 TEST_CASE("lift after lift: three taps for a lift and two a row, nothing more") {
   Event open = opening();
   open.entry = Entry{open.at, open.at.time_since_epoch(), "boot"};
-  Tablet tablet({open}, moment_of("05:01:00"));
+  Tablet tablet(hung(in_order({open})), moment_of("05:01:00"));
   const std::vector<std::vector<std::string>> rows{{"R1"},       {"R1", "R2"}, {"R2"},
                                                    {"R2", "R3"}, {"R3", "R4"}, {"R4"}};
   for (std::size_t lift = 0; lift < rows.size(); ++lift) {

@@ -57,7 +57,7 @@ expect() {
 }
 
 # The demo pour up to the hanging of its first rows: open, nothing placed.
-head -n 17 "$source_dir/assets/demo-pour.jsonl" >"$folder/open.jsonl"
+head -n 19 "$source_dir/assets/demo-pour.jsonl" >"$folder/open.jsonl"
 "$risebook" replay "$folder/open.jsonl" --book "$book" >/dev/null
 
 start

@@ -82,6 +82,8 @@ void read_field(Fields& f, Kind& kind, const Field<Kind, T>& field) {
                                           static_cast<long>(field.span.most)));
     } else if constexpr (std::is_same_v<Some, Moment>) {
       *value = f.moment(field.name);
+    } else if constexpr (std::is_same_v<Some, Side>) {
+      *value = f.side();
     } else if constexpr (Named<Some>) {
       value->text = f.id(field.name);
     } else {

@@ -55,39 +55,54 @@ class Apply {
     }
     lift.top = lift.bottom;
     lift.bay_ended.assign(there.tops.size(), false);
+    lift.bays.resize(there.tops.size());
     if (!there.lifts.empty()) there.lifts.back().next_start = at_;
     there.lifts.push_back(std::move(lift));
     note(changed::LiftBegan{element});
+  }
+  void operator()(const event::BayStart& e) {
+    const std::size_t element = *element_index(*state_.plan, e.element);
+    const std::size_t index = latest_lift(element, e.lift);
+    const auto bay = static_cast<std::size_t>(e.bay) - 1;
+    keep_lift(element, index);
+    LiftState& lift = state_.elements[element].lifts[index];
+    lift.bay_wise = true;
+    state_.elements[element].tops[bay].stand(at_);
+    lift.bays[bay].started = at_;
+    note(changed::BayBegan{element, index, bay});
   }
   void operator()(const event::Top& e) {
     const std::size_t element = *element_index(*state_.plan, e.element);
     auto& lifts = state_.elements[element].lifts;
     const auto [from, to] = bay_range(state_.plan->elements[element], e.bay);
-    if (!lifts.empty()) keep_lift(element, lifts.size() - 1);
+    if (!lifts.empty()) {
+      keep_lift(element, lifts.size() - 1);
+      if (e.bay) lifts.back().bay_wise = true;
+    }
     for (std::size_t bay = from; bay < to; ++bay) {
       read_top(element, bay, e.height);
       if (lifts.empty()) continue;
       // Concrete topped up after the lift's end still belongs to it: no part goes unjudged.
       LiftState& lift = lifts.back();
       const Length standing = state_.elements[element].tops[bay].standing();
-      if (!lift.bay_ended[bay] || standing > lift.top[bay]) lift.last_reading = at_;
-      read_lift(element, lifts.size() - 1, bay, lift.bay_ended[bay]);
+      const bool placed = !lift.bay_ended[bay] || standing > lift.top[bay];
+      if (placed) lift.last_reading = at_;
+      read_lift(element, lifts.size() - 1, bay, lift.bay_ended[bay], placed);
     }
   }
   void operator()(const event::LiftEnd& e) {
     const std::size_t element = *element_index(*state_.plan, e.element);
-    auto& lifts = state_.elements[element].lifts;
-    const auto lift = std::find_if(lifts.rbegin(), lifts.rend(),
-                                   [&](const LiftState& l) { return l.lift == e.lift; });
-    const std::size_t index = index_in(lifts, &*lift);
+    const std::size_t index = latest_lift(element, e.lift);
     keep_lift(element, index);
     const auto [from, to] = bay_range(state_.plan->elements[element], e.bay);
     for (std::size_t bay = from; bay < to; ++bay) {
       read_top(element, bay, e.height);
-      read_lift(element, index, bay, true);
+      read_lift(element, index, bay, true, true);
     }
-    lift->last_reading = at_;
-    lift->ended = at_;
+    LiftState& lift = state_.elements[element].lifts[index];
+    if (e.bay) lift.bay_wise = true;
+    lift.last_reading = at_;
+    lift.ended = at_;
   }
 
   void operator()(const event::Run& e) {
@@ -150,6 +165,14 @@ class Apply {
     if (e.bay) bay = static_cast<std::size_t>(*e.bay) - 1;
     add(state_.joints, List::joints, {ref_, at_, *element_index(*state_.plan, e.element), bay, e});
   }
+  void operator()(const event::Override& e) {
+    OverrideState passed{ref_, at_, std::nullopt, std::nullopt, e};
+    if (e.element) passed.element = element_index(*state_.plan, *e.element);
+    if (e.element && e.row) {
+      passed.row = place({*e.element, e.side.value_or(Side::near_side), *e.row}).second;
+    }
+    add(state_.overrides, List::overrides, std::move(passed));
+  }
   void operator()(const event::Resume&) {
     state_.holds.back().to = at_;
     note(changed::HoldEnded{});
@@ -199,10 +222,17 @@ class Apply {
   [[nodiscard]] std::pair<std::size_t, std::size_t> place(const RowPlace& place) const {
     return *row_at(state_, place);
   }
+  // The lift of that number started last; there is one.
+  [[nodiscard]] std::size_t latest_lift(std::size_t element, int number) const {
+    const auto& lifts = state_.elements[element].lifts;
+    const auto lift = std::find_if(lifts.rbegin(), lifts.rend(),
+                                   [&](const LiftState& l) { return l.lift == number; });
+    return index_in(lifts, &*lift);
+  }
   // Before a lift is read.
   void keep_lift(std::size_t element, std::size_t index) {
     const LiftState& lift = state_.elements[element].lifts[index];
-    note(changed::LiftRead{element, index, lift.last_reading, lift.ended});
+    note(changed::LiftRead{element, index, lift.last_reading, lift.ended, lift.bay_wise});
   }
   void read_top(std::size_t element, std::size_t bay, Length height) {
     trade::TopCurve& top = state_.elements[element].tops[bay];
@@ -210,9 +240,11 @@ class Apply {
     state_.readings.push_back({ref_, at_, element, bay, height, top.standing()});
     top.read(at_, height);
   }
-  void read_lift(std::size_t element, std::size_t index, std::size_t bay, bool ended) {
+  void read_lift(std::size_t element, std::size_t index, std::size_t bay, bool ended, bool placed) {
     LiftState& lift = state_.elements[element].lifts[index];
-    note(changed::LiftTopRead{element, index, bay, lift.top[bay], lift.bay_ended[bay]});
+    note(changed::LiftTopRead{element, index, bay, lift.top[bay], lift.bay_ended[bay],
+                              lift.bays[bay].read});
+    if (placed) lift.bays[bay].read = at_;
     lift.top[bay] = state_.elements[element].tops[bay].standing();
     lift.bay_ended[bay] = ended;
   }

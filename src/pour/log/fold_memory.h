@@ -28,6 +28,7 @@ enum class List {
   holds,
   moved,
   joints,
+  overrides,
   notes,
   signs,
   strips,
@@ -56,6 +57,10 @@ struct LiftRead {
   std::size_t element, lift;
   Seconds last_reading;
   std::optional<Seconds> ended;
+  bool bay_wise;
+};
+struct BayBegan {
+  std::size_t element, lift, bay;
 };
 struct TopRead {
   std::size_t element, bay;
@@ -65,6 +70,7 @@ struct LiftTopRead {
   std::size_t element, lift, bay;
   Length top;
   bool ended;
+  std::optional<Seconds> read;
 };
 struct TruckCame {};
 struct TruckEntered {
@@ -84,8 +90,9 @@ struct Closed {};
 using StateChange =
     std::variant<changed::Grew, changed::HangBegan, changed::HangEnded, changed::RunBegan,
                  changed::RunEnded, changed::SpeedNamed, changed::LiftBegan, changed::LiftRead,
-                 changed::TopRead, changed::LiftTopRead, changed::TruckCame, changed::TruckEntered,
-                 changed::Discharged, changed::DischargeEnded, changed::HoldEnded, changed::Closed>;
+                 changed::BayBegan, changed::TopRead, changed::LiftTopRead, changed::TruckCame,
+                 changed::TruckEntered, changed::Discharged, changed::DischargeEnded,
+                 changed::HoldEnded, changed::Closed>;
 
 /// Within one start of the tablet the steady clock tells true spans: what the wall clock has
 /// stepped since the first event of that start is taken out of every later moment.

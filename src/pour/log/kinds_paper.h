@@ -143,8 +143,27 @@ struct Moved {
   bool operator==(const Moved&) const = default;
 };
 
-using PaperKinds =
-    std::tuple<Hold, Resume, Note, Fix, Strike, PourClose, Sign, Strip, Blemish, Repair, Moved>;
+/// What was not in order and was gone on over, with whoever logs it for a name. It lets the log
+/// book what happens; it clears nothing.
+struct Override {
+  std::string rule;  ///< what was not in order: gates.h
+  std::optional<ElementId> element;
+  std::optional<Side> side;
+  std::optional<RowId> row;
+  std::optional<int> lift;
+  std::string why;
+  static constexpr const char* kWord = "override";
+  static constexpr auto fields() {
+    return std::tuple{Field{"rule", &Override::rule},         Field{"element", &Override::element},
+                      Field{"side", &Override::side},         Field{"row", &Override::row},
+                      Field{"lift", &Override::lift, kLifts}, Field{"why", &Override::why}};
+  }
+  [[nodiscard]] const char* says() const { return said("Went on over {rule}: {why}"); }
+  bool operator==(const Override&) const = default;
+};
+
+using PaperKinds = std::tuple<Hold, Resume, Note, Fix, Strike, PourClose, Sign, Strip, Blemish,
+                              Repair, Moved, Override>;
 
 }  // namespace event
 

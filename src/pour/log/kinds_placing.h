@@ -87,6 +87,19 @@ struct LiftStart {
   [[nodiscard]] const char* says() const { return said("Started lift {lift}"); }
   bool operator==(const LiftStart&) const = default;
 };
+/// Concrete reaches a bay: until then its top stands where it stood.
+struct BayStart {
+  ElementId element;
+  int lift = 0;
+  int bay = 0;  ///< from 1
+  static constexpr const char* kWord = "bay-start";
+  static constexpr auto fields() {
+    return std::tuple{Field{"element", &BayStart::element}, Field{"lift", &BayStart::lift, kLifts},
+                      Field{"bay", &BayStart::bay, kBays}};
+  }
+  [[nodiscard]] const char* says() const { return said("Concrete in bay {bay}, lift {lift}"); }
+  bool operator==(const BayStart&) const = default;
+};
 struct Top {
   ElementId element;
   Length height;
@@ -154,8 +167,8 @@ struct Insert {
   bool operator==(const Insert&) const = default;
 };
 
-using PlacingKinds =
-    std::tuple<PourOpen, Ready, Hang, TakeDown, LiftStart, Top, LiftEnd, Run, Rest, Insert>;
+using PlacingKinds = std::tuple<PourOpen, Ready, Hang, TakeDown, LiftStart, BayStart, Top, LiftEnd,
+                                Run, Rest, Insert>;
 
 }  // namespace event
 

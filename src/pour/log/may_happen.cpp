@@ -49,17 +49,29 @@ class Judge {
     }
     return {};
   }
+  Answer operator()(const event::BayStart& e) const {
+    const auto element = element_index(plan(), e.element);
+    if (!element) return unknown(e.element);
+    if (auto no = no_bay(*element, e.bay)) return no;
+    const LiftState* lift = latest(*element, e.lift);
+    if (lift == nullptr) return not_begun(e.element, e.lift);
+    const auto bay = static_cast<std::size_t>(e.bay) - 1;
+    const Facts facts{{"bay", count(e.bay)}, {"lift", count(e.lift)}};
+    if (lift->bays[bay].started) {
+      return repeats({said("bay {bay} of lift {lift} had been started"), facts});
+    }
+    // Only the first concrete of a bay can start it.
+    if (lift->bay_ended[bay] || lift->top[bay] > lift->bottom[bay]) {
+      return repeats({said("a top in bay {bay} of lift {lift} had been read before"), facts});
+    }
+    return {};
+  }
   Answer operator()(const event::Top& e) const { return unreadable(e.element, e.height, e.bay); }
   Answer operator()(const event::LiftEnd& e) const {
     const auto element = element_index(plan(), e.element);
     if (!element) return unknown(e.element);
     if (auto no = too_high(*element, e.height)) return no;
-    const auto& lifts = state_.elements[*element].lifts;
-    if (std::none_of(lifts.begin(), lifts.end(),
-                     [&](const LiftState& l) { return l.lift == e.lift; })) {
-      return wrong({said("lift {lift} of {element} has not been started by then"),
-                    {{"lift", count(e.lift)}, {"element", e.element.text}}});
-    }
+    if (latest(*element, e.lift) == nullptr) return not_begun(e.element, e.lift);
     return no_bay(*element, e.bay);
   }
 
@@ -178,6 +190,13 @@ class Judge {
     if (!element_index(plan(), e.element)) return unknown(e.element);
     return {};
   }
+  Answer operator()(const event::Override& e) const {
+    if (!e.element) return {};
+    const auto element = element_index(plan(), *e.element);
+    if (!element) return unknown(*e.element);
+    if (!e.row) return {};
+    return unplaced({*e.element, e.side.value_or(Side::near_side), *e.row});
+  }
   Answer operator()(const event::Joint& e) const {
     const auto element = element_index(plan(), e.element);
     return element ? no_bay(*element, e.bay) : unknown(e.element);
@@ -190,6 +209,17 @@ class Judge {
 
  private:
   [[nodiscard]] const Plan& plan() const { return *state_.plan; }
+  // The lift of that number, the one started last; none: it was not started.
+  [[nodiscard]] const LiftState* latest(std::size_t element, int number) const {
+    const auto& lifts = state_.elements[element].lifts;
+    const auto lift = std::find_if(lifts.rbegin(), lifts.rend(),
+                                   [&](const LiftState& l) { return l.lift == number; });
+    return lift == lifts.rend() ? nullptr : &*lift;
+  }
+  static Answer not_begun(const ElementId& element, int lift) {
+    return wrong({said("lift {lift} of {element} has not been started by then"),
+                  {{"lift", count(lift)}, {"element", element.text}}});
+  }
   static Answer unknown(const ElementId& id) {
     return wrong({said("element {element} is not in the plan"), {{"element", id.text}}});
   }

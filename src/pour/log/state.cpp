@@ -41,9 +41,17 @@ bool PourState::operator==(const PourState& o) const {
          corrections == o.corrections && elements == o.elements && readings == o.readings &&
          hangs == o.hangs && runs == o.runs && inserts == o.inserts && trucks == o.trucks &&
          tests == o.tests && penetrations == o.penetrations && moved == o.moved &&
-         joints == o.joints && air == o.air && holds == o.holds && ready == o.ready &&
-         notes == o.notes && signs == o.signs && strips == o.strips && blemishes == o.blemishes &&
-         repairs == o.repairs && clock_steps == o.clock_steps;
+         joints == o.joints && overrides == o.overrides && air == o.air && holds == o.holds &&
+         ready == o.ready && notes == o.notes && signs == o.signs && strips == o.strips &&
+         blemishes == o.blemishes && repairs == o.repairs && clock_steps == o.clock_steps;
+}
+
+bool LiftState::empty(std::size_t bay) const {
+  return bay_wise && !bays[bay].started && top[bay] <= bottom[bay];
+}
+
+bool LiftState::start_missing(std::size_t bay) const {
+  return bay_wise && bays.size() > 1 && !bays[bay].started && top[bay] > bottom[bay];
 }
 
 const RunState* PourState::running(std::size_t element, std::size_t row) const {

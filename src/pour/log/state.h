@@ -50,6 +50,13 @@ struct TopReading {
   bool operator==(const TopReading&) const = default;
 };
 
+/// A bay of a lift: when concrete came to it, and when its top was last read.
+struct BayOfLift {
+  std::optional<Seconds> started{};  ///< its bay-start
+  std::optional<Seconds> read{};     ///< of its placing
+  bool operator==(const BayOfLift&) const = default;
+};
+
 struct LiftState {
   EventRef ref = 0;
   int lift = 0;
@@ -59,6 +66,15 @@ struct LiftState {
   std::optional<Seconds> next_start{};  ///< when the next lift on the element started
   std::vector<Length> bottom{}, top{};  ///< bay by bay
   std::vector<bool> bay_ended{};
+  std::vector<BayOfLift> bays{};
+  bool bay_wise = false;  ///< something was logged of one bay of it alone
+  /// Filled bay after bay, and concrete has not come to this one: neither said nor read.
+  [[nodiscard]] bool empty(std::size_t bay) const;
+  /// Filled bay after bay, and nobody said when concrete came to this one: until its first reading
+  /// it may have stood lower than drawn, and risen faster.
+  [[nodiscard]] bool start_missing(std::size_t bay) const;
+  /// When concrete came to a bay, as far as is known.
+  [[nodiscard]] Seconds began(std::size_t bay) const { return bays[bay].started.value_or(started); }
   bool operator==(const LiftState&) const = default;
 };
 
@@ -148,6 +164,14 @@ struct JointState {
   bool operator==(const JointState&) const = default;
 };
 
+struct OverrideState {
+  EventRef ref = 0;
+  Seconds at{};
+  std::optional<std::size_t> element, row;
+  event::Override what;
+  bool operator==(const OverrideState&) const = default;
+};
+
 struct HoldState {
   EventRef ref = 0;
   Seconds from{};
@@ -193,6 +217,7 @@ struct PourState {
   std::vector<HoldState> holds;
   std::vector<MovedState> moved;
   std::vector<JointState> joints;
+  std::vector<OverrideState> overrides;
   std::vector<ReadyState> ready;
   std::vector<EventRef> notes, signs, strips, blemishes, repairs;
   std::vector<ClockStep> clock_steps;

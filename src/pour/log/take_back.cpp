@@ -27,6 +27,8 @@ class Undo {
         return state_.moved.pop_back();
       case changed::List::joints:
         return state_.joints.pop_back();
+      case changed::List::overrides:
+        return state_.overrides.pop_back();
       case changed::List::notes:
         return state_.notes.pop_back();
       case changed::List::signs:
@@ -68,6 +70,12 @@ class Undo {
     LiftState& lift = state_.elements[was.element].lifts[was.lift];
     lift.last_reading = was.last_reading;
     lift.ended = was.ended;
+    lift.bay_wise = was.bay_wise;
+  }
+  void operator()(const changed::BayBegan& was) {
+    ElementState& there = state_.elements[was.element];
+    there.tops[was.bay].take_back(there.tops[was.bay].points().size() - 1);
+    there.lifts[was.lift].bays[was.bay].started.reset();
   }
   void operator()(const changed::TopRead& was) {
     state_.elements[was.element].tops[was.bay].take_back(was.points);
@@ -77,6 +85,7 @@ class Undo {
     LiftState& lift = state_.elements[was.element].lifts[was.lift];
     lift.top[was.bay] = was.top;
     lift.bay_ended[was.bay] = was.ended;
+    lift.bays[was.bay].read = was.read;
   }
   void operator()(const changed::TruckCame&) {
     state_.memory.tickets.erase(state_.trucks.back().ticket.text);

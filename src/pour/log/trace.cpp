@@ -34,6 +34,9 @@ class Traced {
   Trace operator()(const changed::LiftBegan& was) const {
     return {.of = Of::top, .index = was.element};
   }
+  Trace operator()(const changed::BayBegan& was) const {
+    return {.of = Of::top, .index = was.element};
+  }
   Trace operator()(const changed::TopRead& was) const {
     return {.of = Of::top, .index = was.element};
   }

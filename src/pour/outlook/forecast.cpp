@@ -110,7 +110,7 @@ class Looking {
 
   void read_bay(BayLine& line, std::size_t bay) const {
     std::vector<trade::TrendPoint> points{
-        {placing_clock(state_, placing_->started), placing_->bottom[bay]}};
+        {placing_clock(state_, placing_->began(bay)), placing_->bottom[bay]}};
     const auto& all = state_.readings;  // in order of time
     auto reading = std::lower_bound(all.begin(), all.end(), placing_->started,
                                     [](const TopReading& r, Seconds m) { return r.at < m; });

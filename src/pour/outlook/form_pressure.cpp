@@ -77,6 +77,22 @@ std::vector<Seconds> turning_points(const PourState& state, std::size_t element,
   return turns;
 }
 
+// A bay's top with its concrete come as late as it may have: where nobody said when a bay of a lift
+// was begun, each height came with its reading.
+trade::TopCurve latest_top(const ElementState& there, std::size_t bay) {
+  const auto unsaid = [&](Seconds at) {
+    const auto lift = std::find_if(there.lifts.rbegin(), there.lifts.rend(),
+                                   [&](const LiftState& l) { return l.started < at; });
+    return lift != there.lifts.rend() && lift->start_missing(bay);
+  };
+  trade::TopCurve latest;
+  for (const trade::SurfacePoint& point : there.tops[bay].points()) {
+    if (point.height > latest.standing() && unsaid(point.at)) latest.stand(point.at);
+    latest.read(point.at, point.height);
+  }
+  return latest;
+}
+
 class WorstOfBay {
  public:
   WorstOfBay(const PourState& state, std::size_t element, std::size_t bay)
@@ -169,7 +185,7 @@ std::optional<Seconds> wait_before_running(const PourState& state, std::size_t e
     if (!low) continue;
     const trade::HeadLimit limit{heaviest(state, at), *planned.form_rating, *low, hung.z + reach};
     const auto wait =
-        trade::wait_before_running(state.elements[element].tops[bay], sets, limit, at);
+        trade::wait_before_running(latest_top(state.elements[element], bay), sets, limit, at);
     if (!wait) return std::nullopt;
     longest = std::max(longest, *wait);
   }

@@ -93,6 +93,7 @@ std::vector<RunAnswer> run_answers(const PourState& state, std::size_t element, 
     const WorksOn on = works_on(state, element, rows[r], hangs ? hung : nullptr, steps, now);
     const bool served = serves(rows[r], lift);
     const bool enough = ran_enough(answer.ran, state.plan->limits);
+    answer.over_set = on == WorksOn::set;
     answer.due = !state.closed && !cleared && on == WorksOn::fresh && served && !enough;
     if (state.closed) {
       answer.wait = RunWait::closed;

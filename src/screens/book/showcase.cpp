@@ -212,11 +212,21 @@ constexpr std::array kScreens{
                    [](const PourState& s) { return with(pad_draft(s, PadDraft::Use::top)); }},
     ShowcaseScreen{"pad-end", true,
                    [](const PourState& s) { return with(pad_draft(s, PadDraft::Use::lift_end)); }},
+    ShowcaseScreen{"bay-start", true,
+                   [](const PourState& s) { return with(BayStartDraft{.at = last_tap(s)}); }},
     ShowcaseScreen{"row", true, [](const PourState& s) { return with(RowDraft{first_row(s)}); }},
-    ShowcaseScreen{"run-anyway", true,
+    ShowcaseScreen{"gate-run", true,
                    [](const PourState& s) {
-                     return with(RunAnywayDraft{first_row(s), last_tap(s)});
+                     return with(GateDraft{.place = first_row(s),
+                                           .element = first_element(s),
+                                           .lift = first_lift(s)});
                    }},
+    ShowcaseScreen{"gate-lift", true,
+                   [](const PourState& s) {
+                     return with(GateDraft{.element = first_element(s), .lift = first_lift(s)});
+                   }},
+    ShowcaseScreen{"resume", true,
+                   [](const PourState& s) { return with(ResumeDraft{last_tap(s)}); }},
     ShowcaseScreen{"hold", true, [](const PourState& s) { return with(HoldDraft{last_tap(s)}); }},
     ShowcaseScreen{"note", true, [](const PourState& s) { return with(NoteDraft{last_tap(s)}); }},
     ShowcaseScreen{"typing", true,

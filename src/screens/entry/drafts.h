@@ -85,12 +85,14 @@ struct InsertDraft {
 
 /// Words being typed on the screen's keys.
 struct TypeDraft {
-  enum class Use { note, hold, why, ticket, joint };
+  enum class Use { note, hold, why, ticket, joint, gate };
   Use use = Use::note;
   std::string text{};
   std::optional<CorrectDraft> correcting{};  ///< for Use::why
   std::optional<TruckDraft> truck{};         ///< for Use::ticket
   std::optional<event::Joint> joint{};       ///< for Use::joint, its decision to be typed
+  std::vector<event::Override> gates{};      ///< for Use::gate, their reason to be typed
+  std::optional<Happening> then{};           ///< for Use::gate, what is gone on with
   Moment at{};
 };
 
@@ -103,9 +105,15 @@ struct HoldDraft {
 struct RowDraft {
   RowPlace place{};
 };
-/// A row whose head is over the form's rating waits for a second tap.
-struct RunAnywayDraft {
-  RowPlace place{};
+/// A lift or a run begun over what is not in order waits for a name and a reason.
+struct GateDraft {
+  std::optional<RowPlace> place{};  ///< none: it is a lift that is to be begun
+  ElementId element{};
+  int lift = 0;
+  Moment at{};
+};
+/// Going on after the form moved or a motor came loose.
+struct ResumeDraft {
   Moment at{};
 };
 struct TapsDraft {
@@ -116,6 +124,11 @@ struct FindingsDraft {
 };
 struct TrucksDraft {
   int page = 0;
+};
+/// Which bay concrete reaches, where bays are drawn too narrow for a finger.
+struct BayStartDraft {
+  int page = 0;
+  Moment at{};  ///< when it was asked
 };
 struct NextDraft {
   int page = 0;
@@ -154,11 +167,12 @@ struct ElementsDraft {
   int page = 0;
 };
 
-using Dialog = std::variant<std::monostate, PadDraft, CorrectDraft, TypeDraft, NoteDraft, HoldDraft,
-                            RowDraft, RunAnywayDraft, TapsDraft, FindingsDraft, MoreDraft,
-                            SettingsDraft, CloseDraft, QuitDraft, ElementsDraft, TrucksDraft,
-                            TruckDraft, TestDraft, AirDraft, InsertDraft, NextDraft, HolderDraft,
-                            ReadyDraft, PlanFromDraft, PlanPanel, FindDraft, MirrorDraft>;
+using Dialog =
+    std::variant<std::monostate, PadDraft, CorrectDraft, TypeDraft, NoteDraft, HoldDraft, RowDraft,
+                 GateDraft, ResumeDraft, TapsDraft, FindingsDraft, MoreDraft, SettingsDraft,
+                 CloseDraft, QuitDraft, ElementsDraft, TrucksDraft, TruckDraft, TestDraft, AirDraft,
+                 InsertDraft, NextDraft, HolderDraft, ReadyDraft, PlanFromDraft, PlanPanel,
+                 FindDraft, MirrorDraft, BayStartDraft>;
 
 /// A book that could not be opened: all the window shows then.
 struct FailureDraft {

@@ -143,46 +143,6 @@ void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourVie
   }
 }
 
-void draw_run_anyway(Stage& stage, const Box& box, const RunAnywayDraft& draft,
-                     const PourView& view) {
-  Canvas& canvas = stage.canvas;
-  const Say& say = stage.say;
-  const float gap = canvas.gap();
-  Box in = panel_with_title(stage, box, say(Word::run_anyway_title));
-  const Box foot = foot_of(stage, in);
-  const RowView* row = find_row(view, draft.place);
-  // It may have been put right, or run, in the meantime.
-  if (row == nullptr || row->running_since || !row->head || !row->rating) {
-    stage.close();
-    return;
-  }
-  const Box sign = in.cut_left(canvas.mm(18), gap);
-  canvas.symbol(Symbol::stop_sign, {sign.x0, sign.y0, sign.x1, sign.y0 + canvas.mm(18)},
-                canvas.theme().ink);
-  canvas.text(say(Word::run_anyway_text, row_name(say, draft.place, view.two_sides),
-                  say.pressure(*row->head), say.pressure(*row->rating)),
-              {in.x0, in.y0, in.x1, in.y1 - canvas.height(Face::small) * 2},
-              {.colours = canvas.on_panel(), .down = Down::top, .lines = 9});
-  canvas.text(say(Word::advice_defer),
-              {in.x0, in.y1 - canvas.height(Face::small) * 2, in.x1, in.y1},
-              {.face = Face::small, .colours = canvas.soft(), .down = Down::bottom, .lines = 2});
-  if (button(canvas, foot.column(0, 2, gap),
-             {.id = "back",
-              .text = say(Word::do_not_run),
-              .look = Look::act,
-              .symbol = Symbol::back})) {
-    stage.close();
-  }
-  if (button(canvas, foot.column(1, 2, gap),
-             {.id = "run anyway",
-              .text = say(Word::run_anyway),
-              .look = Look::stop,
-              .symbol = Symbol::stop_sign})) {
-    stage.keep(event::Run{draft.place, std::nullopt});
-    stage.close();
-  }
-}
-
 void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& plan) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;

@@ -8,8 +8,6 @@ namespace rb::screens {
 void draw_hold(Stage& stage, const Box& box, const HoldDraft& draft);
 void draw_note(Stage& stage, const Box& box, const NoteDraft& draft, const PourView& view);
 void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourView& view);
-void draw_run_anyway(Stage& stage, const Box& box, const RunAnywayDraft& draft,
-                     const PourView& view);
 void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& plan);
 void draw_holder(Stage& stage, const Box& box, HolderDraft& draft, const Plan& plan);
 /// A person's role in the screen's language, as written when it is none of ours.

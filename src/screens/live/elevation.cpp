@@ -4,6 +4,8 @@
 #include <cmath>
 #include <cstdint>
 
+#include "screens/live/bay_start.h"
+#include "screens/live/elevation_title.h"
 #include "screens/view/event_words.h"
 
 namespace rb::screens {
@@ -38,6 +40,7 @@ class Drawing {
     lifts();
     bays();
     rows();
+    starts();
     form();
   }
 
@@ -335,6 +338,15 @@ class Drawing {
     }
   }
 
+  // Where a tap says that concrete reaches a bay.
+  void starts() {
+    std::vector<BayColumn> columns;
+    for (const BayView& bay : it_.bays) {
+      columns.push_back({{x(bay.x0), face_.y0, x(bay.x1), face_.y1}, y(bay.standing)});
+    }
+    offer_bay_starts(stage_, face_, columns, view_);
+  }
+
   void form() {
     const float t = canvas_.mm(1.1);
     canvas_.fill({face_.x0 - t, face_.y0, face_.x0, face_.y1 + t}, theme().form);
@@ -358,41 +370,7 @@ void draw_elevation(Stage& stage, const Box& box, const PourView& view) {
   Canvas& canvas = stage.canvas;
   panel(canvas, box);
   Box in = box.inset(canvas.mm(2), canvas.mm(1.2));
-  if (view.elements.size() > 1) {
-    const Box title = in.cut_top(canvas.scale().target(), canvas.mm(1));
-    const auto& now = view.elements[view.element];
-    int elsewhere = 0;  // rows that run where they are not seen
-    for (const ElementChoice& other : view.elements) {
-      if (other.id != now.id) elsewhere += other.rows_running;
-    }
-    const std::string under =
-        fmt::format("{} / {}", view.element + 1, view.elements.size()) +
-        (elsewhere > 0 ? " \u00B7 " + stage.say(Word::running_elsewhere, elsewhere)
-         : view.full
-             ? " \u00B7 " + stage.say(Word::full_about, stage.say.clock_short(view.full->likely))
-             : "");
-    if (button(canvas, title,
-               {.id = "element",
-                .text = now.id.text,
-                .under = under,
-                .look = elsewhere > 0 ? Look::live : Look::quiet,
-                .symbol = Symbol::list,
-                .free_text = true})) {
-      stage.open(ElementsDraft{});
-    }
-  } else {
-    Box title = in.cut_top(canvas.height(Face::body), canvas.mm(0.4));
-    const std::string text =
-        view.elements.empty() ? view.name : view.element_id.text + " \u00B7 " + view.name;
-    if (view.full) {
-      const std::string full =
-          stage.say(Word::full_about, stage.say.clock_short(view.full->likely));
-      const Box at =
-          title.cut_right(canvas.width(full, Face::strong) + canvas.mm(0.5), canvas.mm(2));
-      canvas.text(full, at, {.face = Face::strong, .colours = canvas.on_panel()});
-    }
-    canvas.text(text, title, {.face = Face::body, .colours = canvas.soft(), .free_text = true});
-  }
+  draw_elevation_title(stage, in, view);
   if (view.elements.empty()) return;
   Drawing(stage, in, view).draw();
 }

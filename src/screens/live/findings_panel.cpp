@@ -141,6 +141,22 @@ bool draw_battery(Stage& stage, const Box& box, const PourView& view) {
   return true;
 }
 
+// Of what is not in order the first, and how much more there is.
+std::string gate_open(const Say& say, const PourView& view) {
+  std::string first;
+  std::size_t all = view.lift.open.size();
+  if (all > 0) first = told(say.language, words_of(view.lift.open.front()));
+  for (const RowView& row : view.rows) {
+    if (!row.work_waits()) continue;
+    const Gate gate = row.hung ? Gate::cables_open : Gate::not_hung;
+    if (all++ == 0) {
+      first = row_name(say, row.place, view.two_sides) + ": " +
+              std::string{told(say.language, words_of(gate))};
+    }
+  }
+  return all > 1 ? fmt::format("{} (+{})", first, all - 1) : first;
+}
+
 }  // namespace
 
 void draw_attention(Stage& stage, const Box& box, const PourView& view, const Plan& plan) {
@@ -151,14 +167,21 @@ void draw_attention(Stage& stage, const Box& box, const PourView& view, const Pl
   const bool quiet = view.attention.empty();
   // Nothing found is good news only where everything was looked at.
   const bool unjudged = quiet && !view.closed && !view.not_judged.empty();
-  const SeverityLook look = unjudged ? SeverityLook{Look::off, Symbol::note_sign, Word::not_judged}
-                            : quiet  ? SeverityLook{Look::well, Symbol::check, Word::all_quiet}
-                                     : look_of(view.attention.front().severity);
+  // What is not in order yet is nothing to be quiet about, whether gone on over or not.
+  const std::string open_gate = quiet && !view.closed ? gate_open(say, view) : "";
+  const SeverityLook look =
+      !open_gate.empty() ? SeverityLook{Look::mend, Symbol::mend_sign, Word::gates_open}
+      : unjudged         ? SeverityLook{Look::off, Symbol::note_sign, Word::not_judged}
+      : quiet            ? SeverityLook{Look::well, Symbol::check, Word::all_quiet}
+                         : look_of(view.attention.front().severity);
   const Pair pair = pair_of(canvas.theme(), look.look);
   std::string first = quiet ? say(view.closed ? Word::pour_is_closed : Word::all_quiet)
                             : rule_title(say, view.attention.front().rule);
   std::string second;
-  if (unjudged) {
+  if (!open_gate.empty()) {
+    first = say(Word::gates_open);
+    second = open_gate;
+  } else if (unjudged) {
     first = say(Word::not_judged_some, view.not_judged.size());
     second = sentence(view.not_judged.front(), plan, say.voice());
   } else if (quiet) {

@@ -43,6 +43,10 @@ void draw_rise(Stage& stage, Box& in, const LiftView& lift) {
     canvas.text(say(Word::rise_unknown), line, plain);
     return;
   }
+  if (lift.rise_unjudged && !lift.fast) {
+    tag(canvas, line, Symbol::note_sign, say(Word::rise_no_start), Look::off);
+    return;
+  }
   if (!lift.rise_limit) {
     canvas.text(say(Word::rise_limit_none, say.rise(*lift.rise)), line, plain);
     return;
@@ -129,7 +133,11 @@ void draw_lift_buttons(Stage& stage, const Box& box, const PourView& view) {
                 .symbol = Symbol::rise,
                 .face = Face::title,
                 .enabled = can && !view.hold})) {
-      stage.keep(event::LiftStart{view.element_id, view.lift.next});
+      if (view.lift.gates.empty()) {
+        stage.keep(event::LiftStart{view.element_id, view.lift.next});
+      } else {
+        stage.open(GateDraft{.element = view.element_id, .lift = view.lift.next});
+      }
     }
     return;
   }
@@ -183,7 +191,11 @@ void draw_lift(Stage& stage, const Box& box, const PourView& view) {
                 .look = Look::live,
                 .face = Face::small,
                 .enabled = can})) {
-      stage.keep(event::Resume{});
+      if (view.hold->moved) {
+        stage.open(ResumeDraft{stage.tapped()});
+      } else {
+        stage.keep(event::Resume{});
+      }
     }
   } else if (button(canvas, place(0),
                     {.id = "hold",

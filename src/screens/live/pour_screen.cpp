@@ -6,10 +6,12 @@
 #include "screens/entry/ready_panel.h"
 #include "screens/entry/scope.h"
 #include "screens/entry/truck_panel.h"
+#include "screens/live/bay_start.h"
 #include "screens/live/correct_dialog.h"
 #include "screens/live/dialogs.h"
 #include "screens/live/elevation.h"
 #include "screens/live/findings_panel.h"
+#include "screens/live/gate_dialog.h"
 #include "screens/live/lift_panel.h"
 #include "screens/live/mirror_panel.h"
 #include "screens/live/next_panel.h"
@@ -38,9 +40,10 @@ class DrawDialog {
   bool operator()(NoteDraft& d) const { return draw_note(stage_, box(), d, view_), true; }
   bool operator()(HoldDraft& d) const { return draw_hold(stage_, box(), d), true; }
   bool operator()(RowDraft& d) const { return draw_row(stage_, layout_.tall, d, view_), true; }
-  bool operator()(RunAnywayDraft& d) const {
-    return draw_run_anyway(stage_, box(), d, view_), true;
+  bool operator()(GateDraft& d) const {
+    return draw_gate(stage_, layout_.tall, d, view_, plan_), true;
   }
+  bool operator()(ResumeDraft& d) const { return draw_resume(stage_, box(), d, plan_), true; }
   bool operator()(TapsDraft& d) const { return draw_all_taps(stage_, box(), d, view_), true; }
   bool operator()(FindingsDraft& d) const {
     return draw_findings(stage_, box(), d, view_, findings_, plan_), true;
@@ -67,6 +70,7 @@ class DrawDialog {
   bool operator()(AirDraft& d) const { return draw_air(stage_, box(), d), true; }
   bool operator()(InsertDraft& d) const { return draw_insert(stage_, box(), d, view_), true; }
   bool operator()(NextDraft& d) const { return draw_next(stage_, box(), d, view_), true; }
+  bool operator()(BayStartDraft& d) const { return draw_bay_starts(stage_, box(), d, view_), true; }
   bool operator()(HolderDraft& d) const { return draw_holder(stage_, box(), d, plan_), true; }
 
  private:
@@ -88,7 +92,8 @@ const Box& box_of(const Dialog& dialog, const PourLayout& layout) {
   if (mirror != nullptr && mirror->typing) return layout.typing;
   const bool tall =
       std::holds_alternative<CorrectDraft>(dialog) || std::holds_alternative<RowDraft>(dialog) ||
-      std::holds_alternative<SettingsDraft>(dialog) || std::holds_alternative<MirrorDraft>(dialog);
+      std::holds_alternative<GateDraft>(dialog) || std::holds_alternative<SettingsDraft>(dialog) ||
+      std::holds_alternative<MirrorDraft>(dialog);
   return tall ? layout.tall : layout.work;
 }
 

@@ -265,8 +265,9 @@ void draw_row_button(Stage& stage, const Box& box, const RowView& row, const Pou
   if (!button(stage.canvas, box, spec)) return;
   if (running) {
     stage.keep(event::Rest{row.place});
-  } else if (row.caution == RowCaution::head_over) {
-    stage.open(RunAnywayDraft{row.place, stage.tapped()});
+  } else if (!row.gates.empty() || row.wait == RunWait::cleared) {
+    stage.open(GateDraft{
+        .place = row.place, .element = view.element_id, .lift = view.lift.latest.value_or(1)});
   } else {
     stage.keep(event::Run{row.place, std::nullopt});
   }

@@ -2,6 +2,7 @@
 
 #include "screens/entry/keyboard.h"
 #include "screens/live/correct_dialog.h"
+#include "screens/live/gate_dialog.h"
 
 namespace rb::screens {
 
@@ -10,6 +11,7 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
                      : draft.use == TypeDraft::Use::hold   ? Word::hold_title
                      : draft.use == TypeDraft::Use::ticket ? Word::ticket_title
                      : draft.use == TypeDraft::Use::joint  ? Word::joint_title
+                     : draft.use == TypeDraft::Use::gate   ? Word::gate_why
                                                            : Word::correct_why;
   const PanelEnd end = draw_text_entry(stage, box, stage.say(title), draft.text,
                                        draft.use == TypeDraft::Use::ticket ? kName : kText);
@@ -28,6 +30,9 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
       break;
     case TypeDraft::Use::why:
       if (draft.correcting) keep_correction(stage, *draft.correcting, draft.text);
+      break;
+    case TypeDraft::Use::gate:
+      keep_gone_on(stage, draft, draft.text);
       break;
     case TypeDraft::Use::joint:
       if (draft.joint) {

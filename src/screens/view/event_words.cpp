@@ -4,6 +4,7 @@
 
 #include "check/check.h"
 #include "pour/log/kind_fields.h"
+#include "pour/outlook/gates.h"
 #include "screens/view/ready_view.h"
 
 namespace rb::screens {
@@ -53,9 +54,12 @@ class EventFacts {
   void add(const char* name, const std::string& text) {
     const bool item = std::string_view{name} == "item";
     const bool role = std::string_view{name} == "role";
-    facts.push_back({name, item   ? ready_name(say_, text)
-                           : role ? std::string{told(say_.language, text.c_str())}
-                                  : text});
+    const bool why = std::string_view{name} == "why";
+    const char* gate = std::string_view{name} == "rule" ? gate_words(text) : nullptr;
+    facts.push_back({name, item          ? ready_name(say_, text)
+                           : role || why ? std::string{told(say_.language, text.c_str())}
+                           : gate        ? std::string{told(say_.language, gate)}
+                                         : text});
   }
   void add(const char* name, int value) { facts.push_back({name, std::to_string(value)}); }
   void add(const char* name, Length value) { facts.push_back({name, say_.height(value)}); }

@@ -42,6 +42,10 @@ LiftView lift_view(const PourState& state, const CheckReport& report, std::size_
   const Element& element = state.plan->elements[index];
   const ElementState& there = state.elements[index];
   LiftView view;
+  if (!state.closed) {
+    view.open = gates_open(state, index, now);
+    view.gates = gates_before_lift(state, index, now);
+  }
   view.planned = static_cast<int>(element.lifts.size());
   view.ceiling = element.rise_height();
   std::tie(view.low, view.high) = low_and_high(there);
@@ -60,9 +64,10 @@ LiftView lift_view(const PourState& state, const CheckReport& report, std::size_
   if (latest.last_reading > latest.started) view.read_at = state.moment(latest.last_reading);
   for (const LiftReport& lift : report.lifts) {
     if (lift.element != index || lift.index + 1 != there.lifts.size()) continue;
-    view.rise = lift.rise_window;
+    view.rise = std::max(lift.rise_window, lift.rise_at_least);
+    view.rise_unjudged = lift.rise_at_least.has_value();
     view.rise_limit = lift.rise_limit;
-    const RiseVerdict rise = judge_rise(lift.rise_window, lift.rise_limit);
+    const RiseVerdict rise = judge_rise(view.rise, view.rise_limit);
     view.fast = rise == RiseVerdict::fast;
     view.no_rate = rise == RiseVerdict::no_rate;
     view.near_limit = rise == RiseVerdict::near;
@@ -109,6 +114,10 @@ ElevationView elevation_view(const PourState& state, std::size_t index, const Li
     if (const LiftState* placing = state.placing(index)) {
       b.about = about[bay];
       b.ended = placing->bay_ended[bay];
+      const BayOfLift& placed = placing->bays[bay];
+      b.may_start = there.tops.size() > 1 && !placed.started && !b.ended && !state.closed &&
+                    placing->top[bay] <= placing->bottom[bay];
+      if (placed.started && !placed.read) b.started = state.moment(*placed.started);
     }
     view.bays.push_back(b);
   }

@@ -9,7 +9,7 @@
 
 #include "check/check.h"
 #include "pour/log/state.h"
-#include "pour/outlook/run_wanted.h"
+#include "pour/outlook/gates.h"
 #include "screens/view/ready_view.h"
 #include "screens/view/truck_view.h"
 
@@ -42,7 +42,13 @@ struct RowView {
   std::optional<Pressure> rating{};
   RowCaution caution = RowCaution::none;
   bool hung = false, cables = false;
+  std::vector<Gate> gates{};     ///< not in order for a run, and not gone on over by name
   RunWait wait = RunWait::none;  ///< none: a run is wanted, and only then RUN has its colour
+  /// Its work for the lift waits for its motors, or for their cables.
+  [[nodiscard]] bool work_waits() const {
+    return serves_lift && !running_since &&
+           (wait == RunWait::not_hung || (hung && !cables && wait == RunWait::none));
+  }
   [[nodiscard]] bool run_wanted() const { return wait == RunWait::none && !running_since; }
 };
 
@@ -56,6 +62,9 @@ struct LiftView {
   Length low{}, high{};                 ///< lowest and highest bay, as measured
   std::optional<Moment> read_at{};      ///< the last reading
   std::optional<Velocity> rise{}, rise_limit{};
+  std::vector<Gate> open{};         ///< not in order for a lift
+  std::vector<Gate> gates{};        ///< of those what was not gone on over by name
+  bool rise_unjudged = false;       ///< of a bay nobody said when it was begun: it may be more
   Length guess_top{}, guess_end{};  ///< what the number pad starts from
   Length ceiling{};                 ///< the form's height
   bool fast = false;
@@ -105,6 +114,8 @@ struct BayView {
   Length lift_bottom{};           ///< where this lift began
   std::optional<Length> about{};  ///< reckoned from the last rise, never above the planned top
   bool ended = true;
+  bool may_start = false;           ///< no concrete came to it yet in the lift being placed
+  std::optional<Moment> started{};  ///< concrete came to it, and no top was read in it since
 };
 
 struct ElevationView {

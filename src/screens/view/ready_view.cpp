@@ -3,37 +3,28 @@
 #include <algorithm>
 #include <array>
 
+#include "pour/log/walk_down.h"
+
 namespace rb::screens {
 
 namespace {
 
-struct ReadyPoint {
-  const char* item;  // in scripts and books: never changed, only added to
-  Word word;
+constexpr std::array kNames{
+    Word::ready_form,    Word::ready_ties,    Word::ready_bracing, Word::ready_rebar,
+    Word::ready_motors,  Word::ready_cables,  Word::ready_cords,   Word::ready_inverter,
+    Word::ready_spares,  Word::ready_standby, Word::ready_access,  Word::ready_ppe,
+    Word::ready_weather,
 };
-// Common practice, no source.
-constexpr std::array kPoints{
-    ReadyPoint{"form", Word::ready_form},
-    ReadyPoint{"ties", Word::ready_ties},
-    ReadyPoint{"bracing", Word::ready_bracing},
-    ReadyPoint{"rebar", Word::ready_rebar},
-    ReadyPoint{"motors tight", Word::ready_motors},
-    ReadyPoint{"safety cables", Word::ready_cables},
-    ReadyPoint{"cords", Word::ready_cords},
-    ReadyPoint{"inverter setting", Word::ready_inverter},
-    ReadyPoint{"spare motors", Word::ready_spares},
-    ReadyPoint{"standby internal vibrators", Word::ready_standby},
-    ReadyPoint{"access", Word::ready_access},
-    ReadyPoint{"ppe", Word::ready_ppe},
-    ReadyPoint{"weather", Word::ready_weather},
-};
+static_assert(kNames.size() == kWalkDown.size());
 
 }  // namespace
 
 std::vector<ReadyLine> make_ready_lines(const PourState& state) {
   std::vector<ReadyLine> lines;
-  lines.reserve(kPoints.size());
-  for (const ReadyPoint& point : kPoints) lines.push_back({.item = point.item, .word = point.word});
+  lines.reserve(kWalkDown.size());
+  for (std::size_t i = 0; i < kWalkDown.size(); ++i) {
+    lines.push_back({.item = kWalkDown[i], .word = kNames[i]});
+  }
   for (const ReadyState& answer : state.ready) {  // in order of time: the last one stands
     auto line = std::find_if(lines.begin(), lines.end(),
                              [&](const ReadyLine& l) { return l.item == answer.what.item; });
@@ -56,9 +47,9 @@ ReadyCounts count(const std::vector<ReadyLine>& lines) {
 }
 
 std::string ready_name(const Say& say, const std::string& item) {
-  const auto point = std::find_if(kPoints.begin(), kPoints.end(),
-                                  [&](const ReadyPoint& p) { return item == p.item; });
-  return point == kPoints.end() ? item : say(point->word);
+  const auto* point = std::find(kWalkDown.begin(), kWalkDown.end(), item);
+  if (point == kWalkDown.end()) return item;
+  return say(kNames[static_cast<std::size_t>(point - kWalkDown.begin())]);
 }
 
 }  // namespace rb::screens

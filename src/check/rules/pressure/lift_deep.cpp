@@ -5,7 +5,7 @@ namespace rb {
 
 namespace {
 
-constexpr double kTolerance = 1.1;
+constexpr double kDeeper = 1.1;
 constexpr Length kUnplanned = metres(0.5);
 
 void look_lift_deep(const Look& look, const Rule& rule, Findings& out) {
@@ -16,7 +16,7 @@ void look_lift_deep(const Look& look, const Rule& rule, Findings& out) {
     Length limit = kUnplanned;
     if (planned) {
       const Length below = number > 1 ? element.lifts[number - 2] : Length{};
-      limit = (element.lifts[number - 1] - below) * kTolerance;
+      limit = (element.lifts[number - 1] - below) * kDeeper;
     }
     Length deepest;
     std::size_t where = 0;

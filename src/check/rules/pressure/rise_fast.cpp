@@ -58,14 +58,16 @@ void look_rise_fast(const Look& look, const Rule& rule, Findings& out) {
     look_before_lifts(look, rule, e, out);
   }
   for (const LiftReport& report : look.lifts) {
-    if (judge_rise(report.rise_window, report.rise_limit) != RiseVerdict::fast) continue;
+    // As drawn a bay without its start rose too slowly rather than too fast: over is over.
+    const auto rose = std::max(report.rise_window, report.rise_at_least);
+    if (judge_rise(rose, report.rise_limit) != RiseVerdict::fast) continue;
     const auto limit = rise_limit_of(look.state, look.asof, report.element, look.lift(report));
     Finding f = found(rule);
     f.element = report.element;
     f.lift = report.lift;
     f.from = report.placed_from;
     f.to = report.placed_to;
-    f.measured = amount(*report.rise_window);
+    f.measured = amount(*rose);
     f.limit = amount(*report.rise_limit);
     f.source = source_of(look, limit);
     f.ref = look.lift(report).ref;

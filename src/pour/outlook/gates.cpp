@@ -1,0 +1,129 @@
+#include "pour/outlook/gates.h"
+
+#include <algorithm>
+#include <array>
+#include <map>
+
+#include "pour/log/walk_down.h"
+
+namespace rb {
+
+namespace {
+
+struct Card {
+  Gate gate;
+  const char* rule;
+  Said words;
+};
+// In the order of Gate. Names stand in books: never changed.
+constexpr std::array kCards{
+    Card{Gate::walk_down, "ready-open", said("Walk-down not all in order")},
+    Card{Gate::unrated, "form-unrated", said("Form not rated in the plan")},
+    Card{Gate::untested, "load-untested", said("Temperature of the mix not measured")},
+    Card{Gate::head_over, "head-high", said("Head over the form's rating")},
+    Card{Gate::not_hung, "row-unhung", said("Row not logged as hung")},
+    Card{Gate::cables_open, "cable-open", said("Safety cables not all seen fixed")},
+    Card{Gate::over_set, "run-over-set", said("Concrete may have set")},
+};
+
+const Card& card_of(Gate gate) {
+  return kCards[static_cast<std::size_t>(gate)];
+}
+
+// When the walk-down was last found not in order. None: every point is answered and in order.
+std::optional<Seconds> not_ready(const PourState& state) {
+  std::map<std::string_view, const ReadyState*> latest;
+  for (const char* point : kWalkDown) latest[point] = nullptr;
+  for (const ReadyState& answer : state.ready) latest[answer.what.item] = &answer;
+  std::optional<Seconds> since;
+  for (const auto& [item, answer] : latest) {
+    if (answer != nullptr && answer->what.ok) continue;
+    since = std::max(since.value_or(Seconds{}), answer == nullptr ? Seconds{} : answer->at);
+  }
+  return since;
+}
+
+bool tested(const PourState& state, const Mix& mix) {
+  return std::any_of(state.tests.begin(), state.tests.end(), [&](const TestState& test) {
+    const Mix* of = mix_of(state, test.what.ticket);
+    return test.what.temp && (of == nullptr || of == &mix);
+  });
+}
+
+bool passed(const PourState& state, Gate gate, Seconds since, std::size_t element,
+            std::optional<std::size_t> row, std::optional<int> lift) {
+  return std::any_of(state.overrides.begin(), state.overrides.end(), [&](const OverrideState& o) {
+    return o.what.rule == rule_of(gate) && o.at >= since &&
+           o.element.value_or(element) == element && (!row || o.row == row) &&
+           (!lift || !o.what.lift || o.what.lift == lift);
+  });
+}
+
+// What is not in order before a lift and is to be told, asked with since when it is so.
+template <class Tell>
+std::vector<Gate> of_lift(const PourState& state, std::size_t element, Seconds now,
+                          const Tell& tell) {
+  const Element& planned = state.plan->elements[element];
+  std::vector<Gate> gates;
+  const auto take = [&](Gate gate, Seconds since) {
+    if (tell(gate, since)) gates.push_back(gate);
+  };
+  if (const auto since = not_ready(state)) take(Gate::walk_down, *since);
+  if (!planned.form_rating && planned.kind != ElementKind::deck) take(Gate::unrated, {});
+  if (!tested(state, mix_at(state, element, now))) take(Gate::untested, {});
+  return gates;
+}
+
+}  // namespace
+
+const char* rule_of(Gate gate) {
+  return card_of(gate).rule;
+}
+
+const char* words_of(Gate gate) {
+  return card_of(gate).words;
+}
+
+const char* gate_words(std::string_view rule) {
+  const auto* card =
+      std::find_if(kCards.begin(), kCards.end(), [&](const Card& c) { return rule == c.rule; });
+  return card == kCards.end() ? nullptr : card->words.english;
+}
+
+const char* known_reason(std::string_view why) {
+  for (const Said& reason : kReasonsToGoOn) {
+    if (why == reason.english) return reason;
+  }
+  return nullptr;
+}
+
+std::vector<Gate> gates_open(const PourState& state, std::size_t element, Seconds now) {
+  return of_lift(state, element, now, [](Gate, Seconds) { return true; });
+}
+
+std::vector<Gate> gates_before_lift(const PourState& state, std::size_t element, Seconds now) {
+  return of_lift(state, element, now, [&](Gate gate, Seconds since) {
+    return !passed(state, gate, since, element, std::nullopt, std::nullopt);
+  });
+}
+
+std::vector<Gate> gates_before_run(const PourState& state, std::size_t element, std::size_t row,
+                                   const RunAnswer& answer) {
+  const auto& lifts = state.elements[element].lifts;
+  const int lift = lifts.empty() ? 1 : lifts.back().lift;
+  const HangState* hung = state.hanging(element, row);
+  std::vector<Gate> gates;
+  const auto ask = [&](Gate gate, Seconds since) {
+    if (!passed(state, gate, since, element, row, lift)) gates.push_back(gate);
+  };
+  if (answer.head.verdict == HeadVerdict::over) ask(Gate::head_over, {});
+  if (hung == nullptr) {
+    ask(Gate::not_hung, {});
+  } else if (!hung->cables) {
+    ask(Gate::cables_open, hung->from);
+  }
+  if (answer.over_set) ask(Gate::over_set, {});
+  return gates;
+}
+
+}  // namespace rb

@@ -1,0 +1,49 @@
+// What must be in order before a lift is begun or a row is run. Whoever goes on over it gives a
+// name and a reason, kept as an event (event::Override): it lets the log book what happens and
+// clears nothing. Against a form that moved or a motor that came loose there is none.
+#pragma once
+
+#include <array>
+#include <string_view>
+#include <vector>
+
+#include "base/said.h"
+#include "pour/outlook/run_wanted.h"
+
+namespace rb {
+
+enum class Gate {
+  walk_down,    ///< a point of it is not answered, or not in order
+  unrated,      ///< the plan gives no rating of the form
+  untested,     ///< no temperature measured on the mix in use
+  head_over,    ///< the head on the row is over the form's rating
+  not_hung,     ///< no motor of the row was logged as hung
+  cables_open,  ///< not every safety cable was seen fixed
+  over_set,     ///< the concrete in the row's reach may have set
+};
+/// What the event names it by: a rule's id, where a rule speaks of it.
+const char* rule_of(Gate gate);
+/// What is not in order, in English, to be told in the reader's language.
+const char* words_of(Gate gate);
+/// The words of what an event names; null: none of ours.
+const char* gate_words(std::string_view rule);
+
+/// Reasons to choose from; an event holds them in English.
+inline constexpr std::array kReasonsToGoOn{
+    said("Looked over on the form, not logged"),
+    said("The engineer agreed"),
+    said("The superintendent agreed"),
+};
+/// The same text as long as the program lives; null: not one of those.
+const char* known_reason(std::string_view why);
+
+/// What is not in order for a lift, gone on over or not.
+std::vector<Gate> gates_open(const PourState& state, std::size_t element, Seconds now);
+
+/// Not in order, and not gone on over since it was found so. An override of a lift's gate stands
+/// for the element, of a row's for the row and the lift it works for.
+std::vector<Gate> gates_before_lift(const PourState& state, std::size_t element, Seconds now);
+std::vector<Gate> gates_before_run(const PourState& state, std::size_t element, std::size_t row,
+                                   const RunAnswer& answer);
+
+}  // namespace rb
