@@ -129,7 +129,7 @@ const char* const kScript = R"(
 06:56:12.000 run "row":"R3"
 06:57:41.000 rest "row":"R2"
 06:58:00.000 rest "row":"R3"
-06:59:00.000 fix "target":"t28","set":{"height":2},"why":"Misread the height"
+06:59:00.000 fix "target":"t33","set":{"height":2},"why":"Misread the height"
 07:00:00.580 hang "row":"R4","motors":[],"cables":true
 07:01:00.000 lift-start "lift":5
 07:22:00.000 lift-end "lift":5,"height":2.5
@@ -137,7 +137,7 @@ const char* const kScript = R"(
 07:23:08.000 run "row":"R4"
 07:24:45.000 rest "row":"R3"
 07:24:52.000 rest "row":"R4"
-07:25:30.000 fix "target":"t39","set":{"at":"2026-03-02T07:24:25.000Z"},"why":"Tapped too late"
+07:25:30.000 fix "target":"t44","set":{"at":"2026-03-02T07:24:25.000Z"},"why":"Tapped too late"
 07:30:00.000 lift-start "lift":6
 07:52:00.000 lift-end "lift":6,"height":3
 07:53:00.000 run "row":"R4"
