@@ -341,7 +341,7 @@ TEST_CASE("bytes that once hid events, found by chance, are told") {
   // The bytes SQLite is told to leave at the end of each page.
   told(rest, rest.book, 20, 86);
   // A row that stands in one frame only, with acknowledged events behind it.
-  for (const std::size_t at : {21023, 21090, 21194}) told(log, log_file, at, '\xd4');
+  for (const std::size_t at : {21023U, 21090U, 21194U}) told(log, log_file, at, '\xd4');
   // The name of a column, in the schema; the book's own row; the first bytes; the version.
   const auto bytes = bytes_of(rest.book);
   for (const auto* word : {"kept INTEGER NOT NULL", "CREATE TABLE head", "CREATE TABLE book"}) {
@@ -352,7 +352,7 @@ TEST_CASE("bytes that once hid events, found by chance, are told") {
   }
   // Byte 18, the version for writing, hides nothing: the book is read whole and the first tap
   // refused.
-  for (const std::size_t at : {0, 5, 16, 17, 19, 60, 63, 68, 71}) {
+  for (const std::size_t at : {0U, 5U, 16U, 17U, 19U, 60U, 63U, 68U, 71U}) {
     told(rest, rest.book, at, '\x7d');
   }
 }

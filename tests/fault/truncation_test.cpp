@@ -27,7 +27,10 @@ Logbook book_of(const fs::path& path, int taps, std::vector<std::size_t>* log_af
   for (const char* pour : {"N1", "N2"}) {
     for (int i = 0; i < taps; ++i) {
       auto event = open_event(pour);
-      if (i > 0) event = note(i % 9 == 4 ? wide(1900) : std::string(60 + i * 31 % 700, 'x'), i);
+      if (i > 0)
+        event = note(
+            i % 9 == 4 ? wide(1900) : std::string(static_cast<std::size_t>(60 + i * 31 % 700), 'x'),
+            i);
       got(book.append(PourId{pour}, event, entry_at(i)));
       if (log_after) log_after->push_back(fs::file_size(path.string() + "-wal"));
     }

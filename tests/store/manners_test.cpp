@@ -30,7 +30,7 @@ Error refused(const Result<Logbook>& answer) {
 }  // namespace
 
 TEST_CASE("a new book, its lock, its log and its folder are the user's own, whatever the umask") {
-  for (const mode_t mask : {0000, 0022, 0077}) {
+  for (const mode_t mask : {0000U, 0022U, 0077U}) {
     CAPTURE(mask);
     const Folder folder;
     const mode_t before = umask(mask);

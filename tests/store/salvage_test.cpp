@@ -141,7 +141,9 @@ TEST_CASE("a book whose first page is gone is salvaged, whatever its size of pag
       bare.exec("VACUUM");
     }
     auto bytes = bytes_of(path);
-    for (std::size_t at = 0; at < std::min<std::size_t>(page_size, 4096); ++at) bytes[at] = '\0';
+    for (std::size_t at = 0; at < std::min<std::size_t>(static_cast<std::size_t>(page_size), 4096);
+         ++at)
+      bytes[at] = '\0';
     const auto found = store::salvage(seen(bytes), {});
     CHECK(numbers(found).size() >= 79);
     CHECK(found.last >= 79);

@@ -95,9 +95,9 @@ const char* const kScript = R"(
 05:02:00.580 hang "row":"R1","motors":[],"cables":true
 05:04:00.580 hang "row":"R2","motors":[],"cables":false
 05:06:00.580 hang "row":"R2","motors":[],"cables":true
-05:10:00.000 override "rule":"ready-open","why":"The engineer agreed"
-05:10:00.000 override "rule":"load-untested","why":"The engineer agreed"
-05:10:00.000 lift-start "lift":1
+05:10:00.580 override "rule":"ready-open","why":"The engineer agreed"
+05:10:00.580 override "rule":"load-untested","why":"The engineer agreed"
+05:10:00.580 lift-start "lift":1
 05:20:00.000 top "height":0.25
 05:30:00.000 lift-end "lift":1,"height":0.5
 05:31:00.000 run "row":"R1"

@@ -21,7 +21,7 @@ namespace rb::rig {
 
 namespace {
 
-constexpr int kBegun = 17;  // lines of the demo pour: open, hung, nothing placed
+constexpr int kBegun = 19;  // lines of the demo pour: open, hung, tested, nothing placed
 constexpr const char* kPour = "CW2-L14";
 
 Rig* g_rig = nullptr;
@@ -82,6 +82,15 @@ Rig::Rig(std::filesystem::path program, const std::filesystem::path& source)
   std::ofstream begun(folder_ / "begun.jsonl");
   std::string line;
   for (int i = 0; i < kBegun && std::getline(demo, line); ++i) begun << line << '\n';
+  // All rows hang, so that a tap on any runs it.
+  for (const char* row : {"R3", "R4"}) {
+    begun
+        << fmt::format(
+               R"({{"at":"2026-03-02T05:06:30.000Z","by":"ih","do":"hang","element":"CW2","row":"{}",)"
+               R"("motors":[],"cables":true}})",
+               row)
+        << '\n';
+  }
   begun.close();
   run(fmt::format("'{}' replay '{}' --book '{}'", program_.string(),
                   (folder_ / "begun.jsonl").string(), (folder_ / "live.risebook").string()));
