@@ -199,6 +199,12 @@ bool as_wet(const Pair& p) {
   return slump && p.cause.measured && std::abs(*slump - p.cause.measured->si) < 1e-9;
 }
 
+// The joint that set is the one that is too old, here or in the bay that came late.
+bool same_joint(const Pair& p) {
+  return p.same_lift() || (p.same_element() && p.cause.lift && p.effect.lift &&
+                           *p.cause.lift == *p.effect.lift + 1 && beside(p.cause));
+}
+
 bool inserted_so(const Pair& p) {
   return p.same_lift() && p.same_bay();
 }
@@ -220,6 +226,7 @@ constexpr Follows kFollows[] = {
     {"knit-late", "insert-few", lift_on_joint},
     {"knit-late", "insert-sparse", lift_on_joint},
     {"knit-late", "knit-late", bay_came_late},
+    {"joint-old", "knit-late", same_joint},
     {"dose-low", "row-missed", lift_in_reach},
     {"dose-low", "run-short", lift_in_reach},
     {"dose-low", "row-far", in_gap},

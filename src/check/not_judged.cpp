@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "check/check.h"
+#include "pour/outlook/form.h"
 
 namespace rb {
 
@@ -62,6 +63,22 @@ void untold_speeds(const PourState& state, std::vector<NotJudged>& gaps) {
   }
 }
 
+// Where insertions judge the work, whether vibrators enough were at it.
+void untold_heads(const PourState& state, std::vector<NotJudged>& gaps) {
+  for (std::size_t e = 0; e < state.elements.size(); ++e) {
+    const Element& planned = state.plan->elements[e];
+    if (!planned.rows.empty() && planned.thickness <= kThinSection) continue;
+    const bool untold = std::any_of(
+        state.inserts.begin(), state.inserts.end(),
+        [&](const InsertState& insert) { return insert.element == e && !insert.what.heads; });
+    if (!untold) continue;
+    gaps.push_back({.what = "heads",
+                    .element = e,
+                    .sentence = said("{element}: some insertions tell no number of vibrators, so "
+                                     "whether they kept up with the placing is not judged.")});
+  }
+}
+
 }  // namespace
 
 std::vector<NotJudged> not_judged(const Plan& plan) {
@@ -104,6 +121,7 @@ std::vector<NotJudged> not_judged(const PourState& state) {
   unlogged_loads(state, gaps);
   unsaid_starts(state, gaps);
   untold_speeds(state, gaps);
+  untold_heads(state, gaps);
   return gaps;
 }
 

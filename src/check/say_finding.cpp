@@ -38,13 +38,15 @@ Facts facts_of(const Finding& finding, const Plan& plan) {
 
 // A plan's field in plain words; whoever writes the plan reads its name at a terminal.
 const char* field_words(std::string_view field) {
-  constexpr std::array<std::pair<std::string_view, const char*>, 6> kFields{{
+  constexpr std::array<std::pair<std::string_view, const char*>, 8> kFields{{
       {"dose_min_s", said("least vibration")},
       {"form_rating_kpa", said("the form's rating")},
       {"initial_set_h", said("the mix's initial set")},
+      {"joint_age_max_s", said("the oldest joint the contract allows")},
       {"lifts", said("the planned lifts")},
       {"motor_type.vpm_max", said("the motors' greatest speed")},
       {"rise_limit", said("limit of rise")},
+      {"strip_after_s", said("the time before stripping")},
   }};
   for (const auto& [name, words] : kFields) {
     if (name == field) return words;

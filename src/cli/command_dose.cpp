@@ -1,9 +1,11 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstdio>
 
 #include "app/book_pours.h"
 #include "pour/outlook/form.h"
+#include "pour/outlook/loads.h"
 
 namespace rb {
 
@@ -30,6 +32,27 @@ std::vector<std::string> names_of(const Element& element, Side side) {
     for (const Motor& motor : row.motors) names.push_back(row.id.text + "/" + motor.id.text);
   }
   return names;
+}
+
+// What is known of a load as its concrete came: its age, what was measured on it, water added.
+std::string load_words(const PourState& state, const TruckState& truck, Seconds came) {
+  std::string words = truck.ticket.text;
+  if (truck.what) {
+    const Seconds batched = state.told(*truck.ref, truck.what->batched);
+    words += fmt::format(", batched {}, {:.0f} min old", to_text(state.moment(batched)),
+                         in_seconds(came - batched) / 60);
+    if (truck.what->water_added) {
+      words += fmt::format(", {:g} m3 of water added", in_cubic_metres(*truck.what->water_added));
+    }
+  } else {
+    words += ", its truck not entered: age not known";
+  }
+  for (const TestState& test : state.tests) {
+    if (test.what.ticket != truck.ticket) continue;
+    if (test.what.slump) words += fmt::format(", slump {:g} m", in_metres(*test.what.slump));
+    if (test.what.temp) words += fmt::format(", {:g} degC", test.what.temp->degrees);
+  }
+  return words;
 }
 
 }  // namespace
@@ -75,6 +98,17 @@ Exit run_dose(const DoseWish& wish) {
   }
   const auto moment = [&](Seconds at) { return to_text(state.moment(at)); };
   fmt::print("  concrete came  {}\n", moment(story->came));
+  for (const std::size_t load : loads_at(state, index, story->came)) {
+    fmt::print("  of ticket      {}\n", load_words(state, state.trucks[load], story->came));
+  }
+  const auto& lifts = state.elements[index].lifts;
+  const std::size_t bay = element->bay_at(spot->x);
+  const auto lift = std::find_if(lifts.rbegin(), lifts.rend(),
+                                 [&](const LiftState& l) { return l.started <= story->came; });
+  if (lift != lifts.rend() && lift->start_missing(bay)) {
+    fmt::print("  start of bay {} not tapped: it may have come later, and got less, than this\n",
+               bay + 1);
+  }
   const auto names = names_of(*element, side);
   for (const auto& shaken : story->shaken) {
     std::string by;

@@ -102,6 +102,27 @@ std::vector<Fault> faults_of_concrete() {
                    R"("height":0.7)");
        },
        everywhere("lift-deep")},
+      {"a joint older than the contract allows",
+       [](Pour& p, ElementKind kind) {
+         const bool deck = kind == ElementKind::deck;
+         if (!deck) p.later(kSecondHalf, 600);
+         p.plan.element += deck ? R"("joint_age_max_s":600)" : R"(,"joint_age_max_s":1200)";
+       },
+       everywhere("joint-old")},
+      {"stripped the same day",
+       [](Pour& p, ElementKind) { p.at(9000, R"("do":"strip","element":"W1","side":"near")"); },
+       everywhere("strip-early")},
+      {"too few vibrators at once",
+       [](Pour& p, ElementKind) {
+         p.without(R"("do":"lift-end","element":"W1","lift":1,"height":0.2,"bay":1)");
+         p.at(700, lift_end(1, 0.2, 1));
+       },
+       {Expected{"", {}, "rows consolidate a thin wall"},
+        {"", {}, "a column that rises in time gives one vibrator enough to do"},
+        {"heads-few"}}},
+      {"insertions that tell no number of vibrators",
+       [](Pour& p, ElementKind) { p.changed(R"("do":"insert")", R"(,"heads":1)", ""); },
+       {Expected{"", {}, "rows consolidate a thin wall"}, {kGap + "heads"}, {kGap + "heads"}}},
       {"the start of a bay not tapped",
        [](Pour& p, ElementKind kind) {
          if (kind == ElementKind::deck) {

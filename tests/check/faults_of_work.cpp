@@ -50,7 +50,8 @@ std::vector<Fault> faults_of_insertions() {
          const bool deck = kind == ElementKind::deck;
          p.without(deck ? R"("bay":2,"points")" : R"("do":"insert","element":"W1","lift":4)");
          p.later(deck ? 2950 : 7150, 43200);
-         p.at(45000, deck ? insert(1, 2, 0.27, 0) : insert(4) + R"(,"points":8)");
+         p.at(45000, deck ? insert(1, 2, 0.27, 0) + R"(,"heads":1)"
+                          : insert(4) + R"(,"points":8,"heads":1)");
        },
        {kThin, Expected{"insert-few"}, {"insert-few"}}},
       {"a lift or strip not inserted",

@@ -60,7 +60,7 @@ Pour lifts(const PlanText& plan, double load, bool inserted) {
     pour.placed(lift, start, start + 900, (lift * 6) / 10.0);
     pour.ran(fmt::format("R{}", lift), start + 900, start + 1000);
     if (!inserted) continue;
-    pour.at(start + 1050, insert(lift, 0, 0.27, lift > 1 ? 0.15 : 0) + R"(,"points":8)");
+    pour.at(start + 1050, insert(lift, 0, 0.27, lift > 1 ? 0.15 : 0) + R"(,"points":8,"heads":1)");
   }
   closed(pour, 7200);
   return pour;
@@ -102,9 +102,9 @@ Pour good_deck() {
   tested(pour, 1520, "T2");
   pour.at(600, lift_start(1)).at(1400, lift_end(1, 0.2, 1));
   pour.at(601, bay_start(1, 1)).at(1500, bay_start(1, 2));
-  pour.at(1450, insert(1, 1, 0.27, 0) + R"(,"points":80)");
+  pour.at(1450, insert(1, 1, 0.27, 0) + R"(,"points":80,"heads":1)");
   pour.at(2400, lift_end(1, 0.2, 2));
-  pour.at(2450, insert(1, 2, 0.27, 0) + R"(,"points":80)");
+  pour.at(2450, insert(1, 2, 0.27, 0) + R"(,"points":80,"heads":1)");
   closed(pour, 3000);
   return pour;
 }

@@ -82,7 +82,7 @@ TEST_CASE("signing and what else comes after the close changes no figure") {
       Pour after{pour};
       after.at(later, sign("foreman")).at(later + 10, sign("inspector"));
       after.at(later + 20, R"("do":"note","text":"all went well")");
-      after.at(later + 30, R"("do":"strip","element":"W1","side":"near")");
+      after.at(later + 172800, R"("do":"strip","element":"W1","side":"near")");
       after.at(later + 40, R"("do":"test","ticket":"T1","temp":31,"slump":0.12)");
       CHECK(figures(after.checked()) == before);
     }

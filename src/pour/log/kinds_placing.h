@@ -152,6 +152,7 @@ struct Insert {
   Seconds each{};
   Length depth_below;
   std::optional<int> points{};  ///< places worked
+  std::optional<int> heads{};   ///< vibrators at once
   static constexpr const char* kWord = "insert";
   static constexpr auto fields() {
     return std::tuple{Field{"element", &Insert::element},
@@ -161,7 +162,8 @@ struct Insert {
                       Field{"spacing", &Insert::spacing, {0, 20, "m", true}},
                       Field{"seconds", &Insert::each, {0, 86400, "s"}},
                       Field{"depth_below", &Insert::depth_below, {0, 20, "m"}},
-                      Field{"points", &Insert::points, {0, 10000}}};
+                      Field{"points", &Insert::points, {0, 10000}},
+                      Field{"heads", &Insert::heads, {1, 100}}};
   }
   [[nodiscard]] const char* says() const { return said("Inserted, lift {lift}"); }
   bool operator==(const Insert&) const = default;

@@ -5,13 +5,13 @@
 #include <cmath>
 #include <cstdint>
 #include <deque>
-#include <limits>
 #include <memory>
 #include <optional>
 #include <string_view>
 #include <unordered_map>
 
 #include "pour/log/as_it_was.h"
+#include "pour/outlook/loads.h"
 #include "pour/outlook/measured_set.h"
 #include "trade/concrete/setting.h"
 
@@ -20,7 +20,6 @@ namespace rb {
 namespace {
 
 constexpr Seconds kBefore{-1e12};
-constexpr Seconds kUnended{std::numeric_limits<double>::infinity()};
 
 // The set times that readings gave, mix by mix; asked once.
 class MeasuredSets {
@@ -80,27 +79,15 @@ class Clock {
 
   static std::vector<Load> loads_of(const PourState& state, std::size_t element) {
     std::vector<Load> loads;
-    std::vector<std::size_t> unended;
     const auto& mixes = state.plan->mixes;
-    for (const TruckState& truck : state.trucks) {
-      if (!truck.discharged || truck.element.value_or(element) != element) continue;
-      Load load{
-          *truck.discharged, truck.ended.value_or(kUnended), {}, &mixes.front(), truck.ticket};
+    for (const LoadSpan& span : load_spans(state, element)) {
+      const TruckState& truck = state.trucks[span.truck];
+      Load load{span.from, span.to, {}, &mixes.front(), truck.ticket};
       if (truck.what) {
         load.batched = state.told(*truck.ref, truck.what->batched);
         if (const Mix* mix = state.plan->find(truck.what->mix)) load.mix = mix;
       }
       loads.push_back(std::move(load));
-    }
-    std::stable_sort(loads.begin(), loads.end(),
-                     [](const Load& a, const Load& b) { return a.from < b.from; });
-    // One whose end nobody told goes to the next, but grows no older than a load may.
-    const Seconds oldest = state.plan->limits.load_age_max.value;
-    for (std::size_t i = 0; i < loads.size(); ++i) {
-      Load& load = loads[i];
-      if (load.to != kUnended) continue;
-      load.to = std::max(load.from, load.batched.value_or(load.from) + oldest);
-      if (i + 1 < loads.size()) load.to = std::min(load.to, loads[i + 1].from);
     }
     return loads;
   }

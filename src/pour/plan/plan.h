@@ -83,7 +83,9 @@ struct Element {
   std::optional<Pressure> form_rating;
   std::optional<MassPerArea> form_mass;
   std::optional<Velocity> rise_limit;
-  std::vector<Length> bays;  ///< lengths from left to right; never empty
+  std::optional<Seconds> joint_age_max{};  ///< the contract's: from one layer to the next on it
+  std::optional<Seconds> strip_after{};    ///< no form is stripped sooner after its last concrete
+  std::vector<Length> bays;                ///< lengths from left to right; never empty
   std::vector<Patch> openings;
   std::vector<CongestedZone> congested;
   std::vector<Length> lifts;  ///< planned tops
@@ -145,6 +147,9 @@ struct Limits {
   Limit<double> volume_tolerance{0.08};
   Limit<double> insert_spacing_factor{1.5};
   Limit<Length> knit_depth{metres(0.15)};
+  Limit<Seconds> knit_margin{seconds(900)};
+  Limit<Seconds> insert_least{seconds(5)};
+  Limit<Length> insert_layer{metres(0.6)};
   bool operator==(const Limits&) const = default;
 };
 

@@ -31,6 +31,7 @@ constexpr Span kMassPerArea{0, 5000, "kg/m2"};
 constexpr Span kRise{0, 100, "m/h", true};
 constexpr Span kBatter{-45, 45, "degrees"};
 constexpr Span kSeconds{0, 86400, "s"};
+constexpr Span kMonth{0, 2678400, "s"};
 constexpr Span kShare{0, 1, "(a share from 0 to 1)"};
 constexpr Span kVolts{0, 1000, "V", true};
 constexpr Span kAmps{0, 5000, "A", true};
@@ -205,6 +206,10 @@ Element read_element(Fields f) {
   }
   if (const auto v = f.maybe_number("rise_limit", kRise))
     element.rise_limit = metres_per_hour(tidy(*v));
+  if (const auto v = f.maybe_number("joint_age_max_s", kSeconds)) {
+    element.joint_age_max = seconds(*v);
+  }
+  if (const auto v = f.maybe_number("strip_after_s", kMonth)) element.strip_after = seconds(*v);
   read_bays(f, element);
   for (const Fields& item : f.objects("openings", most::kPatches)) {
     element.openings.push_back(read_patch(item, element));
@@ -264,6 +269,9 @@ Limits read_limits(Fields f) {
   read_limit(f, "volume_tolerance", kShare, limits.volume_tolerance, share);
   read_limit(f, "insert_spacing_factor", {0, 10, "", true}, limits.insert_spacing_factor, share);
   read_limit(f, "knit_depth", {0, 5, "m"}, limits.knit_depth, metres);
+  read_limit(f, "knit_margin_s", kSeconds, limits.knit_margin, seconds);
+  read_limit(f, "insert_s_min", kSeconds, limits.insert_least, seconds);
+  read_limit(f, "insert_layer_m", {0, 5, "m", true}, limits.insert_layer, metres);
   if (limits.dose_max.value < limits.dose_min.value) {
     f.refuse("dose_max_s", said("is below dose_min_s"));
   }

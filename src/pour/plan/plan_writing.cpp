@@ -80,6 +80,8 @@ Json element_json(const Element& e) {
   if (e.form_rating) json["form_rating_kpa"] = tidy(in_kilopascals(*e.form_rating));
   if (e.form_mass) json["form_mass_kg_m2"] = in_kilograms_per_m2(*e.form_mass);
   if (e.rise_limit) json["rise_limit"] = tidy(in_metres_per_hour(*e.rise_limit));
+  if (e.joint_age_max) json["joint_age_max_s"] = in_seconds(*e.joint_age_max);
+  if (e.strip_after) json["strip_after_s"] = in_seconds(*e.strip_after);
   for (const Patch& opening : e.openings) json["openings"].push_back(patch_json(opening));
   for (const CongestedZone& zone : e.congested) {
     Json written = patch_json(zone);
@@ -106,6 +108,9 @@ Json limits_json(const Limits& limits) {
   put("volume_tolerance", limits.volume_tolerance, limits.volume_tolerance.value);
   put("insert_spacing_factor", limits.insert_spacing_factor, limits.insert_spacing_factor.value);
   put("knit_depth", limits.knit_depth, in_metres(limits.knit_depth.value));
+  put("knit_margin_s", limits.knit_margin, in_seconds(limits.knit_margin.value));
+  put("insert_s_min", limits.insert_least, in_seconds(limits.insert_least.value));
+  put("insert_layer_m", limits.insert_layer, in_metres(limits.insert_layer.value));
   return json;
 }
 

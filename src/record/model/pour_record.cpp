@@ -111,6 +111,12 @@ class Maker {
         "insert-sparse");
     add("insertions into the lift below", amount(l.knit_depth.value), l.knit_depth.from,
         "insert-sparse");
+    add("insertion at a point at least", amount(l.insert_least.value), l.insert_least.from,
+        "insert-few");
+    add("layer of insertions at most", amount(l.insert_layer.value), l.insert_layer.from,
+        "insert-few");
+    add("warning before a joint sets", amount(l.knit_margin.value), l.knit_margin.from,
+        "knit-near");
   }
 
   // Loads whose element was not named may have gone anywhere: they count for all.

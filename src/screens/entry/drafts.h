@@ -41,7 +41,19 @@ struct CorrectDraft {
 };
 
 /// A figure being typed, in the unit it is shown in.
-enum class Figure { volume, slump, concrete_temp, air, density, air_temp, spacing, each, depth };
+enum class Figure {
+  volume,
+  slump,
+  concrete_temp,
+  air,
+  density,
+  air_temp,
+  spacing,
+  each,
+  depth,
+  points,
+  heads
+};
 struct FigureEntry {
   Figure what = Figure::volume;
   std::string typed{};            ///< empty: the guess stands

@@ -34,6 +34,8 @@ constexpr std::array kFigureRows{
     FigureRow{Figure::spacing, Word::insert_spacing, Measure::small_length, 0.05, 2, 50, 2},
     FigureRow{Figure::each, Word::insert_seconds, Measure::span, 1, 300},
     FigureRow{Figure::depth, Word::insert_depth, Measure::small_length, 0, 1, 50, 1},
+    FigureRow{Figure::points, Word::insert_points, Measure::count, 1, 10000, 1, 1},
+    FigureRow{Figure::heads, Word::insert_heads, Measure::count, 1, 100, 1, 1},
 };
 
 const FigureRow& row_of(Figure what) {
@@ -105,7 +107,8 @@ FigureRange figure_range(Figure what, Units units) {
 
 std::string figure_text(Figure what, double value, Units units) {
   const FigureRange range = figure_range(what, units);
-  return with_decimals(value, range.decimals) + " " + range.unit;
+  const std::string number = with_decimals(value, range.decimals);
+  return *range.unit == '\0' ? number : number + " " + range.unit;
 }
 
 void press_figure_key(std::string& typed, char key) {

@@ -1,6 +1,7 @@
 #include "screens/entry/insert_panel.h"
 
 #include <algorithm>
+#include <array>
 
 #include "screens/entry/figure_pad.h"
 #include "screens/entry/number_pad.h"
@@ -12,7 +13,10 @@ namespace {
 
 constexpr int kGroups = 5;
 
-double figure_of(const event::Insert& what, Figure figure, Units units) {
+// None: not told.
+std::optional<double> figure_of(const event::Insert& what, Figure figure, Units units) {
+  if (figure == Figure::points) return what.points;
+  if (figure == Figure::heads) return what.heads;
   if (figure == Figure::spacing) return shown(what.spacing, units);
   if (figure == Figure::depth) return shown(what.depth_below, units);
   return in_seconds(what.each);
@@ -22,6 +26,8 @@ void put(event::Insert& what, Figure figure, double value, Units units) {
   if (figure == Figure::spacing) what.spacing = small_length_of(value, units);
   if (figure == Figure::depth) what.depth_below = small_length_of(value, units);
   if (figure == Figure::each) what.each = seconds(value);
+  if (figure == Figure::points) what.points = static_cast<int>(value);
+  if (figure == Figure::heads) what.heads = static_cast<int>(value);
 }
 
 void draw_groups(Stage& stage, const Box& line, event::Insert& what) {
@@ -47,12 +53,21 @@ void draw_figures(Stage& stage, const Box& line, InsertDraft& draft) {
   Canvas& canvas = stage.canvas;
   const Units units = stage.say.units;
   int i = 0;
-  for (const Figure figure : {Figure::spacing, Figure::each, Figure::depth}) {
-    const double value = figure_of(draft.what, figure, units);
+  constexpr std::array kFigures{Figure::spacing, Figure::each, Figure::depth, Figure::points,
+                                Figure::heads};
+  // Where five abreast are too narrow for their names they stand in two lines.
+  const bool narrow = line.w() < 5 * canvas.mm(29);
+  const auto place = [&](int at) {
+    if (!narrow) return line.column(at, 5, canvas.gap());
+    const Box half = line.line(at / 3, 2, canvas.gap());
+    return half.column(at % 3, at < 3 ? 3 : 2, canvas.gap());
+  };
+  for (const Figure figure : kFigures) {
+    const auto value = figure_of(draft.what, figure, units);
     const FigureRange range = figure_range(figure, units);
-    if (button(canvas, line.column(i, 3, canvas.gap()),
+    if (button(canvas, place(i),
                {.id = "figure " + std::to_string(i),
-                .text = figure_text(figure, value, units),
+                .text = value ? figure_text(figure, *value, units) : "\u2013",
                 .under = stage.say(range.title),
                 .face = Face::title})) {
       draft.figure = FigureEntry{.what = figure, .guess = value};
@@ -98,7 +113,7 @@ void draw_insert(Stage& stage, const Box& box, InsertDraft& draft, const PourVie
   if (bays > 1) draw_bays(stage, in.cut_top(canvas.scale().target(), gap), draft.what.bay, bays);
   draw_groups(stage, in.cut_top(canvas.scale().target(), gap), draft.what);
   const Box says = in.cut_bottom(canvas.height(Face::small) + canvas.mm(0.8), canvas.mm(1));
-  in.y1 = std::min(in.y1, in.y0 + canvas.mm(24));
+  in.y1 = std::min(in.y1, in.y0 + canvas.mm(in.w() < 5 * canvas.mm(29) ? 44 : 24));
   draw_figures(stage, in, draft);
   const auto group = static_cast<std::size_t>(std::clamp(draft.what.group, 1, kGroups)) - 1;
   const Length widest = view.insert.widest[group];

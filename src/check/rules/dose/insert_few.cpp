@@ -10,9 +10,6 @@ namespace rb {
 
 namespace {
 
-// A layer worked at once: UFGS 03301A (read).
-constexpr Length kLayer = metres(0.6);
-
 using Group = trade::InternalVibrator;
 // The plan's reader lets no other group in than 1 to 5.
 const Group& group_of(const InsertState& insert) {
@@ -50,17 +47,20 @@ struct BayLook {
         element().kind == ElementKind::deck ? element().height : element().thickness;
     const double by_area = std::ceil(along * across / (spacing * spacing) - 1e-9);
     const double in_line = std::ceil(std::max(along, across) / spacing - 1e-9);
-    return {std::max(by_area, in_line), std::ceil((high() - low()) / kLayer - 1e-9)};
+    return {std::max(by_area, in_line),
+            std::ceil((high() - low()) / look.plan().limits.insert_layer.value - 1e-9)};
   }
 
   // The heights an insertion works: from the top of its moment down into the lift below, as deep as
   // a layer and its knit. None: it does not count.
   [[nodiscard]] std::optional<trade::Band> worked(const InsertState& insert) const {
     const Length from = top().at(insert.at);
-    const Length deepest = from - kLayer - look.plan().limits.knit_depth.value;
+    const Length deepest =
+        from - look.plan().limits.insert_layer.value - look.plan().limits.knit_depth.value;
     const trade::Band band{std::max(low() - insert.what.depth_below, std::max(Length{}, deepest)),
                            from};
-    if (band.to <= band.from || insert.what.each < trade::kInsertTime.least) return std::nullopt;
+    if (band.to <= band.from || insert.what.each < look.plan().limits.insert_least.value)
+      return std::nullopt;
     if (over(insert.what.spacing, widest(look, group_of(insert)))) return std::nullopt;
     const auto came = top().reached((band.from + band.to) * 0.5);  // its upper half came since
     if (!came) return std::nullopt;
@@ -143,9 +143,7 @@ void look_bay(const BayLook& bay, const Rule& rule, Findings& out) {
 
 void look_insert_few(const Look& look, const Rule& rule, Findings& out) {
   for (const LiftReport& report : look.lifts) {
-    const Element& element = look.element(report);
-    if (!element.rows.empty() && element.thickness <= kThinSection) continue;
-    if (!look.settled(report)) continue;
+    if (!look.by_insertions(report) || !look.settled(report)) continue;
     const LiftState& lift = look.lift(report);
     for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
       if (lift.top[bay] > lift.bottom[bay]) look_bay({look, report, bay}, rule, out);
@@ -161,7 +159,7 @@ extern const Rule kInsertFew{
      said("spacing 1.5 x radius of action (ACI 309R, from memory; radii read); layers of {0.6 m} "
           "(UFGS 03301A, read); from 5 s at a point (read: army training text)"),
      "under_share_max of the height, where nothing but insertions works; points a layer x layers "
-     "where they are logged",
+     "where they are logged; insert_s_min 5 s, insert_layer_m 0.6 m",
      "plan, by the engineer",
      said("Insert what was left out while it is plastic, layer by layer, and log the points; else "
           "mark the place to be inspected when stripped")},

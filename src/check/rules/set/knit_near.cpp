@@ -9,9 +9,6 @@ namespace rb {
 
 namespace {
 
-// How long before a joint sets the foreman is told to stop all else: our own choice.
-constexpr Seconds kMargin{900};
-
 struct Near {
   std::size_t bay = 0;
   const Joint* joint = nullptr;
@@ -22,10 +19,11 @@ struct Near {
 std::map<int, Near> near_joints(const PourState& state, std::size_t element,
                                 const std::vector<KnitClock>& clocks, Seconds at) {
   std::map<int, Near> lifts;
+  const Seconds margin = state.plan->limits.knit_margin.value;
   for (const KnitClock& clock : clocks) {
     const Joint* joint = clock.pending(at);
     // Once it has set the joint is knit-late's.
-    if (joint == nullptr || joint->sets <= at || joint->early - at > kMargin) continue;
+    if (joint == nullptr || joint->sets <= at || joint->early - at > margin) continue;
     if (joint_decided(state, element, joint->lift, clock.bay)) continue;
     Near& near = lifts[joint->lift];
     ++near.bays;
@@ -49,6 +47,7 @@ Seconds first_set_since(const std::vector<trade::SetStep>& sets, Seconds since) 
 // clocks of a great wall take long to work out.
 bool may_be_near(const Look& look, std::size_t e) {
   const ElementState& there = look.state.elements[e];
+  const Seconds margin = look.plan().limits.knit_margin.value;
   for (std::size_t bay = 0; bay < there.tops.size(); ++bay) {
     // The surface of a bay came with the last lift that rose in it, the joint below with the one
     // before.
@@ -56,7 +55,7 @@ bool may_be_near(const Look& look, std::size_t e) {
     for (auto lift = there.lifts.rbegin(); lift != there.lifts.rend() && grown < 2; ++lift) {
       if (lift->top[bay] <= lift->bottom[bay]) continue;
       ++grown;
-      if (first_set_since(look.faces[e].sets, lift->started) <= look.asof.at + kMargin) return true;
+      if (first_set_since(look.faces[e].sets, lift->started) <= look.asof.at + margin) return true;
     }
     if (grown == 0 && there.tops[bay].standing() > Length{}) return true;  // before any lift
   }
@@ -65,6 +64,7 @@ bool may_be_near(const Look& look, std::size_t e) {
 
 void look_knit_near(const Look& look, const Rule& rule, Findings& out) {
   if (!look.asof.live || look.state.closed) return;
+  const auto& margin = look.plan().limits.knit_margin;
   for (std::size_t e = 0; e < look.state.elements.size(); ++e) {
     if (look.state.elements[e].lifts.empty() || !may_be_near(look, e)) continue;
     const auto clocks = knit_clocks(look.state, e, look.asof.at);
@@ -73,11 +73,11 @@ void look_knit_near(const Look& look, const Rule& rule, Findings& out) {
       f.element = e;
       f.lift = lift;
       f.bay = near.bay;
-      f.from = near.joint->early - kMargin;
+      f.from = near.joint->early - margin.value;
       f.to = near.joint->early;
       f.measured = amount(std::max(Seconds{}, near.joint->early - look.asof.at), Measure::any_span);
-      f.limit = amount(kMargin, Measure::any_span);
-      f.source = limit_source(rule, LimitFrom::standard);
+      f.limit = amount(margin.value, Measure::any_span);
+      f.source = limit_source(rule, margin.from);
       f.sentence = said(
           "{element} lift {lift} bay {bay}: its top sets in {measured}; the lift above must be "
           "worked into it before (bays that near it: {bays})");

@@ -1,0 +1,109 @@
+// joint-old, strip-early and heads-few: what the contract, the plan and the rate of placing want.
+#include <doctest/doctest.h>
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "pour_text.h"
+
+using namespace rb;
+using namespace rb::test;
+
+namespace {
+
+PlanText allowing(double joint_age) {
+  PlanText plan;
+  plan.element = fmt::format(R"("joint_age_max_s":{})", joint_age);
+  return plan;
+}
+
+// Two bays as in the worked figure: 0.5 m up bay 1 had stood at 06:00, bay 2 comes there at 09:10.
+Pour two_bays(const PlanText& plan) {
+  return Pour{plan}
+      .at(0, lift_start(1))
+      .at(0, bay_start(1, 1))
+      .at(3600, top(0.5, 1))
+      .at(12000, bay_start(1, 2))
+      .at(15000, top(0.5, 2));
+}
+
+}  // namespace
+
+TEST_CASE("a joint is too old when the next concrete comes later than the contract allows") {
+  const auto seen = [](double apart) {
+    return Pour{allowing(2700)}.placed(1, 0, 600, 0.6).placed(2, 600 + apart, 1200 + apart, 1.2);
+  };
+  CHECK_FALSE(seen(2700).checked().has("joint-old"));
+  const Checked old = seen(2701).checked();
+  const Finding f = old.only("joint-old");
+  CHECK(f.severity == Severity::mend);
+  CHECK(f.lift == 1);
+  CHECK(f.measured->si == about(2701));
+  CHECK(f.limit->si == about(2700));
+  CHECK(source_text(f.source, kTerminal) == "plan: joint_age_max_s");
+  CHECK_FALSE(seen(2701)
+                  .at(4000, R"("do":"joint","element":"W1","lift":1,"decision":"scabble")")
+                  .checked()
+                  .has("joint-old"));
+  // While nothing comes it is told as it happens.
+  Pour waiting = Pour{allowing(2700)}.placed(1, 0, 600, 0.6);
+  CHECK_FALSE(waiting.live(3300).has("joint-old"));
+  CHECK(waiting.live(3301).has("joint-old"));
+}
+
+TEST_CASE("bays of one lift are held to it, at the middle of what the later one gained") {
+  // Bay 1 stood 0.25 m up at 1800 s, bay 2 came there at 13500: 11700 s.
+  CHECK_FALSE(two_bays(allowing(11700)).checked().has("joint-old"));
+  const Checked seen = two_bays(allowing(11699)).checked();
+  const Finding f = seen.only("joint-old");
+  CHECK(f.bay == 1);
+  CHECK(f.measured->si == about(11700));
+  CHECK(seen.says(f).find("after bay 1") != std::string::npos);
+}
+
+TEST_CASE("a form is not stripped before the plan allows, nor before its concrete has set") {
+  const auto stripped = [](double at, const std::string& after) {
+    PlanText plan;
+    plan.element = after;
+    plan.mix += kQ;
+    return Pour{plan}
+        .placed(1, 0, 600, 0.6)
+        .at(at, R"("do":"strip","element":"W1","side":"near")")
+        .checked();
+  };
+  const std::string day = R"("strip_after_s":57600)";
+  CHECK(stripped(58199, day).only("strip-early").limit->si == about(57600));
+  CHECK(stripped(58199, day).only("strip-early").measured->si == about(57599));
+  CHECK_FALSE(stripped(58200, day).has("strip-early"));
+  // 5 h at 20 degC of concrete untested, taken as cold as it may come, 10 degC: Q 5000 K gives
+  // exp(-5000 (1/283.15 - 1/293.15)) = 0.547..., 32878 s after it came at 600 s.
+  const Finding f = stripped(20000, "").only("strip-early");
+  CHECK(f.severity == Severity::stop);
+  CHECK(f.limit->si == doctest::Approx(18000 / std::exp(-5000 * (1 / 283.15 - 1 / 293.15))));
+  CHECK_FALSE(stripped(600 + f.limit->si + 1, "").has("strip-early"));
+}
+
+TEST_CASE("a column placed in twenty minutes wants one vibrator of group 3, not half a one") {
+  // 0.9 x 0.9 x 4.5 m in 20 min is 10.935 m3/h; group 3 compacts 4.6 to 15 m3/h: 1 to 3 heads.
+  // In five minutes it is 43.74 m3/h: 3 to 10.
+  const auto seen = [](double minutes, int heads) {
+    PlanText plan{.kind = "column",
+                  .length = 0.9,
+                  .height = 4.5,
+                  .thickness = 0.9,
+                  .bays = "[0.9]",
+                  .lifts = "[4.5]"};
+    plan.rows = {};
+    return Pour{plan}
+        .placed(1, 0, 60 * minutes, 4.5)
+        .at(60 * minutes + 5, insert(1, 0, 0.4, 0) + fmt::format(R"(,"heads":{})", heads))
+        .checked();
+  };
+  CHECK_FALSE(seen(20, 1).has("heads-few"));
+  CHECK_FALSE(seen(5, 3).has("heads-few"));
+  const Checked few = seen(5, 2);
+  const Finding f = few.only("heads-few");
+  CHECK(f.measured->si == 2);
+  CHECK(f.limit->si == 3);
+  CHECK(few.says(f).find("3 to 10 keep up with it") != std::string::npos);
+}
