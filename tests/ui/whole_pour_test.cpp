@@ -57,7 +57,7 @@ const std::vector<Step> kTapsOfLift{
     {"06:18:00", {"RESUME"}},
     {"06:25:00", {"END LIFT 3", "KEEP"}},
     {"06:26:00", {"RUN R3", "The engineer agreed"}},  // the wrong row ...
-    {"06:26:04", {"#take-back t26"}},                      // ... taken back at once
+    {"06:26:04", {"#take-back t26"}},                 // ... taken back at once
     {"06:26:10", {"RUN R2"}},
     {"06:27:55", {"REST R2"}},
     {"06:28:30", {"R3", "HUNG, CABLES FIXED"}},

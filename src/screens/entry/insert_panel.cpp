@@ -55,17 +55,10 @@ void draw_figures(Stage& stage, const Box& line, InsertDraft& draft) {
   int i = 0;
   constexpr std::array kFigures{Figure::spacing, Figure::each, Figure::depth, Figure::points,
                                 Figure::heads};
-  // Where five abreast are too narrow for their names they stand in two lines.
-  const bool narrow = line.w() < 5 * canvas.mm(29);
-  const auto place = [&](int at) {
-    if (!narrow) return line.column(at, 5, canvas.gap());
-    const Box half = line.line(at / 3, 2, canvas.gap());
-    return half.column(at % 3, at < 3 ? 3 : 2, canvas.gap());
-  };
   for (const Figure figure : kFigures) {
     const auto value = figure_of(draft.what, figure, units);
     const FigureRange range = figure_range(figure, units);
-    if (button(canvas, place(i),
+    if (button(canvas, line.column(i, static_cast<int>(kFigures.size()), canvas.gap()),
                {.id = "figure " + std::to_string(i),
                 .text = value ? figure_text(figure, *value, units) : "\u2013",
                 .under = stage.say(range.title),
@@ -113,7 +106,7 @@ void draw_insert(Stage& stage, const Box& box, InsertDraft& draft, const PourVie
   if (bays > 1) draw_bays(stage, in.cut_top(canvas.scale().target(), gap), draft.what.bay, bays);
   draw_groups(stage, in.cut_top(canvas.scale().target(), gap), draft.what);
   const Box says = in.cut_bottom(canvas.height(Face::small) + canvas.mm(0.8), canvas.mm(1));
-  in.y1 = std::min(in.y1, in.y0 + canvas.mm(in.w() < 5 * canvas.mm(29) ? 44 : 24));
+  in.y1 = std::min(in.y1, in.y0 + canvas.mm(24));
   draw_figures(stage, in, draft);
   const auto group = static_cast<std::size_t>(std::clamp(draft.what.group, 1, kGroups)) - 1;
   const Length widest = view.insert.widest[group];
