@@ -55,11 +55,6 @@ struct Look {
     const bool top = static_cast<std::size_t>(report.lift) >= element(report).lifts.size();
     return top && ended && asof.at - *ended > kTopLiftDone;
   }
-  /// Whether insertions judge a lift's consolidation: nothing else works there, or the section is
-  /// too thick for rows alone.
-  [[nodiscard]] bool by_insertions(const LiftReport& report) const {
-    return element(report).rows.empty() || element(report).thickness > kThinSection;
-  }
   [[nodiscard]] Seconds run_end(const RunState& run) const {
     return std::min(run.to.value_or(asof.at), asof.at);
   }

@@ -66,8 +66,7 @@ void untold_speeds(const PourState& state, std::vector<NotJudged>& gaps) {
 // Where insertions judge the work, whether vibrators enough were at it.
 void untold_heads(const PourState& state, std::vector<NotJudged>& gaps) {
   for (std::size_t e = 0; e < state.elements.size(); ++e) {
-    const Element& planned = state.plan->elements[e];
-    if (!planned.rows.empty() && planned.thickness <= kThinSection) continue;
+    if (!by_insertions(state.plan->elements[e])) continue;
     const bool untold = std::any_of(
         state.inserts.begin(), state.inserts.end(),
         [&](const InsertState& insert) { return insert.element == e && !insert.what.heads; });

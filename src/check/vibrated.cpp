@@ -24,12 +24,18 @@ bool row_ran_on(const Look& look, const LiftReport& report, std::size_t bay) {
 
 }  // namespace
 
+bool goes_into(const InsertState& insert, const LiftReport& report, std::size_t bay) {
+  return insert.element == report.element && insert.what.lift == report.lift &&
+         (!insert.bay || *insert.bay == bay);
+}
+
+const trade::InternalVibrator& group_of(const InsertState& insert) {
+  return trade::internal_vibrators().at(static_cast<std::size_t>(insert.what.group) - 1);
+}
+
 bool inserted(const Look& look, const LiftReport& report, std::size_t bay) {
   return std::any_of(look.state.inserts.begin(), look.state.inserts.end(),
-                     [&](const InsertState& insert) {
-                       return insert.element == report.element && insert.what.lift == report.lift &&
-                              (!insert.bay || *insert.bay == bay);
-                     });
+                     [&](const InsertState& insert) { return goes_into(insert, report, bay); });
 }
 
 bool BareBays::has(std::size_t bay) const {

@@ -1,8 +1,6 @@
 // What is not in order before a lift or a run asks for a name and a reason; it clears nothing.
 #include <doctest/doctest.h>
 
-#include <algorithm>
-
 #include "tablet.h"
 
 using namespace rb;
@@ -12,11 +10,6 @@ using namespace std::chrono_literals;
 namespace {
 
 const Moment kStart = *parse_moment("2026-03-02T05:00:00.000Z");
-
-bool has(const Tablet& tablet, const std::string& rule) {
-  const auto& found = tablet.report.findings;
-  return std::any_of(found.begin(), found.end(), [&](const Finding& f) { return f.rule == rule; });
-}
 
 }  // namespace
 

@@ -128,8 +128,8 @@ class Monkey {
                                 tablet_.scale().px_per_mm());
     const bool in_pour = tablet_.in_pour;
     const bool on_hold = !tablet_.state->holds.empty() && !tablet_.state->holds.back().to;
-    const bool in_order = gates_before_lift(*tablet_.state, tablet_.ui.drafts().element,
-                                            tablet_.state->clock(tablet_.now))
+    const bool in_order = not_passed(gates_of_lift(*tablet_.state, tablet_.ui.drafts().element,
+                                                   tablet_.state->clock(tablet_.now)))
                               .empty();
     const bool must =
         tap && in_pour && must_keep(tap->id, tablet_.ui.drafts().dialog, on_hold, in_order);

@@ -1,8 +1,6 @@
 // What stops a pour, by taps: something moved, a joint past its set; and what nobody judged.
 #include <doctest/doctest.h>
 
-#include <algorithm>
-
 #include "pour/outlook/next_steps.h"
 #include "tablet.h"
 
@@ -13,11 +11,6 @@ using namespace std::chrono_literals;
 namespace {
 
 const Moment kStart = *parse_moment("2026-03-02T05:00:00.000Z");
-
-bool has(const Tablet& tablet, const std::string& rule) {
-  const auto& found = tablet.report.findings;
-  return std::any_of(found.begin(), found.end(), [&](const Finding& f) { return f.rule == rule; });
-}
 
 }  // namespace
 

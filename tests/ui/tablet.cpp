@@ -5,6 +5,7 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <fstream>
 #include <iterator>
 
@@ -216,6 +217,11 @@ std::vector<std::string> Tablet::written() const {
   std::vector<std::string> all;
   for (const SeenTarget& target : ui.probe().targets) all.push_back(target.text);
   return all;
+}
+
+bool has(const Tablet& tablet, const std::string& rule) {
+  const auto& found = tablet.report.findings;
+  return std::any_of(found.begin(), found.end(), [&](const Finding& f) { return f.rule == rule; });
 }
 
 std::vector<Event> events_of(const std::string& path, Moment until) {

@@ -78,6 +78,9 @@ class Tablet {
   std::optional<screens::Trouble> trouble_;
 };
 
+/// Whether a rule speaks in what the tablet found.
+bool has(const Tablet& tablet, const std::string& rule);
+
 /// The events of a pour script up to a moment, with the ids and entries a book would give them.
 std::vector<Event> events_of(const std::string& path, Moment until);
 /// A pour opened with a small plan: a wall of two bays, three lifts, rows R1 and R2.

@@ -62,7 +62,7 @@ class Apply {
   }
   void operator()(const event::BayStart& e) {
     const std::size_t element = *element_index(*state_.plan, e.element);
-    const std::size_t index = latest_lift(element, e.lift);
+    const std::size_t index = *latest_lift(state_.elements[element], e.lift);
     const auto bay = static_cast<std::size_t>(e.bay) - 1;
     keep_lift(element, index);
     LiftState& lift = state_.elements[element].lifts[index];
@@ -92,7 +92,7 @@ class Apply {
   }
   void operator()(const event::LiftEnd& e) {
     const std::size_t element = *element_index(*state_.plan, e.element);
-    const std::size_t index = latest_lift(element, e.lift);
+    const std::size_t index = *latest_lift(state_.elements[element], e.lift);
     keep_lift(element, index);
     const auto [from, to] = bay_range(state_.plan->elements[element], e.bay);
     for (std::size_t bay = from; bay < to; ++bay) {
@@ -221,13 +221,6 @@ class Apply {
   }
   [[nodiscard]] std::pair<std::size_t, std::size_t> place(const RowPlace& place) const {
     return *row_at(state_, place);
-  }
-  // The lift of that number started last; there is one.
-  [[nodiscard]] std::size_t latest_lift(std::size_t element, int number) const {
-    const auto& lifts = state_.elements[element].lifts;
-    const auto lift = std::find_if(lifts.rbegin(), lifts.rend(),
-                                   [&](const LiftState& l) { return l.lift == number; });
-    return index_in(lifts, &*lift);
   }
   // Before a lift is read.
   void keep_lift(std::size_t element, std::size_t index) {

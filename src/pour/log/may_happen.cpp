@@ -53,15 +53,17 @@ class Judge {
     const auto element = element_index(plan(), e.element);
     if (!element) return unknown(e.element);
     if (auto no = no_bay(*element, e.bay)) return no;
-    const LiftState* lift = latest(*element, e.lift);
-    if (lift == nullptr) return not_begun(e.element, e.lift);
+    const ElementState& there = state_.elements[*element];
+    const auto started = latest_lift(there, e.lift);
+    if (!started) return not_begun(e.element, e.lift);
+    const LiftState& lift = there.lifts[*started];
     const auto bay = static_cast<std::size_t>(e.bay) - 1;
     const Facts facts{{"bay", count(e.bay)}, {"lift", count(e.lift)}};
-    if (lift->bays[bay].started) {
+    if (lift.bays[bay].started) {
       return repeats({said("bay {bay} of lift {lift} had been started"), facts});
     }
     // Only the first concrete of a bay can start it.
-    if (lift->bay_ended[bay] || lift->top[bay] > lift->bottom[bay]) {
+    if (lift.bay_ended[bay] || lift.top[bay] > lift.bottom[bay]) {
       return repeats({said("a top in bay {bay} of lift {lift} had been read before"), facts});
     }
     return {};
@@ -71,7 +73,7 @@ class Judge {
     const auto element = element_index(plan(), e.element);
     if (!element) return unknown(e.element);
     if (auto no = too_high(*element, e.height)) return no;
-    if (latest(*element, e.lift) == nullptr) return not_begun(e.element, e.lift);
+    if (!latest_lift(state_.elements[*element], e.lift)) return not_begun(e.element, e.lift);
     return no_bay(*element, e.bay);
   }
 
@@ -209,13 +211,6 @@ class Judge {
 
  private:
   [[nodiscard]] const Plan& plan() const { return *state_.plan; }
-  // The lift of that number, the one started last; none: it was not started.
-  [[nodiscard]] const LiftState* latest(std::size_t element, int number) const {
-    const auto& lifts = state_.elements[element].lifts;
-    const auto lift = std::find_if(lifts.rbegin(), lifts.rend(),
-                                   [&](const LiftState& l) { return l.lift == number; });
-    return lift == lifts.rend() ? nullptr : &*lift;
-  }
   static Answer not_begun(const ElementId& element, int lift) {
     return wrong({said("lift {lift} of {element} has not been started by then"),
                   {{"lift", count(lift)}, {"element", element.text}}});

@@ -36,6 +36,13 @@ std::optional<std::pair<std::size_t, std::size_t>> row_at(const PourState& state
   return std::pair{*element, *row};
 }
 
+std::optional<std::size_t> latest_lift(const ElementState& element, int number) {
+  for (std::size_t i = element.lifts.size(); i-- > 0;) {
+    if (element.lifts[i].lift == number) return i;
+  }
+  return std::nullopt;
+}
+
 BayRange bay_range(const Element& element, std::optional<int> bay) {
   if (!bay) return {0, element.bays.size()};
   const auto index = static_cast<std::size_t>(*bay) - 1;

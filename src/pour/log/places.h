@@ -19,6 +19,9 @@ std::optional<std::size_t> row_index(const Element& element, const RowPlace& pla
 std::optional<std::pair<std::size_t, std::size_t>> row_at(const PourState& state,
                                                           const RowPlace& place);
 
+/// Of an element's lifts the one of that number started last; none: it was not started.
+std::optional<std::size_t> latest_lift(const ElementState& element, int number);
+
 /// The bays an event tells of: the one named, from 1, else all.
 struct BayRange {
   std::size_t from = 0, to = 0;

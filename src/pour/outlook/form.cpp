@@ -268,8 +268,7 @@ Volume net_volume(const PourState& state, std::size_t element) {
     const Patch stands{start, {}, planned.bays[bay], top};
     area += stands.w * stands.h - trade::covered(planned.openings, stands);
   }
-  // A deck's face is seen along its length; its height is how far it goes in from there.
-  return area * (planned.kind == ElementKind::deck ? planned.height : planned.thickness);
+  return area * planned.through();
 }
 
 }  // namespace rb

@@ -35,6 +35,11 @@ std::vector<RowShaking> shaking(const PourState& state, std::size_t element, Sec
 
 /// Sections thicker than this are judged by the worst side and want internal vibration.
 inline constexpr Length kThinSection = metres(0.3);
+/// Whether insertions judge an element's consolidation: nothing else works there, or the section is
+/// too thick for rows alone.
+inline bool by_insertions(const Element& element) {
+  return element.rows.empty() || element.thickness > kThinSection;
+}
 
 /// The sides of an element that have rows in the plan.
 std::vector<Side> judged_sides(const Element& element);

@@ -59,21 +59,6 @@ bool passed(const PourState& state, Gate gate, Seconds since, std::size_t elemen
   });
 }
 
-// What is not in order before a lift and is to be told, asked with since when it is so.
-template <class Tell>
-std::vector<Gate> of_lift(const PourState& state, std::size_t element, Seconds now,
-                          const Tell& tell) {
-  const Element& planned = state.plan->elements[element];
-  std::vector<Gate> gates;
-  const auto take = [&](Gate gate, Seconds since) {
-    if (tell(gate, since)) gates.push_back(gate);
-  };
-  if (const auto since = not_ready(state)) take(Gate::walk_down, *since);
-  if (!planned.form_rating && planned.kind != ElementKind::deck) take(Gate::unrated, {});
-  if (!tested(state, mix_at(state, element, now))) take(Gate::untested, {});
-  return gates;
-}
-
 }  // namespace
 
 const char* rule_of(Gate gate) {
@@ -97,32 +82,42 @@ const char* known_reason(std::string_view why) {
   return nullptr;
 }
 
-std::vector<Gate> gates_open(const PourState& state, std::size_t element, Seconds now) {
-  return of_lift(state, element, now, [](Gate, Seconds) { return true; });
+std::vector<Gate> not_passed(const std::vector<OpenGate>& gates) {
+  std::vector<Gate> left;
+  for (const OpenGate& open : gates) {
+    if (!open.passed) left.push_back(open.gate);
+  }
+  return left;
 }
 
-std::vector<Gate> gates_before_lift(const PourState& state, std::size_t element, Seconds now) {
-  return of_lift(state, element, now, [&](Gate gate, Seconds since) {
-    return !passed(state, gate, since, element, std::nullopt, std::nullopt);
-  });
+std::vector<OpenGate> gates_of_lift(const PourState& state, std::size_t element, Seconds now) {
+  const Element& planned = state.plan->elements[element];
+  std::vector<OpenGate> gates;
+  const auto open = [&](Gate gate, Seconds since) {
+    gates.push_back({gate, passed(state, gate, since, element, std::nullopt, std::nullopt)});
+  };
+  if (const auto since = not_ready(state)) open(Gate::walk_down, *since);
+  if (!planned.form_rating && planned.kind != ElementKind::deck) open(Gate::unrated, {});
+  if (!tested(state, mix_at(state, element, now))) open(Gate::untested, {});
+  return gates;
 }
 
-std::vector<Gate> gates_before_run(const PourState& state, std::size_t element, std::size_t row,
+std::vector<OpenGate> gates_of_run(const PourState& state, std::size_t element, std::size_t row,
                                    const RunAnswer& answer) {
   const auto& lifts = state.elements[element].lifts;
   const int lift = lifts.empty() ? 1 : lifts.back().lift;
   const HangState* hung = state.hanging(element, row);
-  std::vector<Gate> gates;
-  const auto ask = [&](Gate gate, Seconds since) {
-    if (!passed(state, gate, since, element, row, lift)) gates.push_back(gate);
+  std::vector<OpenGate> gates;
+  const auto open = [&](Gate gate, Seconds since) {
+    gates.push_back({gate, passed(state, gate, since, element, row, lift)});
   };
-  if (answer.head.verdict == HeadVerdict::over) ask(Gate::head_over, {});
+  if (answer.head.verdict == HeadVerdict::over) open(Gate::head_over, {});
   if (hung == nullptr) {
-    ask(Gate::not_hung, {});
+    open(Gate::not_hung, {});
   } else if (!hung->cables) {
-    ask(Gate::cables_open, hung->from);
+    open(Gate::cables_open, hung->from);
   }
-  if (answer.over_set) ask(Gate::over_set, {});
+  if (answer.over_set) open(Gate::over_set, {});
   return gates;
 }
 

@@ -37,13 +37,18 @@ inline constexpr std::array kReasonsToGoOn{
 /// The same text as long as the program lives; null: not one of those.
 const char* known_reason(std::string_view why);
 
-/// What is not in order for a lift, gone on over or not.
-std::vector<Gate> gates_open(const PourState& state, std::size_t element, Seconds now);
+/// What is not in order, and whether it was gone on over since it was found so.
+struct OpenGate {
+  Gate gate;
+  bool passed = false;
+  bool operator==(const OpenGate&) const = default;
+};
+std::vector<Gate> not_passed(const std::vector<OpenGate>& gates);
 
-/// Not in order, and not gone on over since it was found so. An override of a lift's gate stands
-/// for the element, of a row's for the row and the lift it works for.
-std::vector<Gate> gates_before_lift(const PourState& state, std::size_t element, Seconds now);
-std::vector<Gate> gates_before_run(const PourState& state, std::size_t element, std::size_t row,
+/// An override of a lift's gate stands for the element, of a row's for the row and the lift it
+/// works for.
+std::vector<OpenGate> gates_of_lift(const PourState& state, std::size_t element, Seconds now);
+std::vector<OpenGate> gates_of_run(const PourState& state, std::size_t element, std::size_t row,
                                    const RunAnswer& answer);
 
 }  // namespace rb

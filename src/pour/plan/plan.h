@@ -102,6 +102,9 @@ struct Element {
   [[nodiscard]] Length rise_height() const {
     return kind == ElementKind::deck ? thickness : height;
   }
+  /// How far the concrete goes in behind the face it is drawn by: a deck is seen along its length,
+  /// and goes in by its height.
+  [[nodiscard]] Length through() const { return kind == ElementKind::deck ? height : thickness; }
 };
 
 struct Cable {

@@ -122,7 +122,6 @@ struct GateDraft {
   std::optional<RowPlace> place{};  ///< none: it is a lift that is to be begun
   ElementId element{};
   int lift = 0;
-  Moment at{};
 };
 /// Going on after the form moved or a motor came loose.
 struct ResumeDraft {

@@ -145,7 +145,7 @@ bool draw_battery(Stage& stage, const Box& box, const PourView& view) {
 std::string gate_open(const Say& say, const PourView& view) {
   std::string first;
   std::size_t all = view.lift.open.size();
-  if (all > 0) first = told(say.language, words_of(view.lift.open.front()));
+  if (all > 0) first = told(say.language, words_of(view.lift.open.front().gate));
   for (const RowView& row : view.rows) {
     if (!row.work_waits()) continue;
     const Gate gate = row.hung ? Gate::cables_open : Gate::not_hung;

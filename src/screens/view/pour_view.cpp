@@ -43,8 +43,8 @@ LiftView lift_view(const PourState& state, const CheckReport& report, std::size_
   const ElementState& there = state.elements[index];
   LiftView view;
   if (!state.closed) {
-    view.open = gates_open(state, index, now);
-    view.gates = gates_before_lift(state, index, now);
+    view.open = gates_of_lift(state, index, now);
+    view.gates = not_passed(view.open);
   }
   view.planned = static_cast<int>(element.lifts.size());
   view.ceiling = element.rise_height();

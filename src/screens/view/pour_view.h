@@ -62,7 +62,7 @@ struct LiftView {
   Length low{}, high{};                 ///< lowest and highest bay, as measured
   std::optional<Moment> read_at{};      ///< the last reading
   std::optional<Velocity> rise{}, rise_limit{};
-  std::vector<Gate> open{};         ///< not in order for a lift
+  std::vector<OpenGate> open{};     ///< not in order for a lift
   std::vector<Gate> gates{};        ///< of those what was not gone on over by name
   bool rise_unjudged = false;       ///< of a bay nobody said when it was begun: it may be more
   Length guess_top{}, guess_end{};  ///< what the number pad starts from

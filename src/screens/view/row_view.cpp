@@ -71,7 +71,7 @@ std::vector<RowView> make_row_views(const PourState& state, std::size_t element,
     if (head.head > kilopascals(0)) view.head = head.head;
     view.head_about = head.about;
     view.wait = answers[i].wait;
-    if (!state.closed) view.gates = gates_before_run(state, element, i, answers[i]);
+    if (!state.closed) view.gates = not_passed(gates_of_run(state, element, i, answers[i]));
     const bool nothing = !view.head;
     if (head.verdict == HeadVerdict::over) {
       view.caution = RowCaution::head_over;

@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include "check/rule.h"
-#include "trade/motors/internal_vibrator.h"
+#include "check/vibrated.h"
 
 namespace rb {
 
@@ -12,15 +12,14 @@ namespace {
 // The most heads that worked at once in a bay of a lift, and their group.
 struct Heads {
   int most = 0;
-  int group = 0;
+  const trade::InternalVibrator* group = nullptr;
 };
 std::optional<Heads> heads_in(const Look& look, const LiftReport& report, std::size_t bay) {
   std::optional<Heads> heads;
   for (const InsertState& insert : look.state.inserts) {
-    if (insert.element != report.element || insert.what.lift != report.lift) continue;
-    if ((insert.bay && *insert.bay != bay) || !insert.what.heads) continue;
+    if (!goes_into(insert, report, bay) || !insert.what.heads) continue;
     if (!heads || *insert.what.heads > heads->most) {
-      heads = Heads{*insert.what.heads, insert.what.group};
+      heads = Heads{*insert.what.heads, &group_of(insert)};
     }
   }
   return heads;
@@ -36,21 +35,19 @@ std::optional<trade::VolumeRate> placed(const Look& look, const LiftReport& repo
   if (took <= Seconds{} || gained <= Length{}) return std::nullopt;
   const Patch band{element.bay_start(bay), lift.bottom[bay], element.bays[bay], gained};
   const Area face = band.w * band.h - trade::covered(element.openings, band);
-  const Length deep = element.kind == ElementKind::deck ? element.height : element.thickness;
-  return quantity_of<trade::VolumeRate>(in_cubic_metres(face * deep) / in_seconds(took));
+  return quantity_of<trade::VolumeRate>(in_cubic_metres(face * element.through()) /
+                                        in_seconds(took));
 }
 
 void look_heads_few(const Look& look, const Rule& rule, Findings& out) {
   for (const LiftReport& report : look.lifts) {
-    if (!look.by_insertions(report) || !look.settled(report)) continue;
+    if (!by_insertions(look.element(report)) || !look.settled(report)) continue;
     const LiftState& lift = look.lift(report);
     for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
       const auto heads = heads_in(look, report, bay);
       const auto rate = placed(look, report, bay);
       if (!heads || !rate) continue;
-      // The plan's reader lets no other group in than 1 to 5.
-      const auto& output =
-          trade::internal_vibrators().at(static_cast<std::size_t>(heads->group) - 1).output;
+      const auto& output = heads->group->output;
       const double least = std::ceil(*rate / output.most - kRounding);
       if (heads->most >= least) continue;
       Finding f = found(rule);

@@ -11,10 +11,6 @@ namespace rb {
 namespace {
 
 using Group = trade::InternalVibrator;
-// The plan's reader lets no other group in than 1 to 5.
-const Group& group_of(const InsertState& insert) {
-  return trade::internal_vibrators().at(static_cast<std::size_t>(insert.what.group) - 1);
-}
 // Of the middle of the group's range.
 Length widest(const Look& look, const Group& group) {
   return (group.radius.least + group.radius.most) * 0.5 *
@@ -36,15 +32,13 @@ struct BayLook {
     return look.state.elements[report.element].tops[bay];
   }
   [[nodiscard]] bool into(const InsertState& insert) const {
-    return insert.element == report.element && insert.what.lift == report.lift &&
-           (!insert.bay || *insert.bay == bay);
+    return goes_into(insert, report, bay);
   }
 
   // Points a layer of the bay wants at a spacing, and layers.
   [[nodiscard]] Wanted wanted(Length spacing) const {
     const Length along = element().bays[bay];
-    const Length across =
-        element().kind == ElementKind::deck ? element().height : element().thickness;
+    const Length across = element().through();
     const double by_area = std::ceil(along * across / (spacing * spacing) - 1e-9);
     const double in_line = std::ceil(std::max(along, across) / spacing - 1e-9);
     return {std::max(by_area, in_line),
@@ -143,7 +137,7 @@ void look_bay(const BayLook& bay, const Rule& rule, Findings& out) {
 
 void look_insert_few(const Look& look, const Rule& rule, Findings& out) {
   for (const LiftReport& report : look.lifts) {
-    if (!look.by_insertions(report) || !look.settled(report)) continue;
+    if (!by_insertions(look.element(report)) || !look.settled(report)) continue;
     const LiftState& lift = look.lift(report);
     for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
       if (lift.top[bay] > lift.bottom[bay]) look_bay({look, report, bay}, rule, out);

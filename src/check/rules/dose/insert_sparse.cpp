@@ -1,20 +1,15 @@
 // insert-sparse: insertions too far apart, or not down into the lift below.
 #include "check/rule.h"
-#include "trade/motors/internal_vibrator.h"
+#include "check/vibrated.h"
 
 namespace rb {
 
 namespace {
 
-// The plan's reader lets no other group in than 1 to 5.
-Length least_radius(int group) {
-  return trade::internal_vibrators().at(static_cast<std::size_t>(group) - 1).radius.least;
-}
-
 void look_insert_sparse(const Look& look, const Rule& rule, Findings& out) {
   const Limits& limits = look.plan().limits;
   for (const InsertState& insert : look.state.inserts) {
-    const Length widest = least_radius(insert.what.group) * limits.insert_spacing_factor.value;
+    const Length widest = group_of(insert).radius.least * limits.insert_spacing_factor.value;
     const bool wide = over(insert.what.spacing, widest);
     const bool shallow =
         insert.what.lift > 1 && under(insert.what.depth_below, limits.knit_depth.value);

@@ -1,6 +1,7 @@
 // joint-old: the next concrete came on a layer, or beside a bay, later than the contract allows.
 #include <algorithm>
 
+#include "check/beside.h"
 #include "check/rule.h"
 #include "pour/outlook/knit.h"
 
@@ -29,18 +30,11 @@ std::optional<Old> on_top(const Look& look, const LiftReport& report, std::size_
   return Old{*next - *came, *came, bay};
 }
 
-// Until a bay's concrete came against the older bay beside it, at the middle of what it gained.
 std::optional<Old> beside(const Look& look, const LiftReport& report, std::size_t bay,
                           std::size_t other) {
-  const LiftState& lift = look.lift(report);
-  const auto& tops = look.state.elements[report.element].tops;
-  const Length low = lift.bottom[bay];
-  const Length high = std::min(lift.top[bay], tops[other].standing());
-  if (high <= low) return std::nullopt;
-  const auto came = tops[bay].reached((low + high) * 0.5);
-  const auto stood = tops[other].reached((low + high) * 0.5);
-  if (!came || !stood || *came <= *stood) return std::nullopt;
-  return Old{*came - *stood, *stood, bay, other};
+  const auto joint = came_beside(look, report, bay, other);
+  if (!joint) return std::nullopt;
+  return Old{joint->came - joint->stood, joint->stood, bay, other};
 }
 
 void look_joint_old(const Look& look, const Rule& rule, Findings& out) {

@@ -2,6 +2,7 @@
 // beside it came.
 #include <algorithm>
 
+#include "check/beside.h"
 #include "check/rule.h"
 
 namespace rb {
@@ -123,28 +124,22 @@ void judge_left(const Look& look, const Rule& rule, const LiftReport& report, st
 // it gained there.
 void judge_beside(const Look& look, const Rule& rule, const LiftReport& report, std::size_t bay,
                   std::size_t beside, Findings& out) {
-  const LiftState& lift = look.lift(report);
-  const auto& tops = look.state.elements[report.element].tops;
-  const Length low = lift.bottom[bay];
-  const Length high = std::min(lift.top[bay], tops[beside].standing());
-  if (high <= low) return;
-  const Length z = (low + high) * 0.5;
-  const auto came = tops[bay].reached(z);
-  const auto stood = tops[beside].reached(z);
-  if (!came || !stood || *came <= *stood) return;
-  const Seconds sets = look.faces[report.element].sets_at(*stood);
+  const auto joint = came_beside(look, report, bay, beside);
+  if (!joint) return;
+  const auto& [came, stood] = *joint;
+  const Seconds sets = look.faces[report.element].sets_at(stood);
   const std::size_t left = std::min(bay, beside);
-  if (*came < sets || joint_decided(look.state, report.element, report.lift, left)) return;
+  if (came < sets || joint_decided(look.state, report.element, report.lift, left)) return;
   Finding f = found(rule);
   f.element = report.element;
   f.lift = report.lift;
   f.bay = bay;
   f.from = came;
-  f.to = look.asof.live && !look.state.closed ? look.asof.at : *came;  // it is still so
-  f.measured = amount(*came - *stood, Measure::long_span);
-  f.limit = amount(sets - *stood, Measure::long_span);
-  f.source = set_source(look, report.element, *stood);
-  f.ref = lift.ref;
+  f.to = look.asof.live && !look.state.closed ? look.asof.at : came;  // it is still so
+  f.measured = amount(came - stood, Measure::long_span);
+  f.limit = amount(sets - stood, Measure::long_span);
+  f.source = set_source(look, report.element, stood);
+  f.ref = look.lift(report).ref;
   f.sentence = said(
       "{element} lift {lift} bay {bay}: came {measured} after bay {beside}, which set after "
       "{limit}");
