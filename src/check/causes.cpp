@@ -205,6 +205,34 @@ bool same_joint(const Pair& p) {
                            *p.cause.lift == *p.effect.lift + 1 && beside(p.cause));
 }
 
+// The lift was the last begun when the row ran on what had come up too fast.
+bool rose_under(const Pair& p) {
+  if (!p.same_element() || !p.effect.from || !p.cause.lift || !p.cause.from) return false;
+  const LiftState* last = nullptr;
+  for (const LiftState& lift : p.look.state.elements[*p.effect.element].lifts) {
+    if (lift.started <= *p.effect.from) last = &lift;
+  }
+  return last != nullptr && last->lift == *p.cause.lift;
+}
+
+// The row ran for the lift only when the next stood on it.
+bool ran_a_lift_late(const Pair& p) {
+  return p.same_row() && p.effect.to && p.cause.from && *p.cause.from >= *p.effect.to;
+}
+
+bool same_form(const Pair& p) {
+  return p.same_element();
+}
+
+bool same_ticket(const Pair& p) {
+  return p.effect.ticket && p.effect.ticket == p.cause.ticket;
+}
+
+// The row fell short of the lift before, too, over the same place.
+bool short_again(const Pair& p) {
+  return p.same_row() && p.effect.lift && p.cause.lift && *p.effect.lift == *p.cause.lift + 1;
+}
+
 bool inserted_so(const Pair& p) {
   return p.same_lift() && p.same_bay();
 }
@@ -230,17 +258,31 @@ constexpr Follows kFollows[] = {
     {"dose-low", "row-missed", lift_in_reach},
     {"dose-low", "run-short", lift_in_reach},
     {"dose-low", "row-far", in_gap},
+    {"face-low", "row-missed", lift_in_reach},
+    {"face-low", "run-short", lift_in_reach},
+    {"face-low", "row-far", in_gap},
+    {"insert-few", "dose-low", inserted_so},
+    {"insert-sparse", "dose-low", inserted_so},
     {"row-missed", "unvibrated", row_of_bare_bay},
     {"row-missed", "row-empty", ran_too_soon},
+    {"row-missed", "head-high", ran_a_lift_late},
     {"run-short", "row-empty", ran_too_soon},
+    {"run-short", "run-short", short_again},
     {"unvibrated", "row-empty", ran_too_soon_on_lift},
     {"insert-few", "insert-sparse", inserted_so},
     {"dose-high", "run-unended", spot_in_reach},
     {"dose-high", "run-long", spot_in_reach},
     {"run-long", "run-unended", row_alone},
     {"head-high", "run-unended", same_run},
+    {"head-high", "form-short", same_form},
+    {"head-high", "rise-fast", rose_under},
     {"power-over", "run-unended", feeds_it},
     {"form-short", "slump-out", as_wet},
+    {"slump-out", "water-added", same_ticket},
+    {"air-out", "water-added", same_ticket},
+    {"density-out", "water-added", same_ticket},
+    {"load-old", "water-added", same_ticket},
+    {"load-old", "slump-out", same_ticket},
     {"rise-fast", "rise-fast", rose_on},
 };
 
@@ -261,6 +303,10 @@ std::string own_id(const Look& look, const Finding& f) {
 }
 
 }  // namespace
+
+bool follows(const Finding& f) {
+  return f.group.substr(0, f.group.find_first_of("/#")) != f.rule;
+}
 
 void tell_causes(const Look& look, Findings& findings) {
   std::map<std::string_view, std::vector<std::size_t>> by_rule;

@@ -11,4 +11,7 @@ namespace rb {
 /// that like findings of several bays of a lift share it.
 void tell_causes(const Look& look, Findings& findings);
 
+/// Whether it follows from another finding: a group is named for the rule of its cause.
+bool follows(const Finding& f);
+
 }  // namespace rb

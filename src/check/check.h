@@ -37,7 +37,7 @@ struct LiftReport {
 
 struct RunReport {
   std::size_t run = 0;       ///< into PourState::runs
-  Pressure head;             ///< full liquid down to the row's lower reach, at the end of the run
+  Pressure head;             ///< full liquid as far down as it presses, at the end of the run
   bool in_concrete = false;  ///< some concrete stood in the row's reach then
   bool operator==(const RunReport&) const = default;
 };
@@ -53,12 +53,17 @@ struct NotJudged {
 
 struct CheckReport {
   AsOf asof;
-  std::vector<Finding> findings;  ///< in order of severity, then time
+  /// Those of one cause together, the gravest of them first; causes in the order of their first: by
+  /// severity, then harm, then cost, then time.
+  std::vector<Finding> findings;
   std::vector<LiftReport> lifts;
   std::vector<RunReport> runs;
   std::vector<NotJudged> not_judged;
   [[nodiscard]] bool clean() const;  ///< no finding of severity stop or mend
 };
+
+/// Findings of a report cause by cause.
+std::vector<std::span<const Finding>> by_cause(std::span<const Finding> findings);
 
 CheckReport check(const PourState& state, AsOf asof);
 
@@ -99,6 +104,16 @@ enum class Harm {
   now,     ///< something gives way: clear the area
 };
 
+/// What it costs, of findings as grave the worst first: what can never be put right comes before
+/// what is to be found and mended, and that before what shows on the face alone.
+enum class Cost {
+  lasting,  ///< it stays so: somebody has to decide what the work is worth
+  inside,   ///< concrete that was not consolidated right through
+  perhaps,  ///< something done or left undone that may have led to it
+  face,     ///< to be looked at when stripped
+  paper,    ///< the log alone
+};
+
 /// What a finding waits for, besides work on the form.
 enum class Asks {
   nothing,
@@ -110,6 +125,7 @@ struct RuleCard {
   const char* id;
   const char* title;  ///< a few words: what is wrong
   Severity severity;
+  Cost cost;
   const char* guards;      ///< what it guards against
   const char* source;      ///< clause, "common practice, no source" or "from memory"
   const char* limit;       ///< default limit and where it is set

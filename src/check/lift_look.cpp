@@ -34,14 +34,22 @@ std::vector<bool> shaken_bays(const trade::DoseField& field, std::size_t bays) {
 
 }  // namespace
 
-void LiftLook::look_at(const trade::Face& face, std::vector<trade::Band> in_bands, Seconds least) {
+void LiftLook::look_at(const trade::Face& face, std::vector<trade::Band> in_bands, Seconds least,
+                       std::vector<std::vector<trade::Band>> by_insertions) {
   trade::Face now = trade::part_for(face, in_bands);
-  if (!joints.empty() && least == dose_min && in_bands == bands && now == part) return;
+  if (!joints.empty() && least == dose_min && in_bands == bands && now == part &&
+      by_insertions == healed) {
+    return;
+  }
   part = std::move(now);
   bands = std::move(in_bands);
   dose_min = least;
+  healed = std::move(by_insertions);
   field = trade::dose_field(part, bands);
+  judged = trade::filled(field, healed);
   shares = trade::dose_shares(field, bands, dose_min);
+  rows_under = shares.under;
+  shares.under = trade::dose_shares(judged, bands, dose_min).under;
   most = most_shaken(field);
   shaken = shaken_bays(field, bands.size());
   worst.reset();
@@ -67,7 +75,7 @@ WorstPlace worst_place(const trade::DoseField& field, const std::vector<trade::B
 }
 
 const WorstPlace& LiftLook::worst_place() {
-  if (!worst) worst = rb::worst_place(field, bands, dose_min);
+  if (!worst) worst = rb::worst_place(judged, bands, dose_min);
   return *worst;
 }
 

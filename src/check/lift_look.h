@@ -41,8 +41,12 @@ struct LiftLook {
   std::vector<trade::Band> bands;
   Seconds dose_min{};
 
+  std::vector<std::vector<trade::Band>> healed;  ///< by bay: what insertions consolidated
+
   trade::DoseField field;
-  trade::DoseShares shares;
+  trade::DoseField judged;   ///< the same, and full where insertions consolidated
+  trade::DoseShares shares;  ///< `under`: of `judged`; the dose: of `field`
+  Area rows_under;           ///< of `field`
   MostShaken most;
   std::vector<bool> shaken;         ///< by bay: whether any spot got some dose
   std::optional<WorstPlace> worst;  ///< worked out when asked for
@@ -55,8 +59,10 @@ struct LiftLook {
   /// All bays were found knitted in time in a pour whose last moment was this.
   std::optional<Seconds> knitted;
 
-  /// Answers for this concrete: those kept, when they were for the same.
-  void look_at(const trade::Face& face, std::vector<trade::Band> in_bands, Seconds least);
+  /// Answers for this concrete: those kept, when they were for the same. Under the least dose is
+  /// what neither rows nor insertions did; the dose itself is the rows'.
+  void look_at(const trade::Face& face, std::vector<trade::Band> in_bands, Seconds least,
+               std::vector<std::vector<trade::Band>> by_insertions);
   const WorstPlace& worst_place();
 };
 

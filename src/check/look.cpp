@@ -3,8 +3,11 @@
 #include <algorithm>
 #include <unordered_set>
 
+#include "check/look_runs.h"
 #include "check/memory.h"
 #include "pour/log/as_it_was.h"
+#include "pour/outlook/insertions.h"
+#include "pour/outlook/pressed.h"
 #include "pour/outlook/row_shaking.h"
 #include "trade/pressure/rise.h"
 
@@ -21,12 +24,6 @@ void put_dose(LiftReport& report, const LiftLook& look) {
   report.under_share = look.shares.under_share();
   report.min_dose = look.shares.least;
   report.mean_dose = look.shares.mean;
-}
-
-// Whether times to set, and with them the mix and its temperature at every moment, are as before.
-bool sets_same(const AsItWas& since) {
-  return since.same(Trace::Of::test) && since.same(Trace::Of::penetration) &&
-         since.same(Trace::Of::air) && since.same(Trace::Of::truck);
 }
 
 // Of the bays of a lift whose start is known, or of those whose start is not.
@@ -156,61 +153,9 @@ void forget_other_plans(CheckMemory::Inside& memory, const PourState& state) {
     const Element& element = state.plan->elements[e];
     for (std::size_t r = 0; r < element.rows.size(); ++r) {
       memory.elements[e].bays_of_rows.push_back(bays_reached(element, r));
+      memory.elements[e].bays_pressed.push_back(bays_pressed(element, r));
     }
   }
-}
-
-// Two clocks may differ by this on how long a run was.
-constexpr Seconds kClocksApart{10};
-
-// Runs begun or changed, and those over what may have come out otherwise since.
-void take_up_runs(const Look& look, CheckMemory::Inside& memory, const AsItWas& since,
-                  const std::vector<Seconds>& tops_until) {
-  const PourState& state = look.state;
-  auto& at_issue = memory.runs_at_issue;
-  const std::size_t first = std::min(since.first(Trace::Of::run), state.runs.size());
-  at_issue.erase(std::lower_bound(at_issue.begin(), at_issue.end(), first), at_issue.end());
-  for (std::size_t r = first; r < state.runs.size(); ++r) at_issue.push_back(r);
-  for (std::size_t e = 0; e < state.elements.size(); ++e) {
-    const Seconds until = std::min(since.until(), tops_until[e]) - kClocksApart;
-    for (const RowState& row : state.elements[e].rows) {
-      for (auto run = row.runs.rbegin(); run != row.runs.rend(); ++run) {
-        if (state.runs[*run].to.value_or(look.asof.at) < until) break;
-        if (*run < first) at_issue.push_back(*run);
-      }
-    }
-  }
-  std::sort(at_issue.begin(), at_issue.end());
-  at_issue.erase(std::unique(at_issue.begin(), at_issue.end()), at_issue.end());
-}
-
-void take_up_trucks(const PourState& state, CheckMemory::Inside& memory, const AsItWas& since) {
-  auto& at_issue = memory.trucks_at_issue;
-  const std::size_t first = std::min(since.first(Trace::Of::truck), state.trucks.size());
-  at_issue.erase(std::lower_bound(at_issue.begin(), at_issue.end(), first), at_issue.end());
-  for (std::size_t t = first; t < state.trucks.size(); ++t) at_issue.push_back(t);
-}
-
-void look_at_heads(Look& look, CheckMemory::Inside& memory,
-                   const std::vector<Seconds>& tops_until) {
-  const PourState& state = look.state;
-  memory.heads.resize(state.runs.size());
-  for (const std::size_t r : memory.runs_at_issue) {
-    const RunState& run = state.runs[r];
-    // A run still on is judged at the moment of the check.
-    const Seconds end = run.to.value_or(look.asof.at);
-    const UnitWeight weight = heaviest(state, end);
-    KnownHead& head = memory.heads[r];
-    const bool same = head.element == run.element && head.row == run.row && head.end == end &&
-                      head.weight == weight && head.report.run == r &&
-                      end < tops_until[run.element];
-    if (same) continue;
-    const Length deepest = deepest_over(memory.elements[run.element].bays_of_rows[run.row],
-                                        state.elements[run.element], end);
-    head = {run.element, run.row, end, weight, {r, weight * deepest, deepest.value() > 0}};
-  }
-  look.runs.reserve(memory.heads.size());
-  for (const KnownHead& head : memory.heads) look.runs.push_back(head.report);
 }
 
 // What stood before the first lift began.
@@ -226,8 +171,12 @@ std::vector<trade::Band> bands_below(const ElementState& element) {
 // Whether the answers kept are for this concrete, seen without working out what they depend on:
 // openings and times to set are as they were, and so are all rows but those given.
 bool untouched(const LiftLook& look, const trade::Face& face, const std::vector<trade::Band>& bands,
-               Seconds least, const std::vector<RowReach>& rows, Seconds tops_until) {
-  if (look.joints.empty() || least != look.dose_min || bands != look.bands) return false;
+               const std::vector<std::vector<trade::Band>>& healed, Seconds least,
+               const std::vector<RowReach>& rows, Seconds tops_until) {
+  if (look.joints.empty() || least != look.dose_min || bands != look.bands ||
+      healed != look.healed) {
+    return false;
+  }
   for (std::size_t bay = 0; bay < bands.size(); ++bay) {
     if (bands[bay].to <= bands[bay].from) continue;
     for (const RowReach& row : rows) {
@@ -237,6 +186,19 @@ bool untouched(const LiftLook& look, const trade::Face& face, const std::vector<
     if (face.tops[bay].between(bands[bay].from, bands[bay].to) != look.part.tops[bay]) return false;
   }
   return true;
+}
+
+// Of what insertions consolidated the parts inside bands.
+std::vector<std::vector<trade::Band>> inside(const std::vector<std::vector<trade::Band>>& healed,
+                                             const std::vector<trade::Band>& bands) {
+  std::vector<std::vector<trade::Band>> part(bands.size());
+  for (std::size_t bay = 0; bay < bands.size(); ++bay) {
+    for (const trade::Band& band : healed[bay]) {
+      const trade::Band in{std::max(band.from, bands[bay].from), std::min(band.to, bands[bay].to)};
+      if (in.to > in.from) part[bay].push_back(in);
+    }
+  }
+  return part;
 }
 
 // The looks at an element's concrete: first what lies below all lifts.
@@ -252,12 +214,14 @@ void look_at_concrete(Look& look, ElementMemory& memory, std::size_t e,
   const bool same = face.sets == memory.sets;
   memory.sets = face.sets;
   const bool joints_same = sets_same(since);
+  const auto by_insertions = healed(look.state, e, face.sets);
   for (std::size_t i = 0; i < memory.lifts.size(); ++i) {
     auto bands = i == 0 ? bands_below(element) : lift_bands(element.lifts[i - 1]);
     LiftLook& lift = *memory.lifts[i];
     if (!joints_same || (lift.knitted && since.until() <= *lift.knitted)) lift.knitted.reset();
-    if (!same || !untouched(lift, face, bands, least, changed, since.tops_until(e))) {
-      lift.look_at(face, std::move(bands), least);
+    auto here = inside(by_insertions, bands);
+    if (!same || !untouched(lift, face, bands, here, least, changed, since.tops_until(e))) {
+      lift.look_at(face, std::move(bands), least, std::move(here));
     }
     look.concrete[e].push_back(&lift);
   }
@@ -296,10 +260,11 @@ Look look_at(const PourState& state, AsOf asof, CheckMemory& memory) {
   const AsItWas since{state, asof.at < last ? 0 : known.stamp};
   Look look{state, asof, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, nullptr};
   look.concrete.resize(state.elements.size());
-  std::vector<Seconds> tops_until;
+  std::vector<Seconds> tops_until, heads_until;
   for (std::size_t e = 0; e < state.elements.size(); ++e) {
     ElementMemory& element = known.elements[e];
     tops_until.push_back(since.tops_until(e));
+    heads_until.push_back(std::min(tops_until.back(), sets_until(state, element, e, since)));
     const auto sides = judged_sides(state.plan->elements[e]);
     const auto changed = look_at_rows(look, element, e, since);
     const bool sets_known = !element.sets.empty() && sets_same(since);
@@ -322,9 +287,9 @@ Look look_at(const PourState& state, AsOf asof, CheckMemory& memory) {
       look.lifts.push_back(report);
     }
   }
-  take_up_runs(look, known, since, tops_until);
+  take_up_runs(look, known, since, heads_until);
   take_up_trucks(state, known, since);
-  look_at_heads(look, known, tops_until);
+  look_at_heads(look, known, heads_until);
   for (InverterMemory& inverter : known.inverters) {
     if (since.until() < inverter.until) inverter = {};
   }

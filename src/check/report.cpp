@@ -5,6 +5,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "check/causes.h"
 #include "check/check.h"
 #include "check/report_unread.h"
 #include "check/say_finding.h"
@@ -49,11 +50,6 @@ Json fact_json(const FactValue& value) {
 std::ptrdiff_t in_group(const CheckReport& report, const std::string& group) {
   return std::count_if(report.findings.begin(), report.findings.end(),
                        [&](const Finding& f) { return f.group == group; });
-}
-
-// Whether it follows from another finding: a group is named for the rule of its cause.
-bool follows(const Finding& f) {
-  return f.group.substr(0, f.group.find_first_of("/#")) != f.rule;
 }
 
 Json finding_json(const PourState& state, const CheckReport& report, const Finding& f) {
@@ -204,19 +200,28 @@ std::string to_text(const PourState& state, const CheckReport& report) {
 }
 
 std::string to_text(const PourState& state, const CheckReport& report, const Unread& unread) {
-  std::string text = fmt::format("Pour {}: {} finding{}\n", state.pour.text, report.findings.size(),
+  std::string text = fmt::format("Pour {}: {} finding{}", state.pour.text, report.findings.size(),
                                  report.findings.size() == 1 ? "" : "s");
+  const auto causes = by_cause(report.findings);
+  if (causes.size() < report.findings.size()) {
+    text += fmt::format(" of {} cause{}", causes.size(), causes.size() == 1 ? "" : "s");
+  }
+  text += '\n';
   text += unread_text(unread);
   if (const Origin origin = origin_of(state); origin.from_script()) {
     text += fmt::format("  {} of {} events were brought in from a script, not tapped\n",
                         origin.brought, state.log.size());
   }
-  for (const Finding& f : report.findings) {
-    text += fmt::format("  {:4} {:14} {}\n", to_text(f.severity), f.rule,
-                        sentence(f, *state.plan, kTerminal));
-    if (follows(f)) text += fmt::format("{:20} follows from: {}\n", "", f.group);
-    text += fmt::format("{:20} do: {}\n{:20} limit from: {}\n", "", advice_text(f, kTerminal), "",
-                        source_text(f.source, kTerminal));
+  for (const auto& same : causes) {
+    for (const Finding& f : same) {
+      const bool first = &f == same.data();
+      text += fmt::format("{}{:4} {:14} {}\n", first ? "  " : "  + ", to_text(f.severity), f.rule,
+                          sentence(f, *state.plan, kTerminal));
+      const int in = first ? 20 : 22;
+      if (follows(f)) text += fmt::format("{:{}} follows from: {}\n", "", in, f.group);
+      text += fmt::format("{:{}} do: {}\n{:{}} limit from: {}\n", "", in, advice_text(f, kTerminal),
+                          "", in, source_text(f.source, kTerminal));
+    }
   }
   text += "  lift      placed (UTC)         top   rise mean  worst  limit   under  least   mean\n";
   for (const LiftReport& l : report.lifts) {

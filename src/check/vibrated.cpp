@@ -29,10 +29,6 @@ bool goes_into(const InsertState& insert, const LiftReport& report, std::size_t 
          (!insert.bay || *insert.bay == bay);
 }
 
-const trade::InternalVibrator& group_of(const InsertState& insert) {
-  return trade::internal_vibrators().at(static_cast<std::size_t>(insert.what.group) - 1);
-}
-
 bool inserted(const Look& look, const LiftReport& report, std::size_t bay) {
   return std::any_of(look.state.inserts.begin(), look.state.inserts.end(),
                      [&](const InsertState& insert) { return goes_into(insert, report, bay); });

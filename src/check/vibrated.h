@@ -2,15 +2,12 @@
 #pragma once
 
 #include "check/look.h"
-#include "trade/motors/internal_vibrator.h"
+#include "pour/outlook/insertions.h"
 
 namespace rb {
 
 /// Whether an insertion was told for a lift's concrete in a bay.
 bool goes_into(const InsertState& insert, const LiftReport& report, std::size_t bay);
-/// Its vibrators' group. The plan's reader lets no other in than 1 to 5.
-const trade::InternalVibrator& group_of(const InsertState& insert);
-
 /// Whether an insertion was logged for a lift's concrete in a bay; of what kind is not asked.
 bool inserted(const Look& look, const LiftReport& report, std::size_t bay);
 

@@ -34,7 +34,7 @@ Exit calc_wait(const WaitWish& wish);
 struct SizeWish {
   std::string length, height, thickness, rating;  ///< rating empty: no head is too high
   std::string unit_weight = "25 kN/m3", form_mass = "60 kg/m2";
-  std::string force, reach_x = "600 mm", reach_z = "600 mm", lift = "500 mm";
+  std::string force, reach_x = "600 mm", reach_z = "600 mm", reach_pressure, lift = "500 mm";
 };
 Exit calc_size(const SizeWish& wish);
 

@@ -179,6 +179,9 @@ Exit calc_size(const SizeWish& wish) {
   c.motor.force = read.get(read_force("--force", wish.force));
   c.motor.reach_x = read.get(read_length("--reach-x", wish.reach_x));
   c.motor.reach_z = read.get(read_length("--reach-z", wish.reach_z));
+  if (!wish.reach_pressure.empty()) {
+    c.motor.reach_pressure = read.get(read_length("--reach-pressure", wish.reach_pressure));
+  }
   c.deepest_lift = read.get(read_length("--lift", wish.lift));
   if (!wish.rating.empty()) c.rating = read.get(read_pressure("--rating", wish.rating));
   if (read.error()) return report(*read.error());

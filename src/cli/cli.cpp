@@ -232,6 +232,8 @@ int run_cli(int argc, char** argv) {
   size_words.add_option("--form-mass", size.form_mass, "\"60 kg/m2\"");
   size_words.add_option("--reach-x", size.reach_x, "half-width a motor works over");
   size_words.add_option("--reach-z", size.reach_z, "half-height a motor works over");
+  size_words.add_option("--reach-pressure", size.reach_pressure,
+                        "below a running row concrete presses as liquid; else twice --reach-z");
   size_words.add_option("--lift", size.lift, "deepest: \"500 mm\"");
 
   SetWish set;

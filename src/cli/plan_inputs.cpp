@@ -44,6 +44,8 @@ constexpr PlanInput kInputs[] = {
      "half of 4 ft, the closest spacing ACI 309R gives (from memory): try it on your form"},
     {"reach-z", "half-height a motor works over", "600 mm",
      "taken as along the form: try it on your form"},
+    {"reach-pressure", "below a row that runs concrete presses as liquid: \"1.2 m\"", "",
+     "without it twice reach-z, our own choice", true},
     {"speed", "of the motors", "6000 vpm", "common practice, no source"},
     {"volts", "of the inverters, between phases", "42 V", "common practice, no source"},
     {"inverter-amps", "an inverter gives in each phase: \"40 A\"", "", "", true},
@@ -195,6 +197,7 @@ Result<PlanRequest> read_plan_request(const PlanTexts& given) {
              read.get("speed", read_speed)};
   w.reach_x = read.get("reach-x", read_length);
   w.reach_z = read.get("reach-z", read_length);
+  w.reach_pressure = read.maybe("reach-pressure", read_length);
   if (const auto motors = read.maybe("motors", read_count)) {
     w.motors_at_hand = static_cast<std::size_t>(*motors);
   }

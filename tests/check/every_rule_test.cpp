@@ -9,6 +9,7 @@
 #include <optional>
 #include <regex>
 #include <set>
+#include <tuple>
 
 #include "pour_text.h"
 
@@ -167,6 +168,17 @@ const std::vector<Spoilt>& spoilt() {
          }
        },
        {}},
+      {"face-low",
+       [](Pour& p) {
+         // A thick section, each lift inserted, whose last row never ran.
+         p.plan.thickness = 0.31;
+         p.plan.limits = R"("volume_tolerance":0.3)";
+         unrun(p, "R3");
+         for (const int lift : {1, 2, 3}) {
+           p.at(1610 + 1800 * (lift - 1), insert(lift) + R"(,"points":40)");
+         }
+       },
+       {"row-missed"}},
       {"insert-missing",
        [](Pour& p) {
          p.plan.thickness = 0.31;
@@ -249,7 +261,7 @@ TEST_CASE("the pours spoilt are one for each rule of the list") {
             "entered-before", "kept-late",   "from-script", "load-untested", "slump-out",
             "unvibrated",     "knit-near",   "form-moved",  "water-added",   "form-short",
             "insert-few",     "air-out",     "density-out", "front-unknown", "gate-passed",
-            "joint-old",      "strip-early", "heads-few"});
+            "joint-old",      "strip-early", "heads-few",   "face-low"});
 }
 
 TEST_CASE(
@@ -381,17 +393,32 @@ TEST_CASE("a report with only notes is clean, one with more is not") {
   }
 }
 
-TEST_CASE("findings stand in order of weight, then of time") {
+TEST_CASE("findings stand cause by cause, the gravest first, then the earliest") {
   Pour pour = good_pour();
   for (const Spoilt& s : spoilt()) {
     if (s.rule != "rise-fast" && s.rule != "insert-missing") s.spoil(pour);
     if (s.rule == "run-short") break;  // its rows are taken away next
   }
   pour.ran("R3", 100, 110).without("inspector");
-  const auto& found = pour.checked().report.findings;
-  REQUIRE(found.size() > 5);
-  CHECK(std::is_sorted(found.begin(), found.end(), [](const Finding& a, const Finding& b) {
-    return std::pair{a.severity, a.from.value_or(Seconds{-1e12})} <
-           std::pair{b.severity, b.from.value_or(Seconds{-1e12})};
-  }));
+  const Checked seen = pour.checked();
+  REQUIRE(seen.report.findings.size() > 5);
+  const auto causes = by_cause(seen.report.findings);
+  REQUIRE(causes.size() > 3);
+  const auto weight = [](const Finding& f) {
+    const RuleCard* card = find_card(f.rule);
+    return std::tuple{f.severity, -static_cast<int>(card->harm), card->cost};
+  };
+  std::set<std::string> told;
+  for (std::size_t i = 0; i < causes.size(); ++i) {
+    CHECK(told.insert(causes[i].front().group).second);  // a cause stands in one place
+    for (const Finding& f : causes[i]) {
+      CHECK(f.group == causes[i].front().group);
+      CHECK(weight(causes[i].front()) <= weight(f));
+    }
+    if (i == 0) continue;
+    const auto place = [&](const Finding& f) {
+      return std::pair{weight(f), f.from.value_or(Seconds{-1e12})};
+    };
+    CHECK(place(causes[i - 1].front()) <= place(causes[i].front()));
+  }
 }

@@ -17,6 +17,7 @@ std::function<void(Pour&, ElementKind)> tested(const std::string& was, const std
 }  // namespace
 
 std::vector<Fault> faults_of_concrete() {
+  const std::string kFull = "a row that runs brings the full head the form is too weak for";
   const Expected no_pressure{"", {}, "a deck's form bears its depth, no pressure that rises"};
   const Expected no_joint{"", {}, "a deck is one layer"};
   return {
@@ -28,7 +29,9 @@ std::vector<Fault> faults_of_concrete() {
        {Expected{kGap + "head"}, {kGap + "head"}, no_pressure}},
       {"the form is too weak at any rate",
        [](Pour& p, ElementKind) { p.plan.element = R"("form_rating_kpa":25,"rise_limit":1.5)"; },
-       {Expected{"form-short"}, {"form-short"}, no_pressure}},
+       {Expected{"form-short", {"head-high"}, kFull},
+        {"form-short", {"head-high"}, kFull},
+        no_pressure}},
       {"a wet load", tested(R"("slump":0.12)", R"("slump":0.17)"), everywhere("slump-out")},
       {"a load so wet that it runs",
        tested(R"("slump":0.12)", R"("slump":0.2)"),

@@ -20,7 +20,7 @@ std::vector<Fault> faults_of_rows() {
       {"a row never ran",
        [](Pour& p, ElementKind) { never_ran(p, "R2"); },
        {Expected{"row-missed", {"dose-low", "knit-late"}, kJoint},
-        {"row-missed", {"dose-low"}, "what it alone reaches got nothing"},
+        {"row-missed", {"face-low"}, "the face it alone reaches got nothing"},
         kNoRows}},
       {"a row was rested after 20 s",
        [](Pour& p, ElementKind) {
@@ -28,7 +28,7 @@ std::vector<Fault> faults_of_rows() {
          p.ran("R2", 3300, 3320);
        },
        {Expected{"run-short", {"dose-low"}, "what it alone reaches got too little"},
-        {"run-short", {"dose-low"}, "what it alone reaches got too little"},
+        {"run-short", {"face-low"}, "the face it alone reaches got too little"},
         kNoRows}},
       {"nobody tapped REST",
        [](Pour& p, ElementKind) { p.without(R"("do":"rest","element":"W1","row":"R4")"); },
@@ -64,14 +64,14 @@ std::vector<Fault> faults_of_rows() {
          never_ran(p, "R4");
          p.later(7150, 36000).ran("R4", 40000, 40100);
        },
-       {Expected{"dose-low", {"knit-late"}, kJoint}, {"dose-low"}, kNoRows}},
+       {Expected{"dose-low", {"knit-late"}, kJoint}, {"face-low"}, kNoRows}},
       {"a row ran before its concrete came and not again",
        [](Pour& p, ElementKind) {
          never_ran(p, "R1");
          p.ran("R1", 300, 400);
        },
        {Expected{"row-empty", {"row-missed", "dose-low"}, "that run was the one it was to make"},
-        {"row-empty", {"row-missed", "dose-low"}, "that run was the one it was to make"},
+        {"row-empty", {"row-missed", "face-low"}, "that run was the one it was to make"},
         kNoRows}},
       {"the last row ran before its concrete came and not again",
        [](Pour& p, ElementKind) {
@@ -96,11 +96,11 @@ std::vector<Fault> faults_of_rows() {
                  : row_text("R2", 0.9, {{"R2-1", 0.05, 0.1}, {"R2-2", 0.45, 0.2}}, "[2]");
        },
        {Expected{"row-far", {"dose-low", "knit-late"}, "what no motor reaches is not worked"},
-        {"row-far", {"dose-low"}, "what no motor reaches is not worked"},
+        {"row-far", {"face-low"}, "what no motor reaches is not worked"},
         kNoRows}},
       {"one motor was missing on a row",
        [](Pour& p, ElementKind) { p.at(2000, hang("R2", {"R2-1"})); },
-       {Expected{"dose-low", {"knit-late"}, kJoint}, {"dose-low"}, kNoRows}},
+       {Expected{"dose-low", {"knit-late"}, kJoint}, {"face-low"}, kNoRows}},
       {"two rows ran at once on an inverter for one",
        [](Pour& p, ElementKind) { p.ran("R2", 3400, 3410).ran("R3", 3395, 3405); },
        {Expected{"power-over"}, {"power-over"}, kNoRows}},

@@ -28,9 +28,6 @@ Event& midway(std::vector<Event>& events) {
 
 std::vector<Fault> faults_of_insertions() {
   return {
-      {"insertions wider apart than stiff concrete allows",
-       inserted(R"("spacing":0.27)", R"("spacing":0.3)"),
-       {kThin, Expected{"insert-sparse"}, {"insert-sparse"}}},
       {"insertions far too wide apart",
        inserted(R"("spacing":0.27)", R"("spacing":0.5)"),
        {kThin,

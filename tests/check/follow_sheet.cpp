@@ -108,7 +108,7 @@ PlanWish wish_for(ElementId element) {
   w.form_rating = kilopascals(60);
   w.form_mass = kilograms_per_m2(60);
   w.rise_wished = metres_per_hour(1.5);
-  w.mix = {MixId{"C1"}, kilonewtons_per_m3(24),   metres(0.12), hours(5),
+  w.mix = {MixId{"C1"}, kilonewtons_per_m3(24),   metres(0.12), std::nullopt, hours(5),
            celsius(20), trade::CementClass::plain};
   w.motor = {amperes(4.2), kilonewtons(4), vibrations_per_minute(6000)};
   w.reach_x = w.reach_z = metres(0.75);

@@ -85,9 +85,9 @@ TEST_CASE("a live look asks for insertions when the next lift has begun or the p
   CHECK(Pour{pour}.at(1000, kClose).live(1000).has("insert-missing"));
 }
 
-TEST_CASE("insertions stand no wider apart than 1.5 x the least radius of their group") {
-  // The check values' table (read): 80, 130, 180, 300, 400 mm.
-  const std::vector<double> radii{0.08, 0.13, 0.18, 0.3, 0.4};
+TEST_CASE("insertions stand no wider apart than 1.5 x the mean radius of their group") {
+  // The check values' table (read): 80 to 150, 130 to 250, 180 to 360, 300 to 500, 400 to 600 mm.
+  const std::vector<double> radii{0.115, 0.19, 0.27, 0.4, 0.5};
   for (int group = 1; group <= 5; ++group) {
     const double most = 1.5 * radii[static_cast<std::size_t>(group) - 1];
     CAPTURE(group);
@@ -115,24 +115,36 @@ TEST_CASE("insertions go 0.15 m into the lift below, where there is one") {
 
 TEST_CASE("both limits may be the plan's, and the source says which is") {
   const PlanText plan{.limits = R"("insert_spacing_factor":1.2)"};
-  CHECK_FALSE(inserted(4, 0.36, 0.15, 2, plan).has("insert-sparse"));
-  const Finding wide = inserted(4, 0.37, 0.15, 2, plan).only("insert-sparse");
-  CHECK(wide.limit->si == about(0.36));
+  CHECK_FALSE(inserted(4, 0.48, 0.15, 2, plan).has("insert-sparse"));
+  const Finding wide = inserted(4, 0.49, 0.15, 2, plan).only("insert-sparse");
+  CHECK(wide.limit->si == about(0.48));
   CHECK(source_text(wide.source, kTerminal) == "plan");
-  CHECK(source_text(inserted(4, 0.36, 0.14, 2, plan).only("insert-sparse").source, kTerminal)
+  CHECK(source_text(inserted(4, 0.48, 0.14, 2, plan).only("insert-sparse").source, kTerminal)
             .starts_with("default"));
   const PlanText deep{.limits = R"("knit_depth":0.2)"};
-  CHECK_FALSE(inserted(4, 0.45, 0.2, 2, deep).has("insert-sparse"));
-  CHECK(source_text(inserted(4, 0.45, 0.19, 2, deep).only("insert-sparse").source, kTerminal) ==
+  CHECK_FALSE(inserted(4, 0.6, 0.2, 2, deep).has("insert-sparse"));
+  CHECK(source_text(inserted(4, 0.6, 0.19, 2, deep).only("insert-sparse").source, kTerminal) ==
         "plan");
-  CHECK(source_text(inserted(4, 0.46, 0.2, 2, deep).only("insert-sparse").source, kTerminal)
+  CHECK(source_text(inserted(4, 0.61, 0.2, 2, deep).only("insert-sparse").source, kTerminal)
             .starts_with("default"));
 }
 
 TEST_CASE("any factor a plan may name is held to") {
   const PlanText plan{.limits = R"("insert_spacing_factor":5)"};
-  CHECK_FALSE(inserted(1, 0.4, 0.15, 2, plan).has("insert-sparse"));
-  CHECK(inserted(1, 0.41, 0.15, 2, plan).only("insert-sparse").limit->si == about(0.4));
+  CHECK_FALSE(inserted(1, 0.575, 0.15, 2, plan).has("insert-sparse"));
+  CHECK(inserted(1, 0.58, 0.15, 2, plan).only("insert-sparse").limit->si == about(0.575));
+}
+
+TEST_CASE("many insertions of one lift that stand too far apart are one finding, with the worst") {
+  Pour pour{PlanText{}};
+  pour.placed(1, 0, 600, 0.6).at(620, insert(1, 1, 0.5)).at(640, insert(1, 2, 0.8));
+  pour.at(660, insert(1, 2, 0.6));
+  const Checked seen = pour.checked();
+  const Finding f = seen.only("insert-sparse");
+  CHECK(f.measured->si == about(0.8));
+  CHECK_FALSE(f.bay);
+  CHECK(seen.says(f).find("insertions so: 3") != std::string::npos);
+  CHECK(seen.says(f).find("group 3 reaches 0.18 m to 0.36 m") != std::string::npos);
 }
 
 TEST_CASE("an insertion both too wide and too shallow is told of once") {

@@ -84,15 +84,18 @@ TEST_CASE("a run's names, units and times") {
   CHECK(runs[0].at("head_kpa").get<double>() == doctest::Approx(14.4));
   CHECK(runs[1].at("side") == "far");
   CHECK(runs[1].at("to").is_null());
-  CHECK(runs[1].at("head_kpa").get<double>() == doctest::Approx(24 * 0.3));
+  CHECK(runs[1].at("head_kpa").get<double>() == doctest::Approx(24 * 0.6));  // down to the base
 }
 
 TEST_CASE("a finding's names, units and times") {
   PlanText plan;
   plan.rows = {row_text("R1", 0.6, {{"M1", 1}}, "[1]", "far")};
   plan.openings = R"([{"x":3,"z":0,"w":1,"h":0.6}])";
-  const Json json = json_of(
-      Pour{plan}.placed(1, 0, 600, 0.6).ran("R1", 700, 800, "far").at(650, insert(1, 2)).checked());
+  const Json json = json_of(Pour{plan}
+                                .placed(1, 0, 600, 0.6)
+                                .ran("R1", 700, 800, "far")
+                                .at(650, insert(1, 2, 0.5))
+                                .checked());
   const Json f = finding(json, "dose-low");
   for (const char* name : {"rule", "weight", "element", "lift", "bay", "side", "row", "from", "to",
                            "measured", "limit", "unit", "source", "advice"}) {

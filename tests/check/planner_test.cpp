@@ -64,6 +64,7 @@ TEST_CASE("a pour that follows its run sheet exactly has nothing to stop or mend
   wishes.back().haul = seconds(600);
   wishes.push_back(wall());
   wishes.back().form_rating = kilopascals(45);
+  wishes.back().reach_pressure = metres(0.75);
   wishes.push_back(wall());
   wishes.back().concrete = celsius(12);
   wishes.push_back(wall());
@@ -171,6 +172,7 @@ TEST_CASE("a plan that cannot work says which limit forbids it") {
   check_refused(wish, "knit", "sets after");
   wish = wall();
   wish.form_rating = kilopascals(40);
+  wish.reach_pressure = metres(0.75);
   check_refused(wish, "knit", "aci347 allows 0.0");
   wish = wall();
   wish.hang_time = seconds(14000);

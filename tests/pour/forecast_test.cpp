@@ -250,7 +250,7 @@ TEST_CASE("a row with a motor missing knits only where motors hung") {
   CHECK(clocks[0].below->knitted);
   CHECK_FALSE(clocks[1].below->knitted);
   story.at("06:40:00",
-           R"("do":"insert","element":"W1","lift":2,"bay":2,"group":2,"spacing":0.3,"seconds":10,)"
+           R"("do":"insert","element":"W1","lift":2,"bay":2,"group":2,"spacing":0.28,"seconds":10,)"
            R"("depth_below":0.15)");
   clocks = knit_clocks(story.state(), 0, clock(101));
   CHECK(minutes(*clocks[1].below->knitted) == doctest::Approx(100));

@@ -15,7 +15,7 @@ std::string open_with(const char* more, const char* mix = R"("slump":0.12,"temp_
              R"("mixes":[{"id":"C1","unit_weight":25,"initial_set_h":5,)"} +
          mix +
          R"(}],"limits":{"rise_window_s":600},"elements":[{"id":"W1","length":6,"height":4,)"
-         R"("thickness":0.3,"bays":[3,3],)" +
+         R"("thickness":0.3,"bays":[3,3],"reach_pressure_z":0.5,)" +
          more +
          R"("rows":[{"id":"R1","z":0.7,"motors":[{"id":"M1","x":1.5,"reach_x":1.4,"reach_z":0.5}],)"
          R"("serves":[1]}]}]}})";

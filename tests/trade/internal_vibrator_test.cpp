@@ -27,7 +27,7 @@ TEST_CASE("insertions cover the length and the width, a last part step counting 
   CHECK(*insertions(metres(0.81), metres(0.1), metres(0.27)) == 3);
   CHECK(*insertions(metres(0.82), metres(0.1), metres(0.27)) == 4);
   CHECK(*insertions(metres(1.0), metres(0.3), metres(0.25)) == 8);
-  CHECK(in_millimetres(*insert_spacing(2, 1.0)) == Approx(130.0));
+  CHECK(in_millimetres(*insert_spacing(2, 1.0)) == Approx(190.0));
 }
 
 TEST_CASE("enough vibrators keep up with the placing") {

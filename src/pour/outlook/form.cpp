@@ -183,20 +183,6 @@ Length deepest_over(const std::vector<BayReached>& bays, const ElementState& ele
   return deepest;
 }
 
-Pressure head_on_row(const PourState& state, std::size_t element, std::size_t row, Seconds at) {
-  const auto bays = bays_reached(state.plan->elements[element], row);
-  return heaviest(state, at) * deepest_over(bays, state.elements[element], at);
-}
-
-Pressure head_on_row(const PourState& state, std::size_t element, std::size_t row,
-                     const std::vector<Length>& tops, Seconds at) {
-  Length deepest;
-  for (const BayReached& reached : bays_reached(state.plan->elements[element], row)) {
-    deepest = std::max(deepest, tops[reached.bay] - reached.low);
-  }
-  return heaviest(state, at) * deepest;
-}
-
 namespace {
 
 // Of what was tested by then for an element, the wettest and the coldest; with what is planned the

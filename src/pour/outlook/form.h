@@ -67,13 +67,6 @@ std::vector<BayReached> bays_reached(const Element& element, std::size_t row);
 /// The greatest depth of concrete over those heights at a moment; zero where there is none.
 Length deepest_over(const std::vector<BayReached>& bays, const ElementState& element, Seconds at);
 
-/// The lateral pressure a row brings on while it runs: full liquid from the highest top its motors
-/// reach down to its lower reach, nothing below the element's base.
-Pressure head_on_row(const PourState& state, std::size_t element, std::size_t row, Seconds at);
-/// The same with the concrete at these heights, bay by bay.
-Pressure head_on_row(const PourState& state, std::size_t element, std::size_t row,
-                     const std::vector<Length>& tops, Seconds at);
-
 /// What the pressure method is asked with for an element at a moment: of what is planned and what
 /// was tested by then the wettest, heaviest and coldest. Untested concrete is taken as cold as it
 /// may come (the mix's temp_low, else the plan's least temperature).

@@ -3,6 +3,8 @@
 #include <algorithm>
 
 #include "pour/outlook/form.h"
+#include "pour/outlook/pressed.h"
+#include "trade/dose/set_height.h"
 #include "trade/pressure/rerun_wait.h"
 #include "trade/pressure/rise.h"
 
@@ -21,7 +23,8 @@ Method method_at(const PourState& state, const trade::PressureCase& c, Velocity 
   return {std::nullopt, pressure.error()};
 }
 
-// Rows that run at a moment, its ends counted in, and the lowest they shake.
+// Rows that run at a moment, its ends counted in, and the lowest they make press as liquid, but for
+// what has set.
 struct Shaken {
   std::vector<std::size_t> rows;
   std::optional<Length> to;
@@ -29,17 +32,18 @@ struct Shaken {
 };
 
 Shaken shaken_at(const PourState& state, std::size_t element, std::size_t bay, Length top,
-                 Seconds at) {
+                 Length floor, Seconds at) {
   const Element& planned = state.plan->elements[element];
   Shaken shaken;
   for (const RunState& run : state.runs) {
     if (run.element != element || run.from > at || (run.to && *run.to < at)) continue;
-    const auto low = lowest_in_bay(planned, planned.rows[run.row], bay);
-    if (!low) continue;
+    const auto planned_low = lowest_pressed(planned, planned.rows[run.row], bay);
+    if (!planned_low) continue;
+    const Length low = std::max(*planned_low, floor);
     if (std::find(shaken.rows.begin(), shaken.rows.end(), run.row) == shaken.rows.end()) {
       shaken.rows.push_back(run.row);
     }
-    if (*low < top && (!shaken.to || *low < *shaken.to)) {
+    if (low < top && (!shaken.to || low < *shaken.to)) {
       shaken.to = low;
       shaken.lowest_row = run.row;
     }
@@ -48,12 +52,14 @@ Shaken shaken_at(const PourState& state, std::size_t element, std::size_t bay, L
 }
 
 // The moments between which nothing turns. Between two of them: the top never falls, so that every
-// head grows; the gain over a window runs straight (it bends where an end of the window meets a
-// reading), so that the fastest rise so far is reached at one end; which rows run, the mix and the
-// temperature stay. So every pressure is greatest at the end of a stretch, taken with what held
+// head without a row grows; the gain over a window runs straight (it bends where an end of the
+// window meets a reading), so that the fastest rise so far is reached at one end; which rows run,
+// the mix and the temperature stay; what has set grows straight, too, so that a row's head is
+// greatest at one end. So every pressure is greatest at an end of a stretch, taken with what held
 // before it and with what holds from it on.
 std::vector<Seconds> turning_points(const PourState& state, std::size_t element, std::size_t bay,
-                                    Seconds until) {
+                                    const trade::TopCurve& late,
+                                    const std::vector<trade::SetStep>& sets, Seconds until) {
   const Seconds window = state.plan->limits.rise_window.value;
   std::vector<Seconds> turns{until};
   const auto turn = [&](Seconds at) {
@@ -62,6 +68,11 @@ std::vector<Seconds> turning_points(const PourState& state, std::size_t element,
   for (const trade::SurfacePoint& point : state.elements[element].tops[bay].points()) {
     turn(point.at);
     turn(point.at + window);
+  }
+  for (std::size_t i = 0; i < sets.size(); ++i) {
+    if (sets[i].at) turn(*sets[i].at);
+    for (const trade::SurfacePoint& point : late.points()) turn(sets[i].sets(point.at));
+    for (const trade::SetStep& other : sets) turn(sets[i].sets(other.from));
   }
   for (const RunState& run : state.runs) {
     if (run.element != element) continue;
@@ -77,22 +88,6 @@ std::vector<Seconds> turning_points(const PourState& state, std::size_t element,
   return turns;
 }
 
-// A bay's top with its concrete come as late as it may have: where nobody said when a bay of a lift
-// was begun, each height came with its reading.
-trade::TopCurve latest_top(const ElementState& there, std::size_t bay) {
-  const auto unsaid = [&](Seconds at) {
-    const auto lift = std::find_if(there.lifts.rbegin(), there.lifts.rend(),
-                                   [&](const LiftState& l) { return l.started < at; });
-    return lift != there.lifts.rend() && lift->start_missing(bay);
-  };
-  trade::TopCurve latest;
-  for (const trade::SurfacePoint& point : there.tops[bay].points()) {
-    if (point.height > latest.standing() && unsaid(point.at)) latest.stand(point.at);
-    latest.read(point.at, point.height);
-  }
-  return latest;
-}
-
 class WorstOfBay {
  public:
   WorstOfBay(const PourState& state, std::size_t element, std::size_t bay)
@@ -100,26 +95,28 @@ class WorstOfBay {
         element_(element),
         bay_(bay),
         top_(state.elements[element].tops[bay]),
+        late_(latest_top(state.elements[element], bay)),
+        sets_(set_steps(state, element, SetSide::late)),
         rating_(state.plan->elements[element].form_rating) {}
 
   std::optional<WorstPressure> find(Seconds until) {
     const Seconds window = state_.plan->limits.rise_window.value;
     std::optional<trade::PressureCase> before;
-    for (const Seconds at : turning_points(state_, element_, bay_, until)) {
+    for (const Seconds at : turning_points(state_, element_, bay_, late_, sets_, until)) {
       fastest_ = std::max(fastest_, rate(top_.at(at) - top_.before(at - window), window));
-      if (before) take(at, *before);
+      if (before) take(at, *before, trade::set_before(late_, sets_, at));
       before = pressure_case(state_, element_, at);
-      take(at, *before);
+      take(at, *before, trade::set_by(late_, sets_, at));
     }
     return worst_;
   }
 
  private:
-  void take(Seconds at, const trade::PressureCase& c) {
+  void take(Seconds at, const trade::PressureCase& c, Length floor) {
     const Length top = top_.at(at);
     if (top <= Length{}) return;
     const Method method = method_at(state_, c, fastest_);
-    const Shaken shaken = shaken_at(state_, element_, bay_, top, at);
+    const Shaken shaken = shaken_at(state_, element_, bay_, top, floor, at);
     const auto greatest =
         trade::pressure_profile(c.unit_weight, top, method.greatest, shaken.to).greatest();
     if (worst_ && greatest.pressure <= worst_->greatest.pressure) return;
@@ -130,6 +127,8 @@ class WorstOfBay {
   const PourState& state_;
   std::size_t element_, bay_;
   const trade::TopCurve& top_;
+  trade::TopCurve late_;
+  std::vector<trade::SetStep> sets_;
   std::optional<Pressure> rating_;
   Velocity fastest_;
   std::optional<WorstPressure> worst_;
@@ -152,7 +151,9 @@ std::optional<FormPressure> form_pressure(const PourState& state, std::size_t el
     there.rise = trade::worst_rise(top, window, top.points().front().at, at - window);
   }
   Method method = method_at(state, c, there.rise);
-  Shaken shaken = shaken_at(state, element, bay, there.top, at);
+  const Length floor = trade::set_by(latest_top(state.elements[element], bay),
+                                     set_steps(state, element, SetSide::late), at);
+  Shaken shaken = shaken_at(state, element, bay, there.top, floor, at);
   there.method = method.greatest;
   there.no_method = std::move(method.why_not);
   there.rows = std::move(shaken.rows);
@@ -181,7 +182,7 @@ std::optional<Seconds> wait_before_running(const PourState& state, std::size_t e
   const Length reach = reach_up(planned, hung);
   Seconds longest{};
   for (std::size_t bay = 0; bay < planned.bays.size(); ++bay) {
-    const auto low = lowest_in_bay(planned, hung, bay);
+    const auto low = lowest_pressed(planned, hung, bay);
     if (!low) continue;
     const trade::HeadLimit limit{heaviest(state, at), *planned.form_rating, *low, hung.z + reach};
     const auto wait =

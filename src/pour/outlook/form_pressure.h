@@ -1,7 +1,7 @@
 // What a form may bear at any moment of a pour, from what has been logged: the plan's pressure
-// method at the fastest rise so far, and a full liquid head down to the reach of every row that
-// runs. The worst moment with its place. These figures advise; local codes, the form designer and
-// licensed practice decide.
+// method at the fastest rise so far, and a full liquid head down to where every row that runs makes
+// it press. The worst moment with its place. These figures advise; local codes, the form designer
+// and licensed practice decide.
 #pragma once
 
 #include <optional>

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "pour/outlook/insertions.h"
 #include "pour/outlook/row_shaking.h"
 
 namespace rb {
@@ -115,11 +116,14 @@ Length full_height(const Element& element) {
 std::optional<Seconds> first_deep_insert(const PourState& state, std::size_t element,
                                          std::size_t bay, Seconds since) {
   const auto& all = state.inserts;  // in order of time
+  std::optional<std::vector<trade::SetStep>> sets;
   auto insert = std::lower_bound(all.begin(), all.end(), since,
                                  [](const InsertState& i, Seconds m) { return i.at < m; });
   for (; insert != all.end(); ++insert) {
     if (insert->element != element || (insert->bay && *insert->bay != bay)) continue;
-    if (insert->what.depth_below >= state.plan->limits.knit_depth.value) return insert->at;
+    if (insert->what.depth_below < state.plan->limits.knit_depth.value) continue;
+    if (!sets) sets = set_steps(state, element);
+    if (worked_by(state, *insert, bay, *sets)) return insert->at;
   }
   return std::nullopt;
 }

@@ -36,7 +36,8 @@ struct Knitting {
 /// Of the joint at height z of a bay, covered at a moment; `insert` knits all along when it comes.
 Knitting knitting(const trade::Face& face, std::size_t bay, Length z, Seconds covered,
                   std::optional<Seconds> insert);
-/// The first insertion into a bay since a moment that went knit_depth deep into the lift below.
+/// The first insertion into a bay since a moment that counts (insertions.h) and went knit_depth
+/// deep into the lift below.
 std::optional<Seconds> first_deep_insert(const PourState& state, std::size_t element,
                                          std::size_t bay, Seconds since);
 

@@ -11,9 +11,10 @@
 namespace rb {
 
 struct RowHead {
-  Pressure head;       ///< zero: no concrete in its reach
+  Pressure head;
   bool about = false;  ///< reckoned on from the last reading
   HeadVerdict verdict = HeadVerdict::unrated;
+  bool reached = false;  ///< some concrete stands in the reach of its motors
 };
 /// One a row of the element.
 std::vector<RowHead> heads_now(const PourState& state, std::size_t element, Seconds at);

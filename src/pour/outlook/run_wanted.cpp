@@ -102,7 +102,7 @@ std::vector<RunAnswer> run_answers(const PourState& state, std::size_t element, 
     } else if (answer.head.verdict == HeadVerdict::over) {
       answer.wait = RunWait::head_over;
     } else if (on == WorksOn::nothing) {
-      answer.wait = answer.head.about ? RunWait::unread : RunWait::empty;
+      answer.wait = answer.head.reached ? RunWait::unread : RunWait::empty;
     } else if (on == WorksOn::set) {
       answer.wait = RunWait::over_set;
     } else if (!hangs) {

@@ -37,6 +37,7 @@ struct Mix {
   MixId id;
   UnitWeight unit_weight;
   Length slump;
+  std::optional<Length> slump_tolerance{};
   Seconds initial_set{};  ///< at set_reference
   Celsius set_reference{20};
   trade::CementClass cement = trade::CementClass::plain;
@@ -85,7 +86,9 @@ struct Element {
   std::optional<Velocity> rise_limit;
   std::optional<Seconds> joint_age_max{};  ///< the contract's: from one layer to the next on it
   std::optional<Seconds> strip_after{};    ///< no form is stripped sooner after its last concrete
-  std::vector<Length> bays;                ///< lengths from left to right; never empty
+  /// How far below a row its motors make concrete press as liquid; none: twice their reach.
+  std::optional<Length> reach_pressure{};
+  std::vector<Length> bays;  ///< lengths from left to right; never empty
   std::vector<Patch> openings;
   std::vector<CongestedZone> congested;
   std::vector<Length> lifts;  ///< planned tops

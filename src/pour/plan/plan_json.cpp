@@ -59,6 +59,7 @@ Mix read_mix(Fields f) {
   mix.id = MixId{f.id("id")};
   mix.unit_weight = kilonewtons_per_m3(tidy(f.number("unit_weight", kUnitWeight)));
   mix.slump = metres(f.number("slump", kSlump));
+  if (const auto v = f.maybe_number("slump_tol", kSlump)) mix.slump_tolerance = metres(*v);
   mix.initial_set = hours(tidy(f.number("initial_set_h", kSetHours)));
   if (const auto temp = f.maybe_number("set_ref_temp", kTemp)) mix.set_reference = celsius(*temp);
   if (const auto q = f.maybe_number("set_q_k", kActivation)) {
@@ -210,6 +211,8 @@ Element read_element(Fields f) {
     element.joint_age_max = seconds(*v);
   }
   if (const auto v = f.maybe_number("strip_after_s", kMonth)) element.strip_after = seconds(*v);
+  if (const auto v = f.maybe_number("reach_pressure_z", kReach))
+    element.reach_pressure = metres(*v);
   read_bays(f, element);
   for (const Fields& item : f.objects("openings", most::kPatches)) {
     element.openings.push_back(read_patch(item, element));

@@ -82,6 +82,7 @@ Json element_json(const Element& e) {
   if (e.rise_limit) json["rise_limit"] = tidy(in_metres_per_hour(*e.rise_limit));
   if (e.joint_age_max) json["joint_age_max_s"] = in_seconds(*e.joint_age_max);
   if (e.strip_after) json["strip_after_s"] = in_seconds(*e.strip_after);
+  if (e.reach_pressure) json["reach_pressure_z"] = in_metres(*e.reach_pressure);
   for (const Patch& opening : e.openings) json["openings"].push_back(patch_json(opening));
   for (const CongestedZone& zone : e.congested) {
     Json written = patch_json(zone);
@@ -212,6 +213,7 @@ Json known_json(const Plan& plan) {
     if (m.air) mix["air"] = *m.air;
     if (m.air_tolerance) mix["air_tol"] = *m.air_tolerance;
     if (m.density) mix["density"] = in_kilograms_per_m3(*m.density);
+    if (m.slump_tolerance) mix["slump_tol"] = in_metres(*m.slump_tolerance);
     if (m.density_tolerance) mix["density_tol"] = in_kilograms_per_m3(*m.density_tolerance);
   }
   for (const Element& e : plan.elements) json["elements"].push_back(element_json(e));

@@ -8,8 +8,17 @@
 
 namespace rb {
 
+namespace {
+
+// Of a length along the form, how much of the height it covers.
+Length aslant(const Element& element, Length along) {
+  return along * std::cos(element.batter_deg * std::numbers::pi / 180.0);
+}
+
+}  // namespace
+
 Length reach_up(const Element& element, const Motor& motor) {
-  return motor.reach_z * std::cos(element.batter_deg * std::numbers::pi / 180.0);
+  return aslant(element, motor.reach_z);
 }
 
 Length reach_up(const Element& element, const Row& row) {
@@ -46,6 +55,18 @@ std::optional<Length> lowest_in_bay(const Element& element, const Row& row, std:
     if (!lowest || low < *lowest) lowest = low;
   }
   return lowest;
+}
+
+std::optional<Length> lowest_pressed(const Element& element, const Row& row, std::size_t bay) {
+  if (!lowest_in_bay(element, row, bay)) return std::nullopt;
+  if (element.reach_pressure) {
+    return std::max(Length{}, row.z - aslant(element, *element.reach_pressure));
+  }
+  Length reach;
+  for (const Motor& motor : row.motors) {
+    if (reaches_bay(element, motor, bay)) reach = std::max(reach, reach_up(element, motor));
+  }
+  return std::max(Length{}, row.z - reach * 2.0);
 }
 
 RowSpan span_of(const Element& element, const Row& row) {

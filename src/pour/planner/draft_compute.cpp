@@ -55,6 +55,7 @@ PlanWish wish_for(const PlanDraft& draft, std::size_t element) {
   wish.both_sides = pattern.both_sides;
   wish.reach_x = pattern.reach_x;
   wish.reach_z = pattern.reach_z;
+  wish.reach_pressure = e.reach_pressure;
   const Mix* mix = draft.plan.find(draft.wish.mix.id);
   if (mix == nullptr && !draft.plan.mixes.empty()) mix = &draft.plan.mixes.front();
   if (mix != nullptr) wish.mix = *mix;

@@ -57,7 +57,7 @@ class Planner {
     c.thickness = wish_.thickness;
     c.unit_weight = wish_.mix.unit_weight;
     c.form_mass = wish_.form_mass;
-    c.motor = {wish_.motor.force, wish_.reach_x, wish_.reach_z};
+    c.motor = {wish_.motor.force, wish_.reach_x, wish_.reach_z, wish_.reach_pressure};
     c.rating = wish_.form_rating;
     c.knit_depth = wish_.limits.knit_depth.value;
     c.deepest_lift = wish_.deepest_lift;
@@ -108,6 +108,7 @@ class Planner {
     e.form_rating = wish_.form_rating;
     e.form_mass = wish_.form_mass;
     e.rise_limit = wish_.rise_limit;
+    e.reach_pressure = wish_.reach_pressure;
     const auto bays = static_cast<std::size_t>(std::max(1.0, std::round(wish_.length / wish_.bay)));
     e.bays.assign(bays, wish_.length / static_cast<double>(bays));
     e.lifts = sized_.lifts;
@@ -250,8 +251,8 @@ class Planner {
         const auto& lifts = sized_.rows[r].lifts;
         if (std::find(lifts.begin(), lifts.end(), step.lift) == lifts.end()) continue;
         for (std::size_t side = 0; side < sides(); ++side) step.rows.push_back(side * rows + r);
-        const Length low = sized_.rows[r].low;
-        step.head = std::max(step.head, wish_.mix.unit_weight * (step.top - low));
+        const Length pressed = sized_.rows[r].pressed;
+        step.head = std::max(step.head, wish_.mix.unit_weight * (step.top - pressed));
       }
       p_.lifts.push_back(std::move(step));
     }

@@ -34,6 +34,7 @@ struct PlanWish {
 
   MotorType motor{{}, {}, hertz(100)};
   Length reach_x = metres(0.6), reach_z = metres(0.6);
+  std::optional<Length> reach_pressure;  ///< none: twice reach_z
   std::optional<std::size_t> motors_at_hand;
   Potential volts = rb::volts(42);
   std::optional<Current> inverter_amps;  ///< none: no inverters are planned

@@ -129,6 +129,9 @@ struct TruckLine {
 };
 struct FindingLine {
   Severity severity = Severity::note;
+  int cause = 0;      ///< from 1, in the order they are told
+  int of_cause = 1;   ///< from 1: the first is the gravest of its cause
+  std::string group;  ///< id of the cause, as `check --json` has it
   std::string rule, element, side, row;
   std::optional<int> lift, bay;  ///< from 1
   std::optional<Moment> from, to;

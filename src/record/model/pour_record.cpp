@@ -255,27 +255,38 @@ class Maker {
     for (const NotJudged& gap : report_.not_judged) {
       out_.not_judged.push_back(sentence(gap, plan_, voice_));
     }
-    for (const Finding& f : report_.findings) {
-      FindingLine line;
-      line.severity = f.severity;
-      line.rule = f.rule;
-      if (f.element) line.element = names_.element(*f.element);
-      if (f.element && f.row) line.row = names_.row(*f.element, *f.row).id.text;
-      if (f.side) line.side = to_text(*f.side);
-      line.lift = f.lift;
-      if (f.bay) line.bay = static_cast<int>(*f.bay) + 1;
-      line.from = names_.moment(f.from);
-      line.to = names_.moment(f.to);
-      line.measured = f.measured;
-      line.limit = f.limit;
-      line.measured_text = measured_text(f, voice_);
-      line.limit_text = limit_text(f, voice_);
-      line.source = source_text(f.source, voice_);
-      line.says = sentence(f, plan_, voice_);
-      line.says_si = sentence(f, plan_, kTerminal);
-      line.advice = advice_text(f, voice_);
-      out_.findings.push_back(std::move(line));
+    int cause = 0;
+    for (const auto& same : by_cause(report_.findings)) {
+      ++cause;
+      for (const Finding& f : same) {
+        out_.findings.push_back(finding(f));
+        out_.findings.back().cause = cause;
+        out_.findings.back().of_cause = static_cast<int>(&f - same.data()) + 1;
+      }
     }
+  }
+
+  [[nodiscard]] FindingLine finding(const Finding& f) const {
+    FindingLine line;
+    line.severity = f.severity;
+    line.rule = f.rule;
+    if (f.element) line.element = names_.element(*f.element);
+    if (f.element && f.row) line.row = names_.row(*f.element, *f.row).id.text;
+    if (f.side) line.side = to_text(*f.side);
+    line.lift = f.lift;
+    if (f.bay) line.bay = static_cast<int>(*f.bay) + 1;
+    line.from = names_.moment(f.from);
+    line.to = names_.moment(f.to);
+    line.measured = f.measured;
+    line.limit = f.limit;
+    line.measured_text = measured_text(f, voice_);
+    line.limit_text = limit_text(f, voice_);
+    line.source = source_text(f.source, voice_);
+    line.says = sentence(f, plan_, voice_);
+    line.says_si = sentence(f, plan_, kTerminal);
+    line.advice = advice_text(f, voice_);
+    line.group = f.group;
+    return line;
   }
 
   void corrections() {

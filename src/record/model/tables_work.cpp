@@ -17,6 +17,11 @@ static std::string place_text(const FindingLine& f) {
   return text;
 }
 
+// "2", and behind it of the same cause "2.2", "2.3".
+static std::string number_text(const FindingLine& f) {
+  return f.of_cause == 1 ? fmt::format("{}", f.cause) : fmt::format("{}.{}", f.cause, f.of_cause);
+}
+
 // What was seen, what to do and where the limit is from, a line each.
 static std::string told_text(const FindingLine& f) {
   std::string text;
@@ -43,7 +48,8 @@ Table findings(const PourRecord& p) {
   using L = FindingLine;
   return table<L>(
       "findings", "Findings", p.findings,
-      {{"weight", "Weight", M::text, [](const L& f) { return cell(to_text(f.severity)); }},
+      {{"number", "No.", M::text, [](const L& f) { return cell(number_text(f)); }},
+       {"weight", "Weight", M::text, [](const L& f) { return cell(to_text(f.severity)); }},
        {"rule", "Rule", M::text, of(&L::rule)},
        {"place", "Where", M::text, [](const L& f) { return cell(place_text(f)); }, On::paper},
        {"element", "Element", M::text, of(&L::element), On::data},
@@ -65,7 +71,8 @@ Table findings(const PourRecord& p) {
         [](const L& f) { return cell(told_text(f)); }, On::paper},
        {"says", "What was seen (SI)", M::text, of(&L::says_si), On::data},
        {"source", "Limit from", M::text, of(&L::source), On::data},
-       {"advice", "What to do", M::text, of(&L::advice), On::data}});
+       {"advice", "What to do", M::text, of(&L::advice), On::data},
+       {"group", "Cause", M::text, of(&L::group), On::data}});
 }
 
 Table lifts(const PourRecord& p) {

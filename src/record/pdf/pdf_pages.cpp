@@ -118,8 +118,9 @@ class Pages {
   // How many of each, to be seen from an arm's length.
   void tiles(const PourRecord& p) {
     const auto count = [&](Severity severity) {
-      return std::count_if(p.findings.begin(), p.findings.end(),
-                           [severity](const FindingLine& f) { return f.severity == severity; });
+      return std::count_if(p.findings.begin(), p.findings.end(), [severity](const FindingLine& f) {
+        return f.severity == severity && f.of_cause == 1;
+      });
     };
     const auto signed_by = std::count_if(p.signatures.begin(), p.signatures.end(),
                                          [](const SignatureLine& s) { return s.at.has_value(); });
@@ -128,8 +129,8 @@ class Pages {
       bool loud;
     };
     const std::array<Tile, 5> all{{
-        {std::to_string(count(Severity::stop)), "findings to stop for", count(Severity::stop) > 0},
-        {std::to_string(count(Severity::mend)), "findings to mend", count(Severity::mend) > 0},
+        {std::to_string(count(Severity::stop)), "causes to stop for", count(Severity::stop) > 0},
+        {std::to_string(count(Severity::mend)), "causes to mend", count(Severity::mend) > 0},
         {std::to_string(count(Severity::note)), "notes of the checker", false},
         {std::to_string(p.lifts.size()), "lifts placed", false},
         {fmt::format("{}", signed_by), "signatures logged", false},

@@ -132,6 +132,8 @@ struct TapsDraft {
 };
 struct FindingsDraft {
   int page = 0;
+  std::string cause{};  ///< whose findings are listed; empty: the first of each
+  int causes_page = 0;  ///< to go back to
 };
 struct TrucksDraft {
   int page = 0;

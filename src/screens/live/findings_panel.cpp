@@ -66,13 +66,22 @@ void draw_decide(Stage& stage, const Box& box, std::size_t number, const Finding
       TypeDraft{.use = TypeDraft::Use::joint, .joint = std::move(joint), .at = stage.tapped()});
 }
 
-void draw_finding(Stage& stage, const Box& box, std::size_t number, const Finding& finding,
-                  const Plan& plan) {
+// `more`: findings of the same cause behind it; true when they are asked for.
+bool draw_finding(Stage& stage, const Box& box, std::size_t number, const Finding& finding,
+                  std::size_t more, const Plan& plan) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const SeverityLook look = look_of(finding.severity);
   const Pair ground = canvas.theme().quiet;
   Box in = card(canvas, box);
+  bool asked = false;
+  if (more > 0) {
+    const Box side = in.cut_right(canvas.mm(30), canvas.mm(2));
+    asked = button(canvas, side,
+                   {.id = fmt::format("of cause {}", number),
+                    .text = say(Word::findings_more, more),
+                    .symbol = Symbol::more});
+  }
   if (asks_decision(finding)) {
     const Box side = in.cut_right(canvas.mm(38), canvas.mm(2));
     draw_decide(stage, side, number, finding, plan);
@@ -98,6 +107,7 @@ void draw_finding(Stage& stage, const Box& box, std::size_t number, const Findin
     told.lines = kSourceLines;
     canvas.text(say(Word::finding_source, source), in.cut_top(kSourceLines * line), told);
   }
+  return asked;
 }
 
 // What nobody looked at, and why: never to be taken for "nothing found".
@@ -224,24 +234,47 @@ void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const Pou
   const Say& say = stage.say;
   const float gap = canvas.mm(2);
   Box in = panel_with_title(stage, box, say(Word::findings));
-  const Box counts = in.cut_top(canvas.height(Face::small), canvas.mm(1));
-  canvas.text(findings.empty() ? say(Word::findings_none)
-                               : say(Word::findings_counts, view.stops, view.mends, view.notes),
-              counts, {.face = Face::small, .colours = canvas.soft()});
+  // The first of each cause, or all of one.
+  std::vector<std::span<const Finding>> listed = by_cause(findings);
+  const auto asked = std::find_if(listed.begin(), listed.end(), [&](const auto& same) {
+    return same.front().group == draft.cause;
+  });
+  const bool one = !draft.cause.empty() && asked != listed.end();
+  if (one) {
+    const std::span<const Finding> same = *asked;
+    listed.clear();
+    for (std::size_t i = 0; i < same.size(); ++i) listed.push_back(same.subspan(i, 1));
+    Box head = in.cut_top(canvas.scale().target(), gap);
+    if (button(canvas, head.cut_left(canvas.mm(50), gap),
+               {.id = "all findings", .text = say(Word::findings_all), .symbol = Symbol::back})) {
+      draft = {.page = draft.causes_page};
+    }
+    canvas.text(say(Word::findings_of_cause, same.size()), head,
+                {.face = Face::strong, .colours = canvas.on_panel()});
+  } else {
+    const Box counts = in.cut_top(canvas.height(Face::small), canvas.mm(1));
+    canvas.text(findings.empty() ? say(Word::findings_none)
+                                 : say(Word::findings_counts, view.stops, view.mends, view.notes),
+                counts, {.face = Face::small, .colours = canvas.soft()});
+  }
   constexpr int kLines = kSaysLines + kAdviceLines + kSourceLines;
   const float tall =
       canvas.height(Face::strong) + kLines * canvas.height(Face::small) + canvas.mm(2.4);
-  const auto& gaps = view.not_judged;
+  const std::vector<NotJudged> none;
+  const auto& gaps = one ? none : view.not_judged;
   const Pages pages =
-      turn_pages(stage, in, findings.size() + gaps.size(), draft.page, "findings", tall);
+      turn_pages(stage, in, listed.size() + gaps.size(), draft.page, "findings", tall);
   Box room = pages.room;
   for (std::size_t i = pages.first;
-       i < pages.first + pages.lines && i < findings.size() + gaps.size(); ++i) {
+       i < pages.first + pages.lines && i < listed.size() + gaps.size(); ++i) {
     const Box line = room.cut_top(tall, gap);
-    if (i < findings.size()) {
-      draw_finding(stage, line, i, findings[i], plan);
-    } else {
-      draw_gap(stage, line, gaps[i - findings.size()], plan);
+    if (i >= listed.size()) {
+      draw_gap(stage, line, gaps[i - listed.size()], plan);
+      continue;
+    }
+    const Finding& first = listed[i].front();
+    if (draw_finding(stage, line, i, first, listed[i].size() - 1, plan)) {
+      draft = {.cause = first.group, .causes_page = draft.page};
     }
   }
   if (room.h() >= 2 * canvas.height(Face::small)) {

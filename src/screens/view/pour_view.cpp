@@ -264,10 +264,10 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
   view.taps = TapList{state, now};
   view.ready = make_ready_lines(state);
   view.not_judged = report.not_judged;
-  for (const Finding& finding : report.findings) {
-    if (finding.severity == Severity::stop) ++view.stops;
-    if (finding.severity == Severity::mend) ++view.mends;
-    if (finding.severity == Severity::note) ++view.notes;
+  for (const auto& same : by_cause(report.findings)) {
+    if (same.front().severity == Severity::stop) ++view.stops;
+    if (same.front().severity == Severity::mend) ++view.mends;
+    if (same.front().severity == Severity::note) ++view.notes;
   }
   if (!state.holds.empty() && !state.holds.back().to) {
     const HoldState& hold = state.holds.back();

@@ -127,6 +127,12 @@ DoseShares dose_shares(const DoseField& field, const std::vector<Band>& bands, S
 /// The part of a field inside a rectangle.
 DoseField inside(const DoseField& field, const Patch& patch);
 
+/// More than any least dose asks.
+inline constexpr Seconds kFullDose{1e9};
+/// A field with the full dose inside bands, several a bay, where something else than its motors
+/// consolidated the concrete.
+DoseField filled(const DoseField& field, const std::vector<std::vector<Band>>& bands);
+
 /// A connected part of a face with less than the least dose: the box around it.
 struct WeakPatch {
   Patch box;

@@ -66,6 +66,27 @@ DoseShares dose_shares(const DoseField& field, const std::vector<Band>& bands, S
   return shares;
 }
 
+DoseField filled(const DoseField& field, const std::vector<std::vector<Band>>& bands) {
+  DoseField full = field;
+  for (DoseStrip& strip : full.strips) {
+    if (strip.bay >= bands.size()) continue;
+    for (const Band& band : bands[strip.bay]) {
+      std::vector<DosePiece> pieces;
+      for (const DosePiece& whole : strip.pieces) {
+        const Length low = std::clamp(band.from, whole.z0, whole.z1);
+        const Length high = std::clamp(band.to, whole.z0, whole.z1);
+        if (const auto below = clipped(whole, {whole.z0, low})) pieces.push_back(*below);
+        if (high > low) pieces.push_back({low, high, kFullDose, kFullDose});
+        if (const auto above = clipped(whole, {std::max(low, high), whole.z1})) {
+          pieces.push_back(*above);
+        }
+      }
+      strip.pieces = DosePieces{std::move(pieces)};
+    }
+  }
+  return full;
+}
+
 DoseField inside(const DoseField& field, const Patch& patch) {
   DoseField part;
   const Band band{patch.z, patch.z + patch.h};

@@ -45,13 +45,17 @@ Result<InternalVibrator> internal_vibrator(int group) {
   return kGroups.at(static_cast<std::size_t>(group - 1));
 }
 
+Length mean_radius(const InternalVibrator& group) {
+  return (group.radius.least + group.radius.most) * 0.5;
+}
+
 Result<Length> insert_spacing(int group, double factor) {
   const auto vibrator = internal_vibrator(group);
   if (!vibrator) return Failed(vibrator.error());
   if (auto fault = outside(said("insertions"), {{said("spacing factor"), factor, 0.1, 3.0, ""}})) {
     return Failed(*std::move(fault));
   }
-  return vibrator->radius.least * factor;
+  return mean_radius(*vibrator) * factor;
 }
 
 Result<int> insertions(Length length, Length width, Length spacing) {

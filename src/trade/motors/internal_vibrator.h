@@ -37,8 +37,11 @@ inline constexpr Length kInsertPenetration = millimetres(150.0);
 inline constexpr Length kDeepestLayer = millimetres(500.0);
 inline constexpr Span<Seconds> kInsertTime{Seconds{5.0}, Seconds{15.0}};
 
-/// The widest spacing of insertions a group allows. Its least radius of action counts, for the
-/// stiffest concrete and most crowded steel (our own, conservative choice). Input error for a group
+/// The middle of a group's radius of action, by which spacing is judged (our own choice; show the
+/// range beside it: stiff concrete and crowded steel want less).
+Length mean_radius(const InternalVibrator& group);
+
+/// The widest spacing of insertions a group allows, by the mean radius. Input error for a group
 /// outside 1 to 5 or a factor outside 0.1 to 3.
 Result<Length> insert_spacing(int group, double factor = kInsertSpacingFactor);
 

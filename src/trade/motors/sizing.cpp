@@ -87,6 +87,7 @@ std::vector<SizedRow> even_rows(const SizingCase& c, int count) {
     row.z = lowest + (c.height - lowest * 2.0) * share;
     row.low = std::max(Length{}, row.z - reach);
     row.high = std::min(c.height, row.z + reach);
+    row.pressed = std::max(Length{}, row.z - c.motor.reach_pressure.value_or(reach * 2.0));
     rows.push_back(std::move(row));
   }
   return rows;
@@ -122,7 +123,7 @@ bool serve(const SizingCase& c, Sizing& s) {
   s.rows.erase(std::remove_if(s.rows.begin(), s.rows.end(), idle), s.rows.end());
   for (SizedRow& row : s.rows) {
     const Length top = s.lifts[static_cast<std::size_t>(row.lifts.back()) - 1];
-    row.head = full_liquid_head(c.unit_weight, top - row.low);
+    row.head = full_liquid_head(c.unit_weight, top - row.pressed);
     s.head = std::max(s.head, row.head);
   }
   return true;

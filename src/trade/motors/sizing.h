@@ -27,6 +27,8 @@ inline constexpr Length kThinnestLift = millimetres(250.0);
 struct MotorSpec {
   Force force;
   Length reach_x, reach_z;
+  /// How far below it the concrete presses as liquid; none: twice reach_z (our own choice).
+  std::optional<Length> reach_pressure{};
 };
 
 struct SizingCase {
@@ -47,6 +49,7 @@ enum class Leapfrog {
 struct SizedRow {
   Length z;
   Length low, high;        ///< of its reach, inside the form
+  Length pressed;          ///< down to here the concrete presses as liquid while it runs
   std::vector<int> lifts;  ///< it works for, from 1, rising
   Pressure head;           ///< the greatest it brings: at the top of the last of them
   std::size_t set = 0;     ///< which set of motors hangs there

@@ -29,7 +29,7 @@ void look_dose_high(const Look& look, const Rule& rule, Findings& out) {
 
 }  // namespace
 
-extern const Rule kDoseHigh{{"dose-high", said("Very long vibration"), Severity::note,
+extern const Rule kDoseHigh{{"dose-high", said("Very long vibration"), Severity::note, Cost::face,
                              "mortar driven to the form and stone sunk: streaks, segregation",
                              said("common practice, no source"), "4 x dose_max_s (480 s)",
                              "plan, by the engineer, through dose_max_s",

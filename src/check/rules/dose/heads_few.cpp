@@ -73,7 +73,7 @@ void look_heads_few(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kHeadsFew{
-    {"heads-few", said("Too few vibrators"), Severity::mend,
+    {"heads-few", said("Too few vibrators"), Severity::mend, Cost::perhaps,
      "concrete placed faster than it is vibrated: honeycomb",
      said("output of a vibrator by group (ACI 309R, read in a cement body's page): the greater "
           "figure"),

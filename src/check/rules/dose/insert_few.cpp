@@ -4,18 +4,10 @@
 
 #include "check/rule.h"
 #include "check/vibrated.h"
-#include "trade/motors/internal_vibrator.h"
 
 namespace rb {
 
 namespace {
-
-using Group = trade::InternalVibrator;
-// Of the middle of the group's range.
-Length widest(const Look& look, const Group& group) {
-  return (group.radius.least + group.radius.most) * 0.5 *
-         look.plan().limits.insert_spacing_factor.value;
-}
 
 struct Wanted {
   double points = 0, layers = 0;
@@ -28,9 +20,6 @@ struct BayLook {
   [[nodiscard]] const Element& element() const { return look.element(report); }
   [[nodiscard]] Length low() const { return look.lift(report).bottom[bay]; }
   [[nodiscard]] Length high() const { return look.lift(report).top[bay]; }
-  [[nodiscard]] const trade::TopCurve& top() const {
-    return look.state.elements[report.element].tops[bay];
-  }
   [[nodiscard]] bool into(const InsertState& insert) const {
     return goes_into(insert, report, bay);
   }
@@ -45,29 +34,13 @@ struct BayLook {
             std::ceil((high() - low()) / look.plan().limits.insert_layer.value - 1e-9)};
   }
 
-  // The heights an insertion works: from the top of its moment down into the lift below, as deep as
-  // a layer and its knit. None: it does not count.
-  [[nodiscard]] std::optional<trade::Band> worked(const InsertState& insert) const {
-    const Length from = top().at(insert.at);
-    const Length deepest =
-        from - look.plan().limits.insert_layer.value - look.plan().limits.knit_depth.value;
-    const trade::Band band{std::max(low() - insert.what.depth_below, std::max(Length{}, deepest)),
-                           from};
-    if (band.to <= band.from || insert.what.each < look.plan().limits.insert_least.value)
-      return std::nullopt;
-    if (over(insert.what.spacing, widest(look, group_of(insert)))) return std::nullopt;
-    const auto came = top().reached((band.from + band.to) * 0.5);  // its upper half came since
-    if (!came) return std::nullopt;
-    const Seconds sets = look.faces[report.element].sets_at(*came);
-    return insert.at + insert.what.each <= sets ? std::optional{band} : std::nullopt;
-  }
-
   // Of the lift's height, the share no insertion that counts worked.
   [[nodiscard]] double under_share() const {
     std::vector<trade::Band> bands;
     for (const InsertState& insert : look.state.inserts) {
       if (!into(insert)) continue;
-      if (const auto band = worked(insert)) bands.push_back(*band);
+      const auto& sets = look.faces[report.element].sets;
+      if (const auto band = worked_by(look.state, insert, bay, sets)) bands.push_back(*band);
     }
     std::sort(bands.begin(), bands.end(),
               [](const trade::Band& a, const trade::Band& b) { return a.from < b.from; });
@@ -107,7 +80,7 @@ void look_bay(const BayLook& bay, const Rule& rule, Findings& out) {
     last = &insert;
   }
   if (last == nullptr) return;  // unvibrated or insert-missing tells it
-  const Wanted wanted = bay.wanted(widest(bay.look, group_of(*last)));
+  const Wanted wanted = bay.wanted(widest_apart(bay.look.plan(), *last));
   const double all = wanted.points * wanted.layers;
   // Beside rows they need not cover the height, but some must count.
   const double height = bay.under_share();
@@ -148,7 +121,7 @@ void look_insert_few(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kInsertFew{
-    {"insert-few", said("Too few insertions"), Severity::mend,
+    {"insert-few", said("Too few insertions"), Severity::mend, Cost::perhaps,
      "concrete that no vibrator reached while it was plastic: honeycomb",
      said("spacing 1.5 x radius of action (ACI 309R, from memory; radii read); layers of {0.6 m} "
           "(UFGS 03301A, read); from 5 s at a point (read: army training text)"),

@@ -35,7 +35,7 @@ void look_insert_missing(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kInsertMissing{
-    {"insert-missing", said("Insertions missing"), Severity::mend,
+    {"insert-missing", said("Insertions missing"), Severity::mend, Cost::perhaps,
      "the core of a thick section, which form vibrators do not reach",
      said(
          "the Concrete Society puts form vibration at sections under about {300 mm}; ACI 309R says "

@@ -1,4 +1,6 @@
 // insert-sparse: insertions too far apart, or not down into the lift below.
+#include <map>
+
 #include "check/rule.h"
 #include "check/vibrated.h"
 
@@ -6,41 +8,99 @@ namespace rb {
 
 namespace {
 
+// The insertions into one lift that fall short in one way: the worst of them, and where.
+struct Worst {
+  const InsertState* insert = nullptr;
+  double share = 0;  // of the limit; the worst has most
+  int times = 0;
+  Seconds from{}, to{};
+  std::optional<std::size_t> bay;
+  bool one_bay = true;
+
+  void take(const InsertState& other, double by) {
+    if (times++ == 0) {
+      from = other.at;
+      bay = other.bay;
+    }
+    to = other.at;
+    one_bay = one_bay && bay == other.bay;
+    if (insert != nullptr && by <= share) return;
+    insert = &other;
+    share = by;
+  }
+};
+
+Finding told(const Rule& rule, const Worst& worst) {
+  const InsertState& insert = *worst.insert;
+  Finding f = found(rule);
+  f.element = insert.element;
+  f.lift = insert.what.lift;
+  if (worst.one_bay) f.bay = worst.bay;
+  f.from = worst.from;
+  f.to = worst.to;
+  f.ref = insert.ref;
+  return f;
+}
+
+void tell_wide(const Look& look, const Rule& rule, const Worst& worst, Findings& out) {
+  const InsertState& insert = *worst.insert;
+  const trade::InternalVibrator& group = group_of(insert);
+  const auto& factor = look.plan().limits.insert_spacing_factor;
+  Finding f = told(rule, worst);
+  f.measured = amount(insert.what.spacing);
+  f.limit = amount(widest_apart(look.plan(), insert));
+  f.source = limit_source(rule, factor.from);
+  f.sentence = said(
+      "{element} lift {lift}: insertions {measured} apart, limit {limit}; group {group} reaches "
+      "{least} to {most}; insertions so: {times}");
+  f.facts = {{"group", count(insert.what.group)},
+             {"least", amount(group.radius.least)},
+             {"most", amount(group.radius.most)},
+             {"times", count(worst.times)}};
+  out.push_back(std::move(f));
+}
+
+void tell_shallow(const Look& look, const Rule& rule, const Worst& worst, Findings& out) {
+  const auto& depth = look.plan().limits.knit_depth;
+  Finding f = told(rule, worst);
+  f.measured = amount(worst.insert->what.depth_below);
+  f.limit = amount(depth.value);
+  f.source = limit_source(rule, depth.from);
+  f.sentence = said(
+      "{element} lift {lift}: insertions into the lift below {measured}, limit {limit}; "
+      "insertions so: {times}");
+  f.facts = {{"times", count(worst.times)}};
+  out.push_back(std::move(f));
+}
+
+// What is told of one lift is one thing, however often it was done so.
 void look_insert_sparse(const Look& look, const Rule& rule, Findings& out) {
-  const Limits& limits = look.plan().limits;
+  const Length deep = look.plan().limits.knit_depth.value;
+  std::map<std::pair<std::size_t, int>, std::pair<Worst, Worst>> lifts;
   for (const InsertState& insert : look.state.inserts) {
-    const Length widest = group_of(insert).radius.least * limits.insert_spacing_factor.value;
-    const bool wide = over(insert.what.spacing, widest);
-    const bool shallow =
-        insert.what.lift > 1 && under(insert.what.depth_below, limits.knit_depth.value);
-    if (!wide && !shallow) continue;
-    Finding f = found(rule);
-    f.element = insert.element;
-    f.lift = insert.what.lift;
-    f.bay = insert.bay;
-    f.from = f.to = insert.at;
-    f.measured = amount(wide ? insert.what.spacing : insert.what.depth_below);
-    f.limit = amount(wide ? widest : limits.knit_depth.value);
-    f.source =
-        limit_source(rule, wide ? limits.insert_spacing_factor.from : limits.knit_depth.from);
-    f.ref = insert.ref;
-    f.sentence = wide ? said("{element} lift {lift}: insertions apart {measured}, limit {limit}")
-                      : said(
-                            "{element} lift {lift}: insertions into the lift below {measured}, "
-                            "limit {limit}");
-    out.push_back(std::move(f));
+    auto& [wide, shallow] = lifts[{insert.element, insert.what.lift}];
+    const Length widest = widest_apart(look.plan(), insert);
+    if (over(insert.what.spacing, widest)) {
+      wide.take(insert, insert.what.spacing / widest);
+    } else if (insert.what.lift > 1 && under(insert.what.depth_below, deep)) {
+      shallow.take(insert, (deep - insert.what.depth_below) / deep);
+    }
+  }
+  for (const auto& [lift, worst] : lifts) {
+    if (worst.first.times > 0) tell_wide(look, rule, worst.first, out);
+    if (worst.second.times > 0) tell_shallow(look, rule, worst.second, out);
   }
 }
 
 }  // namespace
 
 extern const Rule kInsertSparse{
-    {"insert-sparse", said("Insertions too far apart"), Severity::mend,
+    {"insert-sparse", said("Insertions too far apart"), Severity::mend, Cost::perhaps,
      "unvibrated concrete between insertions; lifts not knitted",
      said("ACI 309R: spacing 1.5 x radius of action, {150 mm} into the lift below (from memory; "
           "radii "
           "read)"),
-     "insert_spacing_factor 1.5 x the group's least radius; knit_depth 0.15 m",
+     "insert_spacing_factor 1.5 x the group's mean radius; knit_depth 0.15 m",
      "plan, by the engineer", said("Insert closer together and down into the lift below")},
     look_insert_sparse};
 

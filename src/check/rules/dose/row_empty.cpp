@@ -63,7 +63,7 @@ void look_row_empty(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kRowEmpty{
-    {"row-empty", said("Row ran with no concrete"), Severity::mend,
+    {"row-empty", said("Row ran with no concrete"), Severity::mend, Cost::face,
      "a row run against an empty form: ties and clamps work loose, the time is not "
      "vibration of concrete",
      said("common practice, no source"), "some concrete in reach by the end of the run",

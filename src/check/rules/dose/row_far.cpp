@@ -73,7 +73,7 @@ void look_row_far(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kRowFar{
-    {"row-far", said("Rows too far apart"), Severity::mend,
+    {"row-far", said("Rows too far apart"), Severity::mend, Cost::perhaps,
      "concrete between rows or motors that none of them reaches",
      said("the plan's reach (reach_x, reach_z)"), "no gap wider than 50 mm below the top",
      "plan, by the engineer", said("Hang a row or a motor between them, or insert there; log it")},

@@ -32,8 +32,9 @@ void look_run_long(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kRunLong{
-    {"run-long", said("Row ran long"), Severity::note, "a row left running past its band",
-     said("common practice, no source"), "dose_max_s 120 s", "plan, by the engineer",
+    {"run-long", said("Row ran long"), Severity::note, Cost::face,
+     "a row left running past its band", said("common practice, no source"), "dose_max_s 120 s",
+     "plan, by the engineer",
      said("Rest the row at the end of its band; look for streaks when stripped")},
     look_run_long};
 

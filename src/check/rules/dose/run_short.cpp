@@ -18,7 +18,7 @@ void look_run_short(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kRunShort{
-    {"run-short", said("Row ran too short"), Severity::mend, "a row rested too soon",
+    {"run-short", said("Row ran too short"), Severity::mend, Cost::face, "a row rested too soon",
      said("common practice, no source"), "dose_min_s 90 s", "plan, by the engineer",
      said("Run the row again for the missing time while the concrete is plastic and "
           "the head on the row allows it")},

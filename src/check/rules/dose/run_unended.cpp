@@ -33,7 +33,7 @@ void look_run_unended(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kRunUnended{
-    {"run-unended", said("Run without an end"), Severity::mend,
+    {"run-unended", said("Run without an end"), Severity::mend, Cost::face,
      "a row left running, or a rest nobody tapped: the dose is not known",
      said("common practice, no source"), "every run has its rest", "nobody",
      said("Rest the row; if it was rested, enter the rest with its true time")},

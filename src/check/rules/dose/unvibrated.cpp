@@ -37,7 +37,7 @@ void look_unvibrated(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kUnvibrated{
-    {"unvibrated", said("Not vibrated at all"), Severity::stop,
+    {"unvibrated", said("Not vibrated at all"), Severity::stop, Cost::inside,
      "concrete that nothing consolidated: honeycomb right through",
      said("ACI 309R: concrete that is not self-consolidating is vibrated (from memory)"),
      "some vibration of every bay of every lift", "nobody",

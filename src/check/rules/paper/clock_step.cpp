@@ -20,7 +20,7 @@ void look_clock_step(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kClockStep{
-    {"clock-step", said("Tablet clock was changed"), Severity::note,
+    {"clock-step", said("Tablet clock was changed"), Severity::note, Cost::paper,
      "durations and order spoilt by a clock being set", said("common practice, no source"),
      "2 s between the wall and the steady clock", "nobody",
      said("Note the true time beside the record; keep the clock as it is")},

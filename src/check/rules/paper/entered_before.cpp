@@ -48,7 +48,7 @@ void look_entered_before(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kEnteredBefore{
-    {"entered-before", said("Entered before it happened"), Severity::note,
+    {"entered-before", said("Entered before it happened"), Severity::note, Cost::paper,
      "what was expected told as what was seen", said("choice of this project"),
      "{5 s} between an event's time and its entry", "nobody",
      said("Ask who tapped it; correct its time to when it happened")},

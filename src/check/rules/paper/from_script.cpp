@@ -27,7 +27,7 @@ void look_from_script(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kFromScript{
-    {"from-script", said("Part of it from a script"), Severity::note,
+    {"from-script", said("Part of it from a script"), Severity::note, Cost::paper,
      "lines written elsewhere taken for taps on the form", said("choice of this project"),
      "none in a pour that was tapped; a pour replayed whole has none", "nobody",
      said("Hold the lines from the script against whoever wrote them")},

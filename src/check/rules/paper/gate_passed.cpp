@@ -30,7 +30,7 @@ void look_gate_passed(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kGatePassed{
-    {"gate-passed", said("Gone on over what was not in order"), Severity::note,
+    {"gate-passed", said("Gone on over what was not in order"), Severity::note, Cost::paper,
      "work on what was not in order that nobody answers for", said("common practice, no source"),
      "each override, with its name and reason", "nobody",
      said("Put right what was gone on over; the override clears nothing")},

@@ -37,7 +37,7 @@ void look_kept_late(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kKeptLate{
-    {"kept-late", said("Came into the book late"), Severity::note,
+    {"kept-late", said("Came into the book late"), Severity::note, Cost::paper,
      "an entry written into the book afterwards under an earlier time",
      said("choice of this project"), "{2 min} between an event's entry and its keeping", "nobody",
      said("Look whether the disk could not be written to then; if not, ask where the event came "

@@ -34,7 +34,7 @@ void look_ready_open(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kReadyOpen{
-    {"ready-open", said("Readiness point open"), Severity::mend,
+    {"ready-open", said("Readiness point open"), Severity::mend, Cost::paper,
      "a pour begun before the form and crew are ready", said("common practice, no source"),
      "every item checked is in order before lift 1", "nobody",
      said("Put it in order, or hold; log the item again")},

@@ -52,7 +52,7 @@ void look_unsigned(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kUnsigned{
-    {"unsigned", said("Not signed yet"), Severity::note, "a record nobody stands for",
+    {"unsigned", said("Not signed yet"), Severity::note, Cost::paper, "a record nobody stands for",
      said("common practice, no source"), "foreman and inspector sign a closed pour", "nobody",
      said("Review the record and sign it")},
     look_unsigned};

@@ -35,7 +35,7 @@ void look_volume_off(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kVolumeOff{
-    {"volume-off", said("Volumes do not agree"), Severity::mend,
+    {"volume-off", said("Volumes do not agree"), Severity::mend, Cost::paper,
      "a void, a form that moved, a lost load or a wrong top", said("common practice, no source"),
      "volume_tolerance 8 % of the net volume", "plan, by the engineer",
      said("Check tickets and tops; look for leaks, bulges and voids")},

@@ -39,7 +39,7 @@ void look_cable_open(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kCableOpen{
-    {"cable-open", said("Ran without cables confirmed"), Severity::stop,
+    {"cable-open", said("Ran without cables confirmed"), Severity::stop, Cost::perhaps,
      "a motor that shakes loose and falls on the crew below", said("common practice, no source"),
      "a hang with cables confirmed stands as long as a row runs", "nobody",
      said("Rest the row, keep clear below, fix every safety cable, then log the hang"),

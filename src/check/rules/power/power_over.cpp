@@ -26,7 +26,7 @@ void look_power_over(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kPowerOver{
-    {"power-over", said("Inverter overloaded"), Severity::mend,
+    {"power-over", said("Inverter overloaded"), Severity::mend, Cost::perhaps,
      "an inverter that trips in the middle of a lift, cords that overheat",
      said("the plan's ratings; currents added as if in phase"), "max_amps of the inverter",
      "plan, by a licensed electrician",

@@ -38,7 +38,7 @@ void look_speed_out(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kSpeedOut{
-    {"speed-out", said("Motor speed out"), Severity::mend,
+    {"speed-out", said("Motor speed out"), Severity::mend, Cost::perhaps,
      "a motor overdriven until it fails, or too slow to move the concrete",
      said("plan; the least speed: common practice, no source"), "3000 vpm to motor_type.vpm_max",
      "plan, by the motor's maker",

@@ -43,7 +43,7 @@ void look_volts_low(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kVoltsLow{
-    {"volts-low", said("Voltage low at the motors"), Severity::mend,
+    {"volts-low", said("Voltage low at the motors"), Severity::mend, Cost::perhaps,
      "motors that run weak at the end of a long cord",
      said("conductor resistance by IEC 60228; 5 % is common practice, no source"),
      "5 % of the inverter's volts from the inverter to a motor", "nobody",

@@ -30,7 +30,7 @@ void look_form_moved(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kFormMoved{
-    {"form-moved", said("Form moved or motor loose"), Severity::stop,
+    {"form-moved", said("Form moved or motor loose"), Severity::stop, Cost::lasting,
      "people under a form that gives way or a motor that falls",
      said("common practice, no source; local codes and the form designer decide"), "none moves",
      "nobody",

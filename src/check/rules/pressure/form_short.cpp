@@ -42,7 +42,7 @@ void look_form_short(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kFormShort{
-    {"form-short", said("Form too weak"), Severity::stop,
+    {"form-short", said("Form too weak"), Severity::stop, Cost::lasting,
      "form pressure over what the form bears at any rate: a blown form",
      said("ACI 347, CIRIA 108 or DIN 18218:2010 (from memory), as the plan names"),
      "a rise limit of 0: the method passes form_rating_kpa at every rate, or does not hold and the "

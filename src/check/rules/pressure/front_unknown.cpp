@@ -36,7 +36,7 @@ void look_front_unknown(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kFrontUnknown{
-    {"front-unknown", said("Start of a bay not tapped"), Severity::mend,
+    {"front-unknown", said("Start of a bay not tapped"), Severity::mend, Cost::paper,
      "a rise faster than the form bears that the log does not show",
      said("rate of rise counts from when concrete comes (common practice, no source)"),
      "in a lift read bay by bay, a bay-start for each bay before its first higher reading",

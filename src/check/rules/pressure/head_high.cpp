@@ -30,7 +30,7 @@ void look_head_high(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kHeadHigh{
-    {"head-high", said("Head over the form's rating"), Severity::stop,
+    {"head-high", said("Head over the form's rating"), Severity::stop, Cost::lasting,
      "a blown form: external vibration makes the concrete it reaches liquid again",
      said("full liquid head where form vibrators work (DIN 18218 and ACI 347 "
           "practice, from memory)"),

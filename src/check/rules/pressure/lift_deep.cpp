@@ -49,7 +49,7 @@ void look_lift_deep(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kLiftDeep{
-    {"lift-deep", said("Lift too deep"), Severity::mend,
+    {"lift-deep", said("Lift too deep"), Severity::mend, Cost::perhaps,
      "a lift too deep for the vibration to let the air out of it",
      said("planned lift plus a tenth (common practice, no source); without a plan {0.5 m} "
           "(ACI 309R, from memory)"),

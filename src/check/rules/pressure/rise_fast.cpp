@@ -81,7 +81,7 @@ void look_rise_fast(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kRiseFast{
-    {"rise-fast", said("Rising too fast"), Severity::stop,
+    {"rise-fast", said("Rising too fast"), Severity::stop, Cost::perhaps,
      "form pressure over what the form bears: a blown form",
      said("ACI 347, CIRIA 108 or DIN 18218:2010 (from memory), as the plan names"),
      "the lower of rise_limit and the rate at which the method's pressure reaches "

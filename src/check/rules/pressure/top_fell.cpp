@@ -24,7 +24,7 @@ void look_top_fell(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kTopFell{
-    {"top-fell", said("Top read lower than before"), Severity::mend,
+    {"top-fell", said("Top read lower than before"), Severity::mend, Cost::paper,
      "a wrong reading, or concrete lost through a leaking or moving form",
      said("common practice, no source"), "a top never falls", "nobody",
      said("Look at the form for leaks and movement first; then correct the reading that "

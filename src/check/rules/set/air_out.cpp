@@ -37,7 +37,7 @@ void look_air_out(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kAirOut{
-    {"air-out", said("Air content out"), Severity::mend,
+    {"air-out", said("Air content out"), Severity::mend, Cost::lasting,
      "concrete that frost will scale (too little air) or that is weak (too much)",
      said("ASTM C94 (from memory): give or take 1.5 points of the air planned"),
      "planned air, give or take air_tol or 1.5 points; none where no air is planned",

@@ -33,7 +33,7 @@ void look_density_out(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kDensityOut{
-    {"density-out", said("Density out"), Severity::mend,
+    {"density-out", said("Density out"), Severity::mend, Cost::lasting,
      "a load of another yield: too much air or water, or heavier on the form than reckoned",
      said("the plan's density and density_tol"),
      "planned density, give or take density_tol; none "

@@ -80,7 +80,7 @@ void look_joint_old(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kJointOld{
-    {"joint-old", said("Joint older than allowed"), Severity::mend,
+    {"joint-old", said("Joint older than allowed"), Severity::mend, Cost::lasting,
      "a joint the contract calls cold, whether it has set or not",
      said("the contract's own, 30 or 45 min are common (common practice, no source)"),
      "joint_age_max_s of the element; none unless the plan gives it", "plan, by the contract",

@@ -175,7 +175,7 @@ void look_knit_late(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kKnitLate{
-    {"knit-late", said("Lifts knitted too late"), Severity::stop,
+    {"knit-late", said("Lifts knitted too late"), Severity::stop, Cost::lasting,
      "a cold joint: the lift below set before the next was worked into it",
      said("initial set of ASTM C403 by equivalent age (ASTM C1074)"),
      "covered and shaken before the plan's initial_set_h at the concrete's temperature",

@@ -90,7 +90,7 @@ void look_knit_near(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kKnitNear{
-    {"knit-near", said("Joint about to set"), Severity::stop,
+    {"knit-near", said("Joint about to set"), Severity::stop, Cost::lasting,
      "a cold joint: the lift below sets before the next is worked into it",
      said("initial set of ASTM C403 by equivalent age (ASTM C1074); the margin of {900 s} is our "
           "own choice"),

@@ -42,7 +42,7 @@ void look_load_old(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kLoadOld{
-    {"load-old", said("Load too old"), Severity::mend,
+    {"load-old", said("Load too old"), Severity::mend, Cost::perhaps,
      "concrete that is stiffening before it is placed",
      said("ASTM C94, 90 min until its 2021 edition left the figure to the purchaser"),
      "load_age_max_s 5400 s, batching to end of discharge", "plan, by the purchaser",

@@ -59,7 +59,7 @@ void look_load_untested(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kLoadUntested{
-    {"load-untested", said("Concrete not tested"), Severity::mend,
+    {"load-untested", said("Concrete not tested"), Severity::mend, Cost::perhaps,
      "setting time and form pressure reckoned with a temperature nobody measured",
      said("ASTM C94 asks for a temperature with the other tests of a load (from memory)"),
      "a temperature of each mix by the end of its first discharge", "plan, by the engineer",

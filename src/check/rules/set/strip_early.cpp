@@ -59,7 +59,7 @@ void look_strip_early(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kStripEarly{
-    {"strip-early", said("Stripped too early"), Severity::stop,
+    {"strip-early", said("Stripped too early"), Severity::stop, Cost::lasting,
      "concrete that does not carry itself yet, and the people under it",
      said("the plan's, by the engineer; without one the late side of set (our own choice: set is "
           "far "

@@ -28,7 +28,7 @@ void look_temp_out(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kTempOut{
-    {"temp-out", said("Concrete temperature out"), Severity::mend,
+    {"temp-out", said("Concrete temperature out"), Severity::mend, Cost::lasting,
      "frost or flash setting before it is worked",
      said("ACI 306 (at least {10 degC} placed, sections of {304.8 mm} to {914.4 mm}) and ACI "
           "301 (at most {35 degC})"),

@@ -24,7 +24,7 @@ void look_water_added(const Look& look, const Rule& rule, Findings& out) {
 }  // namespace
 
 extern const Rule kWaterAdded{
-    {"water-added", said("Water added on site"), Severity::mend,
+    {"water-added", said("Water added on site"), Severity::mend, Cost::perhaps,
      "weaker concrete that sets later and presses harder on the form",
      said("ASTM C94 lets water be added once, at arrival, within the mix's water (from memory)"),
      "none", "plan, by the engineer",

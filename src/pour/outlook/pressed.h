@@ -1,0 +1,28 @@
+// The lateral pressure a row brings on while it runs: full liquid from the top of the concrete its
+// motors reach down to where they make it press as liquid (row_reach.h), no lower than what has set
+// there by the late side of its time, bay by bay. The one reckoning of it: RUN, the rules and the
+// form's pressure ask here.
+#pragma once
+
+#include <vector>
+
+#include "pour/log/state.h"
+#include "pour/outlook/form.h"
+
+namespace rb {
+
+/// Down to where a row makes concrete press, by the plan alone.
+std::vector<BayReached> bays_pressed(const Element& element, std::size_t row);
+
+/// A bay's top with its concrete come as late as it may have: where nobody said when a bay of a
+/// lift was begun, each height came with its reading.
+trade::TopCurve latest_top(const ElementState& there, std::size_t bay);
+
+/// Bay by bay, up to where the concrete is past the late side of its time to set.
+std::vector<Length> set_floors(const PourState& state, std::size_t element, Seconds at);
+
+/// The greatest depth of liquid over bays with their tops and floors at these heights.
+Length deepest_pressed(const std::vector<BayReached>& bays, const std::vector<Length>& tops,
+                       const std::vector<Length>& floors);
+
+}  // namespace rb

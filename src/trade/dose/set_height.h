@@ -1,0 +1,17 @@
+// How far up a bay's concrete has set. Where loads set out of turn the highest that has set counts:
+// what lies over it presses on nothing below it.
+#pragma once
+
+#include <span>
+
+#include "trade/dose/dose.h"
+
+namespace rb::trade {
+
+/// The greatest height at which concrete had set by a moment, that moment counted in; zero: none
+/// had. `sets`: as Face::sets.
+Length set_by(const TopCurve& top, std::span<const SetStep> sets, Seconds at);
+/// The same just before the moment: a load that sets as one is still fresh at the moment it does.
+Length set_before(const TopCurve& top, std::span<const SetStep> sets, Seconds at);
+
+}  // namespace rb::trade
