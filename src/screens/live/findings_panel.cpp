@@ -31,8 +31,8 @@ SeverityLook look_of(Severity severity) {
 }
 
 constexpr int kSaysLines = 3;
-constexpr int kAdviceLines = 2;
-constexpr int kSourceLines = 2;
+constexpr int kAdviceLines = 3;
+constexpr int kSourceLines = 3;  // where the findings of one cause are listed
 
 std::string joined(const std::string& a, const std::string& b) {
   if (a.empty() || b.empty()) return a + b;
@@ -66,20 +66,27 @@ void draw_decide(Stage& stage, const Box& box, std::size_t number, const Finding
       TypeDraft{.use = TypeDraft::Use::joint, .joint = std::move(joint), .at = stage.tapped()});
 }
 
-// `more`: findings of the same cause behind it; true when they are asked for.
+// How a finding is drawn: as the first of its cause, with a button to the rest and to where its
+// limit is from, or among those of the cause, with that.
+struct AsFirst {
+  std::size_t more = 0;  ///< findings of the cause behind it
+};
+
+// True when what lies behind the first is asked for.
 bool draw_finding(Stage& stage, const Box& box, std::size_t number, const Finding& finding,
-                  std::size_t more, const Plan& plan) {
+                  std::optional<AsFirst> first_of, const Plan& plan) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const SeverityLook look = look_of(finding.severity);
   const Pair ground = canvas.theme().quiet;
   Box in = card(canvas, box);
   bool asked = false;
-  if (more > 0) {
-    const Box side = in.cut_right(canvas.mm(30), canvas.mm(2));
+  if (first_of) {
+    const Box side = in.cut_right(canvas.mm(26), canvas.mm(2));
     asked = button(canvas, side,
                    {.id = fmt::format("of cause {}", number),
-                    .text = say(Word::findings_more, more),
+                    .text = first_of->more > 0 ? say(Word::findings_more, first_of->more)
+                                               : say(Word::findings_why),
                     .symbol = Symbol::more});
   }
   if (asks_decision(finding)) {
@@ -102,7 +109,8 @@ bool draw_finding(Stage& stage, const Box& box, std::size_t number, const Findin
   told.free_text = false;
   canvas.text(say(Word::what_to_do, advice_text(finding, say.voice())),
               in.cut_top(kAdviceLines * line), told);
-  if (const std::string source = source_text(finding.source, say.voice()); !source.empty()) {
+  const std::string source = source_text(finding.source, say.voice());
+  if (!first_of && !source.empty()) {
     told.colours.ink = canvas.theme().ink_soft;
     told.lines = kSourceLines;
     canvas.text(say(Word::finding_source, source), in.cut_top(kSourceLines * line), told);
@@ -167,6 +175,13 @@ std::string gate_open(const Say& say, const PourView& view) {
   return all > 1 ? fmt::format("{} (+{})", first, all - 1) : first;
 }
 
+// A closed pour looks as grave as the gravest thing found in it.
+SeverityLook at_rest(const PourView& view) {
+  if (view.closed && view.stops > 0) return look_of(Severity::stop);
+  if (view.closed && view.mends > 0) return look_of(Severity::mend);
+  return {Look::well, Symbol::check, Word::all_quiet};
+}
+
 }  // namespace
 
 void draw_attention(Stage& stage, const Box& box, const PourView& view, const Plan& plan) {
@@ -182,7 +197,7 @@ void draw_attention(Stage& stage, const Box& box, const PourView& view, const Pl
   const SeverityLook look =
       !open_gate.empty() ? SeverityLook{Look::mend, Symbol::mend_sign, Word::gates_open}
       : unjudged         ? SeverityLook{Look::off, Symbol::note_sign, Word::not_judged}
-      : quiet            ? SeverityLook{Look::well, Symbol::check, Word::all_quiet}
+      : quiet            ? at_rest(view)
                          : look_of(view.attention.front().severity);
   const Pair pair = pair_of(canvas.theme(), look.look);
   std::string first = quiet ? say(view.closed ? Word::pour_is_closed : Word::all_quiet)
@@ -257,9 +272,9 @@ void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const Pou
                                  : say(Word::findings_counts, view.stops, view.mends, view.notes),
                 counts, {.face = Face::small, .colours = canvas.soft()});
   }
-  constexpr int kLines = kSaysLines + kAdviceLines + kSourceLines;
+  const float lines = kSaysLines + kAdviceLines + (one ? kSourceLines : 0);
   const float tall =
-      canvas.height(Face::strong) + kLines * canvas.height(Face::small) + canvas.mm(2.4);
+      canvas.height(Face::strong) + lines * canvas.height(Face::small) + canvas.mm(2.4);
   const std::vector<NotJudged> none;
   const auto& gaps = one ? none : view.not_judged;
   const Pages pages =
@@ -273,12 +288,16 @@ void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const Pou
       continue;
     }
     const Finding& first = listed[i].front();
-    if (draw_finding(stage, line, i, first, listed[i].size() - 1, plan)) {
+    const auto first_of = one ? std::nullopt : std::optional{AsFirst{listed[i].size() - 1}};
+    if (draw_finding(stage, line, i, first, first_of, plan)) {
       draft = {.cause = first.group, .causes_page = draft.page};
     }
   }
-  if (room.h() >= 2 * canvas.height(Face::small)) {
-    canvas.text(say(Word::advice_defer), room.cut_bottom(2 * canvas.height(Face::small)),
+  const std::string advice = say(Word::advice_defer);
+  const float small = canvas.height(Face::small);
+  const float needs = canvas.width(advice, Face::small) <= room.w() ? small : 2 * small;
+  if (room.h() >= needs) {
+    canvas.text(advice, room.cut_bottom(needs),
                 {.face = Face::small, .colours = canvas.soft(), .down = Down::bottom, .lines = 2});
   }
 }

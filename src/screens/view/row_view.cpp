@@ -68,7 +68,7 @@ std::vector<RowView> make_row_views(const PourState& state, std::size_t element,
     std::sort(view.spots.begin(), view.spots.end(),
               [](const MotorSpot& a, const MotorSpot& b) { return a.x < b.x; });
     const RowHead& head = answers[i].head;
-    if (head.reached && head.head > kilopascals(0)) view.head = head.head;
+    if (head.reached) view.head = head.head;
     view.head_about = head.about;
     view.wait = answers[i].wait;
     if (!state.closed) view.gates = not_passed(gates_of_run(state, element, i, answers[i]));
