@@ -152,8 +152,7 @@ void forget_other_plans(CheckMemory::Inside& memory, const PourState& state) {
   for (std::size_t e = 0; e < state.elements.size(); ++e) {
     const Element& element = state.plan->elements[e];
     for (std::size_t r = 0; r < element.rows.size(); ++r) {
-      memory.elements[e].bays_of_rows.push_back(bays_reached(element, r));
-      memory.elements[e].bays_pressed.push_back(bays_pressed(element, r));
+      memory.elements[e].bays_of_rows.push_back(bays_reached(element, element.rows[r]));
     }
   }
 }

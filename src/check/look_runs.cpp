@@ -18,9 +18,9 @@ Length depth_pressed(const PourState& state, const ElementMemory& memory, std::s
   std::vector<Length> tops;
   for (const trade::TopCurve& top : state.elements[e].tops) tops.push_back(top.at(at));
   const std::vector<Length> none(tops.size());
-  const Length deepest = deepest_pressed(memory.bays_pressed[row], tops, none);
+  const Length deepest = deepest_pressed(memory.bays_of_rows[row], tops, none);
   if (deepest <= Length{}) return {};
-  return deepest_pressed(memory.bays_pressed[row], tops, set_floors(state, e, at));
+  return deepest_pressed(memory.bays_of_rows[row], tops, set_floors(state, e, at));
 }
 
 }  // namespace

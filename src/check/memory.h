@@ -57,9 +57,7 @@ struct ElementMemory {
   std::vector<trade::SetStep> sets, late_sets;        // as they were
   std::vector<std::unique_ptr<LiftLook>> lifts;       // one a lift, and first what lies below
   std::vector<std::vector<BayReached>> bays_of_rows;  // of the plan
-  std::vector<std::vector<BayReached>>
-      bays_pressed;                             // the same, down to where a row makes it press
-  std::vector<std::optional<KnownRise>> rises;  // as the lifts
+  std::vector<std::optional<KnownRise>> rises;        // as the lifts
 };
 
 struct CheckMemory::Inside {

@@ -1,4 +1,5 @@
-#include <algorithm>
+#include <string_view>
+#include <unordered_map>
 
 #include "check/rule.h"
 
@@ -27,10 +28,13 @@ std::span<const RuleCard> rule_cards() {
 }
 
 const RuleCard* find_card(std::string_view rule) {
-  const auto cards = rule_cards();
-  const auto card =
-      std::find_if(cards.begin(), cards.end(), [&](const RuleCard& c) { return rule == c.id; });
-  return card == cards.end() ? nullptr : &*card;
+  static const auto by_id = [] {
+    std::unordered_map<std::string_view, const RuleCard*> known;
+    for (const RuleCard& card : rule_cards()) known.emplace(card.id, &card);
+    return known;
+  }();
+  const auto card = by_id.find(rule);
+  return card == by_id.end() ? nullptr : card->second;
 }
 
 Finding found(const Rule& rule) {

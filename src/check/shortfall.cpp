@@ -31,6 +31,7 @@ std::optional<Shortfall> face_shortfall(const Look& look, std::size_t i) {
   const double under =
       lift.shares.area.value() > 0 ? double{lift.rows_under / lift.shares.area} : 0.0;
   if (under <= look.plan().limits.under_share_max.value) return std::nullopt;
+  if (bare_bays(look, look.lifts[i]).all) return std::nullopt;
   return worst_of(look, i, lift.field);
 }
 

@@ -165,16 +165,6 @@ std::vector<trade::Band> lift_bands(const LiftState& lift) {
   return bands;
 }
 
-std::vector<BayReached> bays_reached(const Element& element, std::size_t row) {
-  std::vector<BayReached> reached;
-  for (std::size_t bay = 0; bay < element.bays.size(); ++bay) {
-    if (const auto low = lowest_in_bay(element, element.rows[row], bay)) {
-      reached.push_back({bay, *low});
-    }
-  }
-  return reached;
-}
-
 Length deepest_over(const std::vector<BayReached>& bays, const ElementState& element, Seconds at) {
   Length deepest;
   for (const BayReached& reached : bays) {

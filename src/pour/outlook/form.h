@@ -58,13 +58,8 @@ trade::Shaker shaker_at(const Element& element, const Row& row, const Motor& mot
 /// A lift's concrete, bay by bay.
 std::vector<trade::Band> lift_bands(const LiftState& lift);
 
-/// A bay in which a row's motors reach concrete, and the lowest height they reach there.
-struct BayReached {
-  std::size_t bay = 0;
-  Length low;
-};
-std::vector<BayReached> bays_reached(const Element& element, std::size_t row);
-/// The greatest depth of concrete over those heights at a moment; zero where there is none.
+/// The greatest depth of concrete over the lowest heights a row works on at a moment; zero where
+/// there is none.
 Length deepest_over(const std::vector<BayReached>& bays, const ElementState& element, Seconds at);
 
 /// What the pressure method is asked with for an element at a moment: of what is planned and what

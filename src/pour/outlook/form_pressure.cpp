@@ -37,9 +37,11 @@ Shaken shaken_at(const PourState& state, std::size_t element, std::size_t bay, L
   Shaken shaken;
   for (const RunState& run : state.runs) {
     if (run.element != element || run.from > at || (run.to && *run.to < at)) continue;
-    const auto planned_low = lowest_pressed(planned, planned.rows[run.row], bay);
-    if (!planned_low) continue;
-    const Length low = std::max(*planned_low, floor);
+    const auto bays = bays_reached(planned, planned.rows[run.row]);
+    const auto there = std::find_if(bays.begin(), bays.end(),
+                                    [&](const BayReached& reached) { return reached.bay == bay; });
+    if (there == bays.end()) continue;
+    const Length low = std::max(there->pressed, floor);
     if (std::find(shaken.rows.begin(), shaken.rows.end(), run.row) == shaken.rows.end()) {
       shaken.rows.push_back(run.row);
     }
@@ -181,12 +183,11 @@ std::optional<Seconds> wait_before_running(const PourState& state, std::size_t e
   const auto sets = set_steps(state, element, SetSide::late);
   const Length reach = reach_up(planned, hung);
   Seconds longest{};
-  for (std::size_t bay = 0; bay < planned.bays.size(); ++bay) {
-    const auto low = lowest_pressed(planned, hung, bay);
-    if (!low) continue;
-    const trade::HeadLimit limit{heaviest(state, at), *planned.form_rating, *low, hung.z + reach};
+  for (const BayReached& there : bays_reached(planned, hung)) {
+    const trade::HeadLimit limit{heaviest(state, at), *planned.form_rating, there.pressed,
+                                 hung.z + reach};
     const auto wait =
-        trade::wait_before_running(latest_top(state.elements[element], bay), sets, limit, at);
+        trade::wait_before_running(latest_top(state.elements[element], there.bay), sets, limit, at);
     if (!wait) return std::nullopt;
     longest = std::max(longest, *wait);
   }

@@ -11,9 +11,6 @@
 
 namespace rb {
 
-/// Down to where a row makes concrete press, by the plan alone.
-std::vector<BayReached> bays_pressed(const Element& element, std::size_t row);
-
 /// A bay's top with its concrete come as late as it may have: where nobody said when a bay of a
 /// lift was begun, each height came with its reading.
 trade::TopCurve latest_top(const ElementState& there, std::size_t bay);

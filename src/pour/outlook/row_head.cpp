@@ -29,12 +29,12 @@ std::vector<RowHead> heads_now(const PourState& state, std::size_t element, Seco
   const auto floors = set_floors(state, element, at);
   std::vector<RowHead> heads;
   for (std::size_t row = 0; row < planned.rows.size(); ++row) {
-    const auto bays = bays_pressed(planned, row);
+    const auto bays = bays_reached(planned, planned.rows[row]);
     const Length deep = deepest_pressed(bays, read, floors);
     const Length deeper = deepest_pressed(bays, about, floors);
     RowHead head{weight * deeper, deeper > deep, HeadVerdict::unrated};
     head.verdict = judge_head(planned, head.head);
-    head.reached = in_reach(bays_reached(planned, row), about);
+    head.reached = in_reach(bays, about);
     heads.push_back(head);
   }
   return heads;

@@ -57,16 +57,23 @@ std::optional<Length> lowest_in_bay(const Element& element, const Row& row, std:
   return lowest;
 }
 
-std::optional<Length> lowest_pressed(const Element& element, const Row& row, std::size_t bay) {
-  if (!lowest_in_bay(element, row, bay)) return std::nullopt;
-  if (element.reach_pressure) {
-    return std::max(Length{}, row.z - aslant(element, *element.reach_pressure));
+std::vector<BayReached> bays_reached(const Element& element, const Row& row) {
+  std::vector<BayReached> bays;
+  Length start;
+  for (std::size_t bay = 0; bay < element.bays.size(); ++bay) {
+    const Length end = start + element.bays[bay];
+    std::optional<Length> reach;
+    for (const Motor& motor : row.motors) {
+      if (reaches(motor, start, end)) reach = std::max(reach.value_or(Length{}), motor.reach_z);
+    }
+    if (reach) {
+      const Length down = aslant(element, *reach);
+      const Length press = aslant(element, element.reach_pressure.value_or(*reach * 2.0));
+      bays.push_back({bay, std::max(Length{}, row.z - down), std::max(Length{}, row.z - press)});
+    }
+    start = end;
   }
-  Length reach;
-  for (const Motor& motor : row.motors) {
-    if (reaches_bay(element, motor, bay)) reach = std::max(reach, reach_up(element, motor));
-  }
-  return std::max(Length{}, row.z - reach * 2.0);
+  return bays;
 }
 
 RowSpan span_of(const Element& element, const Row& row) {

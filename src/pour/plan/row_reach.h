@@ -4,6 +4,7 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include "pour/plan/plan.h"
 
@@ -23,11 +24,16 @@ bool reaches_bay(const Element& element, const Motor& motor, std::size_t bay);
 /// The lowest height a row works on in a bay; none when none of its motors reach into it.
 std::optional<Length> lowest_in_bay(const Element& element, const Row& row, std::size_t bay);
 
-/// How far down a row makes concrete press as liquid in a bay while it runs: the plan's
-/// reach_pressure_z below it, else twice the reach of its motors there (our own choice: for
-/// consolidation a small reach is the careful one, for pressure a great one); nothing below the
-/// element's base. None when none of its motors reach into the bay.
-std::optional<Length> lowest_pressed(const Element& element, const Row& row, std::size_t bay);
+/// A bay in which a row's motors reach concrete.
+struct BayReached {
+  std::size_t bay = 0;
+  Length low;  ///< the lowest height they work on there
+  /// Down to here they make it press as liquid while they run: the plan's reach_pressure_z below
+  /// the row, else twice their reach (our own choice: for consolidation a small reach is the
+  /// careful one, for pressure a great one); nothing below the element's base.
+  Length pressed;
+};
+std::vector<BayReached> bays_reached(const Element& element, const Row& row);
 
 /// All a row works on: from the base at the least, and within the element's length.
 struct RowSpan {

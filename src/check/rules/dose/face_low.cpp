@@ -1,7 +1,6 @@
 // face-low: insertions consolidated a lift, but its face got less from the form vibrators than it
 // needs. Where the concrete itself got too little dose-low tells it.
 #include "check/shortfall.h"
-#include "check/vibrated.h"
 
 namespace rb {
 
@@ -10,8 +9,8 @@ namespace {
 void look_face_low(const Look& look, const Rule& rule, Findings& out) {
   for (std::size_t i = 0; i < look.lifts.size(); ++i) {
     const LiftReport& report = look.lifts[i];
-    if (!report.under_share || !look.settled(report) || bare_bays(look, report).all) continue;
-    if (shortfall(look, i)) continue;
+    const double most = look.plan().limits.under_share_max.value;
+    if (!report.under_share || *report.under_share > most || !look.settled(report)) continue;
     const auto some = face_shortfall(look, i);
     if (!some) continue;
     Finding f = shortfall_finding(look, rule, i, *some);

@@ -14,7 +14,8 @@ std::optional<Seconds> ran_late(const Look& look, const LiftReport& report, std:
   const auto first = look.ran[report.element][row].first_from(*lift.next_start);
   if (!first) return std::nullopt;
   const trade::Face& face = look.faces[report.element];
-  for (const BayReached& reached : bays_reached(look.element(report), row)) {
+  const Element& element = look.element(report);
+  for (const BayReached& reached : bays_reached(element, element.rows[row])) {
     const Length low = std::max(reached.low, lift.bottom[reached.bay]);
     if (low >= lift.top[reached.bay]) continue;
     const auto came = face.tops[reached.bay].reached(low + trade::kSamePlace);

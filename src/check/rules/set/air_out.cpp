@@ -21,6 +21,7 @@ void look_air_out(const Look& look, const Rule& rule, Findings& out) {
     if (much ? !over(*test.what.air, limit) : !under(*test.what.air, limit)) continue;
     Finding f = found(rule);
     f.ticket = test.what.ticket;
+    f.element = tested_element(look.state, test);
     f.from = f.to = test.at;
     f.measured = Amount{Measure::percent, *test.what.air};
     f.limit = Amount{Measure::percent, limit};

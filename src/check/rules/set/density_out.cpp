@@ -17,6 +17,7 @@ void look_density_out(const Look& look, const Rule& rule, Findings& out) {
     if (heavy ? !over(*test.what.density, limit) : !under(*test.what.density, limit)) continue;
     Finding f = found(rule);
     f.ticket = test.what.ticket;
+    f.element = tested_element(look.state, test);
     f.from = f.to = test.at;
     f.measured = amount(*test.what.density);
     f.limit = amount(limit);

@@ -27,6 +27,7 @@ void look_slump_out(const Look& look, const Rule& rule, Findings& out) {
     if (wet ? !over(*test.what.slump, limit) : !under(*test.what.slump, limit)) continue;
     Finding f = found(rule);
     f.ticket = test.what.ticket;
+    f.element = tested_element(look.state, test);
     f.from = f.to = test.at;
     f.measured = Amount{Measure::small_length, in_metres(*test.what.slump)};
     f.limit = Amount{Measure::small_length, in_metres(limit)};

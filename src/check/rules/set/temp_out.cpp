@@ -1,5 +1,6 @@
 // temp-out: concrete was measured too cold or too warm.
 #include "check/rule.h"
+#include "check/tested_mix.h"
 
 namespace rb {
 
@@ -14,6 +15,7 @@ void look_temp_out(const Look& look, const Rule& rule, Findings& out) {
     const auto& limit = cold ? limits.temp_min : limits.temp_max;
     Finding f = found(rule);
     f.ticket = test.what.ticket;
+    f.element = tested_element(look.state, test);
     f.from = f.to = test.at;
     f.measured = amount(*test.what.temp);
     f.limit = amount(limit.value);
