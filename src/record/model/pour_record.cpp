@@ -18,18 +18,6 @@ namespace {
 
 constexpr std::array<const char*, 3> kRoles{"foreman", "inspector", "superintendent"};
 
-const char* method_text(trade::PressureMethod method) {
-  switch (method) {
-    case trade::PressureMethod::aci347:
-      return "ACI 347";
-    case trade::PressureMethod::ciria108:
-      return "CIRIA Report 108";
-    case trade::PressureMethod::din18218:
-      return "DIN 18218:2010 (formulas from memory)";
-  }
-  return "";
-}
-
 class Maker {
  public:
   Maker(const RecordInput& input, const Voice& voice)
