@@ -7,6 +7,7 @@
 #include <csignal>
 #include <random>
 
+#include "alone.h"
 #include "life.h"
 
 using namespace rb;
@@ -52,6 +53,7 @@ TEST_CASE("a program killed at any moment has kept what it acknowledged") {
     const auto before = got(got(Logbook::open(path, Access::read)).events(kPour)).size();
     std::array<int, 2> ends{};
     REQUIRE(pipe(ends.data()) == 0);
+    test::wait_until_alone();
     const auto child = fork();
     if (child == 0) {
       close(ends[0]);

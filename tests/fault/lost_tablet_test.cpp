@@ -10,6 +10,7 @@
 #include <thread>
 
 #include "../store/samples.h"
+#include "alone.h"
 #include "pour/log/fold.h"
 #include "store/copies/copy_book.h"
 #include "store/copies/mirror_keeper.h"
@@ -49,6 +50,7 @@ template <class Enough>
 Told lose(const fs::path& tablet, const fs::path& stick, int pace_ms, Enough&& enough) {
   std::array<int, 2> ends{};
   REQUIRE(pipe(ends.data()) == 0);
+  test::wait_until_alone();
   const auto child = fork();
   if (child == 0) {
     close(ends[0]);
