@@ -121,6 +121,12 @@ constexpr std::array kFields{
                p.reach_z = metres(v);
                set_pattern(d, r.of, p);
              }},
+    FieldRow{PlanField::reach_pressure, Word::plan_reach_pressure, Measure::length,
+             [](const D& d, const R& r) {
+               const auto& reach = element(d, r).reach_pressure;
+               return reach ? Value{in_metres(*reach)} : Value{};
+             },
+             [](D& d, const R& r, double v) { element(d, r).reach_pressure = metres(v); }},
     FieldRow{
         PlanField::unit_weight, Word::plan_unit_weight, Measure::unit_weight,
         [](const D& d, const R& r) {
@@ -319,18 +325,10 @@ bool is_length(const FieldRef& ref) {
 }
 
 bool may_clear(const FieldRef& ref) {
-  switch (ref.field) {
-    case PlanField::form_rating:
-    case PlanField::rise_limit:
-    case PlanField::motors_at_hand:
-    case PlanField::trucks_per_hour:
-    case PlanField::inverter_amps:
-    case PlanField::cord_section:
-    case PlanField::cord_length:
-      return true;
-    default:
-      return false;
-  }
+  using enum PlanField;
+  constexpr std::array kMayClear{form_rating,     rise_limit,    reach_pressure, motors_at_hand,
+                                 trucks_per_hour, inverter_amps, cord_section,   cord_length};
+  return std::find(kMayClear.begin(), kMayClear.end(), ref.field) != kMayClear.end();
 }
 
 bool is_given(const PlanDraft& draft, const FieldRef& ref) {
@@ -356,6 +354,7 @@ void put_field(PlanDraft& draft, const FieldRef& ref, const std::string& typed, 
 void clear_field(PlanDraft& draft, const FieldRef& ref) {
   if (ref.field == PlanField::form_rating) element(draft, ref).form_rating.reset();
   if (ref.field == PlanField::rise_limit) element(draft, ref).rise_limit.reset();
+  if (ref.field == PlanField::reach_pressure) element(draft, ref).reach_pressure.reset();
   if (ref.field == PlanField::motors_at_hand) draft.wish.motors_at_hand.reset();
   if (ref.field == PlanField::trucks_per_hour) draft.wish.trucks_per_hour.reset();
   if (ref.field == PlanField::inverter_amps) draft.wish.inverter_amps.reset();

@@ -225,6 +225,7 @@ class Tiles {
            });
     figure(PlanField::reach_x, 0, guessed);
     figure(PlanField::reach_z, 0, guessed);
+    figure(PlanField::reach_pressure);
     for (std::size_t i = 0; i < shown().rows.size(); ++i) figure(PlanField::row, i);
   }
 

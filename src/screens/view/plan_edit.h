@@ -25,6 +25,7 @@ enum class PlanField {
   row_motors,
   reach_x,
   reach_z,
+  reach_pressure,
   unit_weight,
   slump,
   initial_set,
