@@ -205,12 +205,12 @@ bool same_joint(const Pair& p) {
                            *p.cause.lift == *p.effect.lift + 1 && beside(p.cause));
 }
 
-// The lift was the last begun when the row ran on what had come up too fast.
+// The lift was the last begun while the row ran on what had come up too fast.
 bool rose_under(const Pair& p) {
-  if (!p.same_element() || !p.effect.from || !p.cause.lift || !p.cause.from) return false;
+  if (!p.same_element() || !p.effect.to || !p.cause.lift || !p.cause.from) return false;
   const LiftState* last = nullptr;
   for (const LiftState& lift : p.look.state.elements[*p.effect.element].lifts) {
-    if (lift.started <= *p.effect.from) last = &lift;
+    if (lift.started <= *p.effect.to) last = &lift;
   }
   return last != nullptr && last->lift == *p.cause.lift;
 }
@@ -235,6 +235,10 @@ bool short_again(const Pair& p) {
 
 bool inserted_so(const Pair& p) {
   return p.same_lift() && p.same_bay();
+}
+// Too little is told once a lift, with the worst bay named.
+bool low_lift(const Pair& p) {
+  return p.same_lift();
 }
 bool row_alone(const Pair& p) {
   return p.same_row();
@@ -261,11 +265,12 @@ constexpr Follows kFollows[] = {
     {"face-low", "row-missed", lift_in_reach},
     {"face-low", "run-short", lift_in_reach},
     {"face-low", "row-far", in_gap},
-    {"insert-few", "dose-low", inserted_so},
-    {"insert-sparse", "dose-low", inserted_so},
+    {"insert-few", "dose-low", low_lift},
+    {"insert-sparse", "dose-low", low_lift},
     {"row-missed", "unvibrated", row_of_bare_bay},
     {"row-missed", "row-empty", ran_too_soon},
     {"row-missed", "head-high", ran_a_lift_late},
+    {"row-missed", "row-missed", short_again},
     {"run-short", "row-empty", ran_too_soon},
     {"run-short", "run-short", short_again},
     {"unvibrated", "row-empty", ran_too_soon_on_lift},

@@ -37,7 +37,7 @@ struct LiftReport {
 
 struct RunReport {
   std::size_t run = 0;       ///< into PourState::runs
-  Pressure head;             ///< full liquid as far down as it presses, at the end of the run
+  Pressure head;             ///< full liquid as far down as it presses, the greatest while it ran
   bool in_concrete = false;  ///< some concrete stood in the row's reach then
   bool operator==(const RunReport&) const = default;
 };

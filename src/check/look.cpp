@@ -263,7 +263,8 @@ Look look_at(const PourState& state, AsOf asof, CheckMemory& memory) {
   for (std::size_t e = 0; e < state.elements.size(); ++e) {
     ElementMemory& element = known.elements[e];
     tops_until.push_back(since.tops_until(e));
-    heads_until.push_back(std::min(tops_until.back(), sets_until(state, element, e, since)));
+    heads_until.push_back(std::min(fronts_until(state.elements[e], tops_until.back()),
+                                   sets_until(state, element, e, since)));
     const auto sides = judged_sides(state.plan->elements[e]);
     const auto changed = look_at_rows(look, element, e, since);
     const bool sets_known = !element.sets.empty() && sets_same(since);

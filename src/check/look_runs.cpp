@@ -11,18 +11,6 @@ namespace {
 // Two clocks may differ by this on how long a run was.
 constexpr Seconds kClocksApart{10};
 
-// How deep concrete presses as liquid while a row runs, at a moment; what has set is worked out
-// where it may matter.
-Length depth_pressed(const PourState& state, const ElementMemory& memory, std::size_t e,
-                     std::size_t row, Seconds at) {
-  std::vector<Length> tops;
-  for (const trade::TopCurve& top : state.elements[e].tops) tops.push_back(top.at(at));
-  const std::vector<Length> none(tops.size());
-  const Length deepest = deepest_pressed(memory.bays_of_rows[row], tops, none);
-  if (deepest <= Length{}) return {};
-  return deepest_pressed(memory.bays_of_rows[row], tops, set_floors(state, e, at));
-}
-
 }  // namespace
 
 bool sets_same(const AsItWas& since) {
@@ -44,6 +32,13 @@ Seconds sets_until(const PourState& state, ElementMemory& memory, std::size_t e,
   return until;
 }
 
+Seconds fronts_until(const ElementState& element, Seconds tops_until) {
+  const auto lift = std::find_if(element.lifts.rbegin(), element.lifts.rend(),
+                                 [&](const LiftState& l) { return l.started <= tops_until; });
+  const bool changed = tops_until != AsItWas::kEver && lift != element.lifts.rend();
+  return changed ? std::min(tops_until, lift->started) : tops_until;
+}
+
 void take_up_runs(const Look& look, CheckMemory::Inside& memory, const AsItWas& since,
                   const std::vector<Seconds>& heads_until) {
   const PourState& state = look.state;
@@ -55,7 +50,9 @@ void take_up_runs(const Look& look, CheckMemory::Inside& memory, const AsItWas& 
     const Seconds until = std::min(since.until(), heads_until[e]) - kClocksApart;
     for (const RowState& row : state.elements[e].rows) {
       for (auto run = row.runs.rbegin(); run != row.runs.rend(); ++run) {
-        if (state.runs[*run].to.value_or(look.asof.at) < until) break;
+        // One begun after the close, and not rested, ends when it began.
+        const RunState& r = state.runs[*run];
+        if (r.to.value_or(std::max(look.asof.at, r.from)) < until) break;
         if (*run < first) at_issue.push_back(*run);
       }
     }
@@ -81,15 +78,16 @@ void look_at_heads(Look& look, CheckMemory::Inside& memory,
     const Seconds end = run.to.value_or(look.asof.at);
     const UnitWeight weight = heaviest(state, end);
     KnownHead& head = memory.heads[r];
-    const bool same = head.element == run.element && head.row == run.row && head.end == end &&
-                      head.weight == weight && head.report.run == r &&
+    const bool same = head.element == run.element && head.row == run.row && head.from == run.from &&
+                      head.end == end && head.weight == weight && head.report.run == r &&
                       end < heads_until[run.element];
     if (same) continue;
     const ElementMemory& element = memory.elements[run.element];
     const Length reached =
         deepest_over(element.bays_of_rows[run.row], state.elements[run.element], end);
-    const Length deep = depth_pressed(state, element, run.element, run.row, end);
-    head = {run.element, run.row, end, weight, {r, weight * deep, reached > Length{}}};
+    const Length deep =
+        deepest_pressed(state, run.element, element.bays_of_rows[run.row], run.from, end);
+    head = {run.element, run.row, run.from, end, weight, {r, weight * deep, reached > Length{}}};
   }
   look.runs.reserve(memory.heads.size());
   for (const KnownHead& head : memory.heads) look.runs.push_back(head.report);

@@ -16,6 +16,10 @@ bool sets_same(const AsItWas& since);
 Seconds sets_until(const PourState& state, ElementMemory& memory, std::size_t e,
                    const AsItWas& since);
 
+/// Before this moment it is as it was when concrete may have come at the latest: a reading of one
+/// bay makes it unsaid of the others when they were begun, from the start of the lift on.
+Seconds fronts_until(const ElementState& element, Seconds tops_until);
+
 /// Runs begun or changed, and those over what may have come out otherwise since; `heads_until` by
 /// element.
 void take_up_runs(const Look& look, CheckMemory::Inside& memory, const AsItWas& since,

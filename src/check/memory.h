@@ -24,7 +24,7 @@ struct InverterMemory {
 /// A run's head, good as long as the tops of its element up to its end are the same.
 struct KnownHead {
   std::size_t element = 0, row = 0;
-  Seconds end{};
+  Seconds from{}, end{};
   UnitWeight weight;
   RunReport report;
 };

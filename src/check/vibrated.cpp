@@ -24,14 +24,16 @@ bool row_ran_on(const Look& look, const LiftReport& report, std::size_t bay) {
 
 }  // namespace
 
-bool goes_into(const InsertState& insert, const LiftReport& report, std::size_t bay) {
-  return insert.element == report.element && insert.what.lift == report.lift &&
-         (!insert.bay || *insert.bay == bay);
+bool goes_into(const Look& look, const InsertState& insert, const LiftReport& report,
+               std::size_t bay) {
+  return before_close(look.state, insert) && insert.element == report.element &&
+         insert.what.lift == report.lift && (!insert.bay || *insert.bay == bay);
 }
 
 bool inserted(const Look& look, const LiftReport& report, std::size_t bay) {
-  return std::any_of(look.state.inserts.begin(), look.state.inserts.end(),
-                     [&](const InsertState& insert) { return goes_into(insert, report, bay); });
+  return std::any_of(
+      look.state.inserts.begin(), look.state.inserts.end(),
+      [&](const InsertState& insert) { return goes_into(look, insert, report, bay); });
 }
 
 bool BareBays::has(std::size_t bay) const {

@@ -7,7 +7,8 @@
 namespace rb {
 
 /// Whether an insertion was told for a lift's concrete in a bay.
-bool goes_into(const InsertState& insert, const LiftReport& report, std::size_t bay);
+bool goes_into(const Look& look, const InsertState& insert, const LiftReport& report,
+               std::size_t bay);
 /// Whether an insertion was logged for a lift's concrete in a bay; of what kind is not asked.
 bool inserted(const Look& look, const LiftReport& report, std::size_t bay);
 

@@ -73,3 +73,17 @@ TEST_CASE("concrete past the late side of its set presses no longer") {
   CHECK(head_of_run(runs(10800, 10900)) == about(24 * (3 - 1.5)));  // 36.0 kPa
   CHECK_FALSE(runs(10800, 10900).has("head-high"));
 }
+
+TEST_CASE("a row left running until its concrete sets ran under the greatest head on the way") {
+  // As above; while the row runs the first load sets and the head falls from 52.8 to 36 kPa.
+  PlanText plan = wall_at_2_3();
+  plan.lifts = "[1.5,3]";
+  plan.rows = {full_row("R1", 2.3, "[2]", "near", 0.75)};
+  Pour pour{plan};
+  pour.load("T1", 1.5, 0, 600, 2400).load("T2", 1.5, 9000, 9600, 10200);
+  pour.at(700, R"("do":"test","ticket":"T1","temp":20)");
+  pour.at(9700, R"("do":"test","ticket":"T2","temp":20)");
+  pour.placed(1, 600, 2400, 1.5).placed(2, 9600, 10200, 3).ran("R1", 10300, 12000);
+  CHECK(head_of_run(pour.checked()) == about(24 * (3 - 0.8)));
+  CHECK(pour.checked().has("head-high"));
+}

@@ -37,7 +37,7 @@ TEST_CASE("a column in one go with one insertion at its top tells wanted and log
   const std::string says = seen.says(f);
   CAPTURE(says);
   CHECK(says.find("83.4") != std::string::npos);
-  CHECK(says.find("wanted 40 points in 8 layers, logged 1 times") != std::string::npos);
+  CHECK(says.find("points wanted 40, layers 8, insertions logged 1") != std::string::npos);
 }
 
 TEST_CASE("layer by layer as it rises, close enough and long enough, insertions are enough") {

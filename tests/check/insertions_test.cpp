@@ -150,3 +150,35 @@ TEST_CASE("many insertions of one lift that stand too far apart are one finding,
 TEST_CASE("an insertion both too wide and too shallow is told of once") {
   CHECK(inserted(3, 0.5, 0.1).only("insert-sparse").measured->si == about(0.5));
 }
+
+TEST_CASE("an insertion that never came down to a joint does not knit it") {
+  // Lifts of 1.2 m; worked from the top it reaches 0.75 m down.
+  PlanText deep{.height = 2.4, .rows = {}};
+  deep.lifts = "[1.2,2.4]";
+  Pour pour{deep};
+  pour.placed(1, 0, 600, 1.2).at(620, insert(1)).placed(2, 1000, 1600, 2.4);
+  CHECK(Pour{pour}.at(1620, insert(2)).at(40000, kClose).checked().has("knit-late"));
+  // Once while 0.5 m stood on it: that one came down to it.
+  CHECK_FALSE(
+      pour.at(1250, insert(2)).at(1620, insert(2)).at(40000, kClose).checked().has("knit-late"));
+}
+
+TEST_CASE("an insertion told after the close takes nothing away") {
+  PlanText column{.kind = "column", .length = 0.5, .thickness = 0.5, .bays = "[0.5]"};
+  column.rows = {};
+  Pour pour = thick_lift(column).at(700, kClose);
+  REQUIRE(pour.checked().has("unvibrated"));
+  CHECK(pour.at(760, insert(1)).checked().has("unvibrated"));
+}
+
+TEST_CASE("too few points heal nothing, however close they are said to be") {
+  // Bay 2 without its row; 0.25 m x 2 m at 0.405 m wants five points a layer.
+  const auto with = [](int points) {
+    Pour pour{PlanText{.rows = {row_text("R1", 0.6, {{"M1", 1}})}}};
+    pour.placed(1, 0, 600, 0.6).ran("R1", 700, 800);
+    pour.at(650, insert(1, 2) + fmt::format(R"(,"points":{})", points));
+    return pour.checked();
+  };
+  CHECK(with(4).has("dose-low"));
+  CHECK_FALSE(with(5).has("dose-low"));
+}

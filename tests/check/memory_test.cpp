@@ -161,6 +161,29 @@ TEST_CASE("through random pours with slips and corrections, memory changes no fi
   CHECK(findings > 200);
 }
 
+TEST_CASE("through random pours closed on the way and gone on with, memory changes no finding") {
+  for (unsigned seed = 1; seed <= 60; ++seed) {
+    CAPTURE(seed);
+    RandomPour pour(seed);
+    PourState state = *fold(std::span{&pour.first(), 1});
+    CheckMemory memory;
+    const int closes = pour.whole(0, 40);
+    for (int i = 0; i < 60; ++i) {
+      CAPTURE(i);
+      if (i == closes) {
+        const Event close{
+            EventId{"close"}, state.moment(state.last), PersonId{"f"}, event::PourClose{}, {},
+            std::nullopt};
+        extend(state, close);
+      } else if (const auto event = pour.next()) {
+        extend(state, *event);
+      }
+      const Moment now = after(state.moment(state.last), seconds(pour.whole(0, 300)));
+      same_report(state, AsOf::now(state, now), memory);
+    }
+  }
+}
+
 namespace {
 
 constexpr const char* kFullPlan =

@@ -1,6 +1,7 @@
 #include "pour/outlook/insertions.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "base/limits.h"
 #include "pour/log/places.h"
@@ -16,12 +17,51 @@ Length widest_apart(const Plan& plan, const InsertState& insert) {
   return trade::mean_radius(group_of(insert)) * plan.limits.insert_spacing_factor.value;
 }
 
+bool before_close(const PourState& state, const InsertState& insert) {
+  return !state.closed || insert.at <= state.clock(*state.closed);
+}
+
+PointsWanted points_wanted(const Plan& plan, const Element& element, std::size_t bay,
+                           Length spacing, Length height) {
+  const Length along = element.bays[bay];
+  const Length across = element.through();
+  const double by_area = std::ceil(along * across / (spacing * spacing) - 1e-9);
+  const double in_line = std::ceil(std::max(along, across) / spacing - 1e-9);
+  return {std::max(by_area, in_line), std::ceil(height / plan.limits.insert_layer.value - 1e-9)};
+}
+
+namespace {
+
+// Whether the points told of a lift's insertions into a bay are fewer than it wants.
+bool points_short(const PourState& state, const InsertState& of, std::size_t bay) {
+  const ElementState& there = state.elements[of.element];
+  const auto lift = latest_lift(there, of.what.lift);
+  if (!lift) return false;
+  double points = 0;
+  for (const InsertState& insert : state.inserts) {
+    if (insert.element != of.element || insert.what.lift != of.what.lift ||
+        (insert.bay && *insert.bay != bay) || !before_close(state, insert)) {
+      continue;
+    }
+    if (!insert.what.points) return false;
+    points += *insert.what.points;
+  }
+  const Length height = there.lifts[*lift].top[bay] - there.lifts[*lift].bottom[bay];
+  return points < points_wanted(*state.plan, state.plan->elements[of.element], bay,
+                                widest_apart(*state.plan, of), height)
+                      .all();
+}
+
+}  // namespace
+
 std::optional<trade::Band> worked_by(const PourState& state, const InsertState& insert,
                                      std::size_t bay, const std::vector<trade::SetStep>& sets) {
   const Limits& limits = state.plan->limits;
   const ElementState& there = state.elements[insert.element];
   const auto lift = latest_lift(there, insert.what.lift);
-  if (!lift || insert.what.each < limits.insert_least.value) return std::nullopt;
+  if (!lift || insert.what.each < limits.insert_least.value || !before_close(state, insert)) {
+    return std::nullopt;
+  }
   if (over(insert.what.spacing, widest_apart(*state.plan, insert))) return std::nullopt;
   const Length top = there.tops[bay].at(insert.at);
   const Length deepest = top - limits.insert_layer.value - limits.knit_depth.value;
@@ -42,7 +82,7 @@ std::vector<std::vector<trade::Band>> healed(const PourState& state, std::size_t
     for (std::size_t bay = 0; bay < tops.size(); ++bay) {
       if (insert.bay && *insert.bay != bay) continue;
       const auto band = worked_by(state, insert, bay, sets);
-      if (!band) continue;
+      if (!band || points_short(state, insert, bay)) continue;
       const Length set = trade::set_by(tops[bay], sets, insert.at + insert.what.each);
       bays[bay].push_back({std::max(band->from, set), band->to});
     }

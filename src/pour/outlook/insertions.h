@@ -17,6 +17,17 @@ const trade::InternalVibrator& group_of(const InsertState& insert);
 /// group.
 Length widest_apart(const Plan& plan, const InsertState& insert);
 
+/// Whether it was before the pour's close: what comes after moves nothing.
+bool before_close(const PourState& state, const InsertState& insert);
+
+/// Points a layer of a bay wants at a spacing, and the layers of its height.
+struct PointsWanted {
+  double points = 0, layers = 0;
+  [[nodiscard]] double all() const { return points * layers; }
+};
+PointsWanted points_wanted(const Plan& plan, const Element& element, std::size_t bay,
+                           Length spacing, Length height);
+
 /// The heights it worked in a bay: from the top at its moment down to where the lift began less
 /// depth_below, at most a layer and the depth of a knit. None: it does not count. It counts where
 /// its upper half was fresh until it was done (`sets`: the early side), for insert_s_min at a
@@ -25,7 +36,8 @@ std::optional<trade::Band> worked_by(const PourState& state, const InsertState& 
                                      std::size_t bay, const std::vector<trade::SetStep>& sets);
 
 /// Bay by bay, the heights of an element that insertions which count consolidated: of each the part
-/// that had not set before it was done.
+/// that had not set before it was done. Those of a lift and bay whose points are told, and fewer
+/// than wanted, heal nothing.
 std::vector<std::vector<trade::Band>> healed(const PourState& state, std::size_t element,
                                              const std::vector<trade::SetStep>& sets);
 

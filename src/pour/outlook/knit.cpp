@@ -114,7 +114,7 @@ Length full_height(const Element& element) {
 }  // namespace
 
 std::optional<Seconds> first_deep_insert(const PourState& state, std::size_t element,
-                                         std::size_t bay, Seconds since) {
+                                         std::size_t bay, Length z, Seconds since) {
   const auto& all = state.inserts;  // in order of time
   std::optional<std::vector<trade::SetStep>> sets;
   auto insert = std::lower_bound(all.begin(), all.end(), since,
@@ -123,7 +123,8 @@ std::optional<Seconds> first_deep_insert(const PourState& state, std::size_t ele
     if (insert->element != element || (insert->bay && *insert->bay != bay)) continue;
     if (insert->what.depth_below < state.plan->limits.knit_depth.value) continue;
     if (!sets) sets = set_steps(state, element);
-    if (worked_by(state, *insert, bay, *sets)) return insert->at;
+    const auto worked = worked_by(state, *insert, bay, *sets);
+    if (worked && worked->from <= z + trade::kSamePlace) return insert->at;
   }
   return std::nullopt;
 }
@@ -189,9 +190,10 @@ std::vector<KnitClock> knit_clocks(const PourState& state, std::size_t element, 
   for (KnitClock& clock : clocks) {
     if (!clock.below || !clock.below->covered) continue;
     const Seconds covered = *clock.below->covered;
-    clock.below->knitted = knitting(face, clock.bay, clock.below->z, covered,
-                                    first_deep_insert(state, element, clock.bay, covered))
-                               .when;
+    clock.below->knitted =
+        knitting(face, clock.bay, clock.below->z, covered,
+                 first_deep_insert(state, element, clock.bay, clock.below->z, covered))
+            .when;
   }
   return clocks;
 }

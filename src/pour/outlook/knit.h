@@ -36,10 +36,10 @@ struct Knitting {
 /// Of the joint at height z of a bay, covered at a moment; `insert` knits all along when it comes.
 Knitting knitting(const trade::Face& face, std::size_t bay, Length z, Seconds covered,
                   std::optional<Seconds> insert);
-/// The first insertion into a bay since a moment that counts (insertions.h) and went knit_depth
-/// deep into the lift below.
+/// The first insertion into a bay since a moment that counts (insertions.h), went knit_depth deep
+/// into the lift below and worked down to the joint at height z.
 std::optional<Seconds> first_deep_insert(const PourState& state, std::size_t element,
-                                         std::size_t bay, Seconds since);
+                                         std::size_t bay, Length z, Seconds since);
 
 /// Whether somebody decided how the joint on a lift's top is to be treated: his word is in the log.
 bool joint_decided(const PourState& state, std::size_t element, int lift, std::size_t bay);

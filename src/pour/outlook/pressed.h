@@ -15,8 +15,13 @@ namespace rb {
 /// lift was begun, each height came with its reading.
 trade::TopCurve latest_top(const ElementState& there, std::size_t bay);
 
-/// Bay by bay, up to where the concrete is past the late side of its time to set.
+/// Bay by bay, up to where the concrete is past the late side of its time to set, at a moment.
 std::vector<Length> set_floors(const PourState& state, std::size_t element, Seconds at);
+
+/// The greatest depth of liquid that a row brings on while it runs: concrete comes up meanwhile,
+/// and what sets presses no longer from then on.
+Length deepest_pressed(const PourState& state, std::size_t element,
+                       const std::vector<BayReached>& bays, Seconds from, Seconds to);
 
 /// The greatest depth of liquid over bays with their tops and floors at these heights.
 Length deepest_pressed(const std::vector<BayReached>& bays, const std::vector<Length>& tops,

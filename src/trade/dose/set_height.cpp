@@ -5,17 +5,15 @@
 namespace rb::trade {
 
 namespace {
-
-Length height_at(const TopCurve& top, std::optional<Seconds> came) {
-  return came ? top.at(*came) : Length{};
-}
-
+// Less than any step of a clock: just before a moment, whatever the rounding of sums.
+constexpr Seconds kHair{1e-6};
 }  // namespace
 
 std::optional<Seconds> came_and_set(std::span<const SetStep> sets, Seconds at, bool counted_in) {
+  if (!counted_in) at -= kHair;
   for (std::size_t i = sets.size(); i-- > 0;) {
     const SetStep& step = sets[i];
-    if (step.at && (counted_in ? *step.at > at : *step.at >= at)) continue;
+    if (step.at && *step.at > at) continue;
     // Within a step what came later sets later.
     const Seconds last = step.at ? at : at - step.to_set;
     if (i > 0 && last < step.from) continue;
@@ -25,11 +23,13 @@ std::optional<Seconds> came_and_set(std::span<const SetStep> sets, Seconds at, b
 }
 
 Length set_by(const TopCurve& top, std::span<const SetStep> sets, Seconds at) {
-  return height_at(top, came_and_set(sets, at, true));
+  const auto came = came_and_set(sets, at, true);
+  return came ? top.at(*came) : Length{};
 }
 
 Length set_before(const TopCurve& top, std::span<const SetStep> sets, Seconds at) {
-  return height_at(top, came_and_set(sets, at, false));
+  const auto came = came_and_set(sets, at, false);
+  return came ? top.at(*came) : Length{};
 }
 
 }  // namespace rb::trade

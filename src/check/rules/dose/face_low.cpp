@@ -14,10 +14,10 @@ void look_face_low(const Look& look, const Rule& rule, Findings& out) {
     const auto some = face_shortfall(look, i);
     if (!some) continue;
     Finding f = shortfall_finding(look, rule, i, *some);
+    f.bay.reset();  // the rows leave all bays alike as a rule
     f.sentence = said(
-        "{element} lift {lift}: insertions consolidated it, but {measured} of its face got less "
-        "than {dose_min} from the rows (limit {limit}), most of it in bay {bay}; worst patch {w} x "
-        "{h} at x {x}, z {z}, least {least}");
+        "{element} lift {lift}: {measured} of its face got less than {dose_min} from the rows "
+        "(limit {limit}); worst patch {w} x {h} at x {x}, z {z}, least {least}");
     out.push_back(std::move(f));
   }
 }

@@ -17,7 +17,7 @@ struct Heads {
 std::optional<Heads> heads_in(const Look& look, const LiftReport& report, std::size_t bay) {
   std::optional<Heads> heads;
   for (const InsertState& insert : look.state.inserts) {
-    if (!goes_into(insert, report, bay) || !insert.what.heads) continue;
+    if (!goes_into(look, insert, report, bay) || !insert.what.heads) continue;
     if (!heads || *insert.what.heads > heads->most) {
       heads = Heads{*insert.what.heads, &group_of(insert)};
     }

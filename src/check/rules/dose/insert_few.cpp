@@ -1,6 +1,5 @@
 // insert-few: what only insertions consolidate was not reached by them, or points are short.
 #include <algorithm>
-#include <cmath>
 
 #include "check/rule.h"
 #include "check/vibrated.h"
@@ -8,10 +7,6 @@
 namespace rb {
 
 namespace {
-
-struct Wanted {
-  double points = 0, layers = 0;
-};
 
 struct BayLook {
   const Look& look;
@@ -21,17 +16,7 @@ struct BayLook {
   [[nodiscard]] Length low() const { return look.lift(report).bottom[bay]; }
   [[nodiscard]] Length high() const { return look.lift(report).top[bay]; }
   [[nodiscard]] bool into(const InsertState& insert) const {
-    return goes_into(insert, report, bay);
-  }
-
-  // Points a layer of the bay wants at a spacing, and layers.
-  [[nodiscard]] Wanted wanted(Length spacing) const {
-    const Length along = element().bays[bay];
-    const Length across = element().through();
-    const double by_area = std::ceil(along * across / (spacing * spacing) - 1e-9);
-    const double in_line = std::ceil(std::max(along, across) / spacing - 1e-9);
-    return {std::max(by_area, in_line),
-            std::ceil((high() - low()) / look.plan().limits.insert_layer.value - 1e-9)};
+    return goes_into(look, insert, report, bay);
   }
 
   // Of the lift's height, the share no insertion that counts worked.
@@ -71,17 +56,21 @@ void look_bay(const BayLook& bay, const Rule& rule, Findings& out) {
   double points = 0;
   double times = 0;
   bool told = true;  // how many points each insertion was
+  std::optional<Seconds> shortest;
   const InsertState* last = nullptr;
   for (const InsertState& insert : bay.look.state.inserts) {
     if (!bay.into(insert)) continue;
     ++times;
     points += insert.what.points.value_or(0);
     told = told && insert.what.points;
+    shortest = std::min(shortest.value_or(insert.what.each), insert.what.each);
     last = &insert;
   }
   if (last == nullptr) return;  // unvibrated or insert-missing tells it
-  const Wanted wanted = bay.wanted(widest_apart(bay.look.plan(), *last));
-  const double all = wanted.points * wanted.layers;
+  const PointsWanted wanted =
+      points_wanted(bay.look.plan(), bay.element(), bay.bay, widest_apart(bay.look.plan(), *last),
+                    bay.high() - bay.low());
+  const double all = wanted.all();
   // Beside rows they need not cover the height, but some must count.
   const double height = bay.under_share();
   const double under = bay.element().rows.empty() || height > 1 - kRounding ? height : 0.0;
@@ -91,10 +80,21 @@ void look_bay(const BayLook& bay, const Rule& rule, Findings& out) {
     f.measured = share(under);
     f.limit = share(most.value);
     f.source = limit_source(rule, most.from);
-    f.sentence = said(
-        "{element} lift {lift} bay {bay}: {measured} of its height not reached by insertions in "
-        "time (limit {limit}); wanted {wanted} points in {layers} layers, logged {times} times");
-    f.facts = {{"wanted", count(all)}, {"layers", count(wanted.layers)}, {"times", count(times)}};
+    const Seconds least = bay.look.plan().limits.insert_least.value;
+    f.sentence =
+        *shortest < least
+            ? said(
+                  "{element} lift {lift} bay {bay}: {measured} of its height not reached by "
+                  "insertions that count (limit {limit}): {each} at a point, at least {least}")
+            : said(
+                  "{element} lift {lift} bay {bay}: {measured} of its height not reached by "
+                  "insertions that count (limit {limit}); points wanted {wanted}, layers "
+                  "{layers}, insertions logged {times}");
+    f.facts = {{"wanted", count(all)},
+               {"layers", count(wanted.layers)},
+               {"times", count(times)},
+               {"each", amount(*shortest)},
+               {"least", amount(least)}};
     out.push_back(std::move(f));
   } else if (told && points < all) {
     Finding f = found_in(rule, bay);

@@ -78,6 +78,7 @@ void look_insert_sparse(const Look& look, const Rule& rule, Findings& out) {
   const Length deep = look.plan().limits.knit_depth.value;
   std::map<std::pair<std::size_t, int>, std::pair<Worst, Worst>> lifts;
   for (const InsertState& insert : look.state.inserts) {
+    if (!before_close(look.state, insert)) continue;
     auto& [wide, shallow] = lifts[{insert.element, insert.what.lift}];
     const Length widest = widest_apart(look.plan(), insert);
     if (over(insert.what.spacing, widest)) {

@@ -56,7 +56,7 @@ std::optional<JointSeen> joint_of(const Look& look, std::size_t element, std::si
   const auto covered = top.covered(z);
   if (!came || !covered) return std::nullopt;
   const JointQuestion question{z, *came, *covered, look.faces[element].sets_at(*came),
-                               first_deep_insert(look.state, element, bay, *covered)};
+                               first_deep_insert(look.state, element, bay, z, *covered)};
   const Knitting knit = knitting_of(look.faces[element], bay, question, known);
   if (!knit.spots) return std::nullopt;
   return JointSeen{question.came, question.sets, knit.when};
