@@ -1,6 +1,7 @@
 // What is not judged of a pour, and why: what the plan leaves unsaid and what nobody logged.
 #include <algorithm>
 
+#include "base/limits.h"
 #include "check/check.h"
 #include "pour/outlook/form.h"
 
@@ -63,6 +64,25 @@ void untold_speeds(const PourState& state, std::vector<NotJudged>& gaps) {
   }
 }
 
+// Of their greatest speed, what motors work at; slower a second does less (our own choice).
+constexpr double kWorkingShare = 0.8;
+
+void slow_runs(const PourState& state, std::vector<NotJudged>& gaps) {
+  if (!state.plan->motor_type) return;
+  const Frequency working = state.plan->motor_type->top_speed * kWorkingShare;
+  for (std::size_t e = 0; e < state.elements.size(); ++e) {
+    const bool slow = std::any_of(state.runs.begin(), state.runs.end(), [&](const RunState& run) {
+      return run.element == e && run.speed && under(*run.speed, working);
+    });
+    if (!slow) continue;
+    gaps.push_back({.what = "slow",
+                    .element = e,
+                    .sentence = said("{element}: some rows ran under 0.8 of their motors' greatest "
+                                     "speed; how much less a second of that does is not judged, it "
+                                     "counts whole.")});
+  }
+}
+
 // Where insertions judge the work, whether vibrators enough were at it.
 void untold_heads(const PourState& state, std::vector<NotJudged>& gaps) {
   for (std::size_t e = 0; e < state.elements.size(); ++e) {
@@ -120,6 +140,7 @@ std::vector<NotJudged> not_judged(const PourState& state) {
   unlogged_loads(state, gaps);
   unsaid_starts(state, gaps);
   untold_speeds(state, gaps);
+  slow_runs(state, gaps);
   untold_heads(state, gaps);
   return gaps;
 }

@@ -198,6 +198,11 @@ Exit calc_size(const SizeWish& wish) {
   say("lifts", fmt::format("{} of about {}", sized->lifts.size(),
                            both(c.height / static_cast<double>(sized->lifts.size()))));
   say("motors, leapfrogged", fmt::format("{}", sized->sets * sized->motors.size()));
+  if (!c.motor.reach_pressure) {
+    fmt::print(
+        "No --reach-pressure given: heads down to twice --reach-z below a row, our own choice.\n");
+  }
+  if (!c.rating) fmt::print("No --rating given: no head is too high.\n");
   fmt::print("Sizing 0.5 (form + 0.2 concrete): from memory of ACI 309R. Trial runs decide.\n");
   caution("the form designer");
   return Exit::fine;

@@ -74,16 +74,12 @@ Result<SetTime> time_to_set(const SetWish& wish) {
   return *found;
 }
 
-// Every default that was taken.
 void set_source(const SetWish& wish) {
   if (wish.q.empty()) {
     fmt::print(
         "No --q given: reckoned with Q = {:.0f} K and {:.0f} K, our own choice; the early side is "
         "for what must be done before it sets, the late for what must wait.\n",
         trade::kQuickSet.kelvin, trade::kSlowSet.kelvin);
-  }
-  if (wish.reference == SetWish{}.reference) {
-    fmt::print("The initial set is taken as found at {}.\n", wish.reference);
   }
   fmt::print(
       "Equivalent age (ASTM C1074), counted from water meeting cement. The mix's own test "

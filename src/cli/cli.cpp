@@ -13,6 +13,17 @@ namespace rb {
 
 namespace {
 
+// What was not given and has a default, with it.
+void tell_defaults(const CLI::App& formula) {
+  std::string taken;
+  for (const CLI::Option* option : formula.get_options()) {
+    if (option->count() > 0 || option->get_default_str().empty()) continue;
+    taken += fmt::format("{}{} {}", taken.empty() ? "" : ", ", option->get_name(),
+                         option->get_default_str());
+  }
+  if (!taken.empty()) fmt::print("Not given, so taken: {}.\n", taken);
+}
+
 // One subcommand: its options are bound to a wish that lives as long as the parse.
 class Words {
  public:
@@ -27,13 +38,23 @@ class Words {
   }
 
   CLI::App& add(const char* name, const char* what, std::function<Exit()> run) {
-    return add_under(app_, name, what, std::move(run));
+    CLI::App* sub = app_.add_subcommand(name, what);
+    sub->callback([this, run = std::move(run)] { chosen_ = run; });
+    return *sub;
   }
 
-  CLI::App& add_under(CLI::App& parent, const char* name, const char* what,
-                      std::function<Exit()> run) {
+  /// A formula: behind its answer stands every default it took.
+  CLI::App& add_formula(CLI::App& parent, const char* name, const char* what,
+                        std::function<Exit()> run) {
     CLI::App* sub = parent.add_subcommand(name, what);
-    sub->callback([this, run = std::move(run)] { chosen_ = run; });
+    sub->option_defaults()->always_capture_default();
+    sub->callback([this, sub, run = std::move(run)] {
+      chosen_ = [sub, run] {
+        const Exit exit = run();
+        if (exit != Exit::usage) tell_defaults(*sub);
+        return exit;
+      };
+    });
     return *sub;
   }
 
@@ -175,8 +196,8 @@ int run_cli(int argc, char** argv) {
   calc.require_subcommand(1);
 
   PressureWish pressure;
-  auto& pressure_words = words.add_under(calc, "pressure", "Lateral pressure on a form",
-                                         [&] { return calc_pressure(pressure); });
+  auto& pressure_words = words.add_formula(calc, "pressure", "Lateral pressure on a form",
+                                           [&] { return calc_pressure(pressure); });
   pressure_words.add_option("--method", pressure.method, "aci347, ciria108 or din18218");
   pressure_words.add_option("--shape", pressure.shape, "wall or column");
   pressure_words.add_option("--cement", pressure.cement,
@@ -190,8 +211,8 @@ int run_cli(int argc, char** argv) {
   pressure_words.add_option("--rating", pressure.rating, "of the form, \"60 kPa\": the rise at it");
 
   RiseWish rise;
-  auto& rise_words = words.add_under(calc, "rise", "The rate of rise a form's rating allows",
-                                     [&] { return calc_rise(rise); });
+  auto& rise_words = words.add_formula(calc, "rise", "The rate of rise a form's rating allows",
+                                       [&] { return calc_rise(rise); });
   rise_words.add_option("--rating", rise.form.rating, "of the form: \"60 kPa\"")->required();
   rise_words.add_option("--height", rise.form.height, "of the form: \"3.6 m\"")->required();
   rise_words.add_option("--method", rise.form.method, "aci347, ciria108 or din18218");
@@ -207,8 +228,8 @@ int run_cli(int argc, char** argv) {
 
   WaitWish wait;
   auto& wait_words =
-      words.add_under(calc, "wait", "How long a row must rest under a head over the rating",
-                      [&] { return calc_wait(wait); });
+      words.add_formula(calc, "wait", "How long a row must rest under a head over the rating",
+                        [&] { return calc_wait(wait); });
   wait_words.add_option("--placed", wait.placed, "height of the concrete: \"3 m\"")->required();
   wait_words.add_option("--rise", wait.rise, "it rose evenly at: \"1.5 m/h\"")->required();
   wait_words.add_option("--low", wait.low, "lower reach of the row: \"0.4 m\"")->required();
@@ -221,8 +242,8 @@ int run_cli(int argc, char** argv) {
   wait_words.add_option("--since", wait.since, "since the last of it came: \"30 min\"");
 
   SizeWish size;
-  auto& size_words =
-      words.add_under(calc, "size", "Rows and motors for a face", [&] { return calc_size(size); });
+  auto& size_words = words.add_formula(calc, "size", "Rows and motors for a face",
+                                       [&] { return calc_size(size); });
   size_words.add_option("--length", size.length, "\"12 m\"")->required();
   size_words.add_option("--height", size.height, "\"3.6 m\"")->required();
   size_words.add_option("--thickness", size.thickness, "\"300 mm\"")->required();
@@ -237,8 +258,8 @@ int run_cli(int argc, char** argv) {
   size_words.add_option("--lift", size.lift, "deepest: \"500 mm\"");
 
   SetWish set;
-  auto& set_words = words.add_under(calc, "set", "Time to initial set by equivalent age",
-                                    [&] { return calc_set(set); });
+  auto& set_words = words.add_formula(calc, "set", "Time to initial set by equivalent age",
+                                      [&] { return calc_set(set); });
   set_words.add_option("--initial-set", set.initial_set, "at the reference: \"5 h\"")->required();
   set_words.add_option("--reference", set.reference, "\"20 C\"");
   set_words.add_option("--temp", set.temperature, "of the concrete: \"12 C\"");
@@ -246,8 +267,8 @@ int run_cli(int argc, char** argv) {
   set_words.add_option("--q", set.q, "Ea/R of the mix, in kelvin: 5000");
 
   KnitWish knit;
-  auto& knit_words = words.add_under(calc, "knit", "How long two lifts may lie apart",
-                                     [&] { return calc_knit(knit); });
+  auto& knit_words = words.add_formula(calc, "knit", "How long two lifts may lie apart",
+                                       [&] { return calc_knit(knit); });
   knit_words.add_option("--initial-set", knit.set.initial_set, "at the reference: \"5 h\"")
       ->required();
   knit_words.add_option("--reference", knit.set.reference, "\"20 C\"");
@@ -260,8 +281,8 @@ int run_cli(int argc, char** argv) {
   knit_words.add_option("--rows", knit.rows, "run for a lift, one at a time");
 
   ForceWish force;
-  auto& force_words = words.add_under(calc, "force", "Centrifugal force, and the force needed",
-                                      [&] { return calc_force(force); });
+  auto& force_words = words.add_formula(calc, "force", "Centrifugal force, and the force needed",
+                                        [&] { return calc_force(force); });
   force_words.add_option("--eccentric", force.eccentric, "mass: \"0.4 kg\"")->required();
   force_words.add_option("--radius", force.radius, "\"20 mm\"")->required();
   force_words.add_option("--speed", force.speed, "\"6000 vpm\"")->required();
@@ -269,8 +290,8 @@ int run_cli(int argc, char** argv) {
   force_words.add_option("--concrete", force.concrete, "mass of concrete in reach: \"900 kg\"");
 
   VoltsWish cord;
-  auto& cord_words = words.add_under(calc, "volts", "Three-phase voltage drop in a cord",
-                                     [&] { return calc_volts(cord); });
+  auto& cord_words = words.add_formula(calc, "volts", "Three-phase voltage drop in a cord",
+                                       [&] { return calc_volts(cord); });
   cord_words.add_option("--volts", cord.volts, "of the inverter: \"42 V\"");
   cord_words.add_option("--amps", cord.amps, "of the motors on it: \"7.5 A\"")->required();
   cord_words.add_option("--section", cord.section, "\"4 mm2\"")->required();
@@ -278,8 +299,8 @@ int run_cli(int argc, char** argv) {
   cord_words.add_option("--speed", cord.speed, "\"6000 vpm\" or \"100 Hz\"");
 
   AmpsWish amps;
-  auto& amps_words = words.add_under(calc, "amps", "Load of an inverter and of a generator",
-                                     [&] { return calc_amps(amps); });
+  auto& amps_words = words.add_formula(calc, "amps", "Load of an inverter and of a generator",
+                                       [&] { return calc_amps(amps); });
   amps_words.add_option("--motors", amps.motors, "that run at once")->required();
   amps_words.add_option("--amps", amps.amps, "of one in each phase: \"4.2 A\"")->required();
   amps_words.add_option("--inverter", amps.inverter, "gives in each phase: \"40 A\"")->required();

@@ -113,7 +113,7 @@ std::vector<Fault> faults_of_rows() {
        [](Pour& p, ElementKind) {
          p.changed(R"("do":"run","element":"W1","row":"R2")", "6000", "2950");
        },
-       {Expected{"speed-out"}, {"speed-out"}, kNoRows}},
+       {Expected{"speed-out", {}, "", {"slow"}}, {"speed-out", {}, "", {"slow"}}, kNoRows}},
       {"the cord was too long",
        [](Pour& p, ElementKind) {
          const std::string was = R"("length":25)";
