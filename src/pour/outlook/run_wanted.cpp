@@ -22,10 +22,12 @@ WorksOn works_on(const PourState& state, std::size_t element, const Row& row, co
                  std::size_t bay, const std::vector<trade::SetStep>& steps, Seconds now) {
   const Element& planned = state.plan->elements[element];
   const Motor* farthest = nullptr;
+  const Length start = planned.bay_start(bay);
+  const Length end = start + planned.bays[bay];
   for (std::size_t m = 0; m < row.motors.size(); ++m) {
     const Motor& motor = row.motors[m];
     if (hung != nullptr && !hung->places[m]) continue;
-    if (!reaches_bay(planned, motor, bay)) continue;
+    if (!reaches(motor, start, end)) continue;
     if (farthest == nullptr || motor.reach_z > farthest->reach_z) farthest = &motor;
   }
   if (farthest == nullptr) return WorksOn::nothing;

@@ -31,18 +31,9 @@ Length lowest_reached(const Element& element, const Row& row, const Motor& motor
   return std::max(Length{}, row.z - reach_up(element, motor));
 }
 
-namespace {
-
 bool reaches(const Motor& motor, Length start, Length end) {
   return motor.x + motor.reach_x > start + trade::kSamePlace &&
          motor.x - motor.reach_x < end - trade::kSamePlace;
-}
-
-}  // namespace
-
-bool reaches_bay(const Element& element, const Motor& motor, std::size_t bay) {
-  const Length start = element.bay_start(bay);
-  return reaches(motor, start, start + element.bays[bay]);
 }
 
 std::optional<Length> lowest_in_bay(const Element& element, const Row& row, std::size_t bay) {

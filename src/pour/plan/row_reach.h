@@ -18,8 +18,8 @@ Length reach_up(const Element& element, const Row& row);
 /// The lowest height a motor works on, nothing below the element's base.
 Length lowest_reached(const Element& element, const Row& row, const Motor& motor);
 
-/// Whether a motor works on any of a bay's length.
-bool reaches_bay(const Element& element, const Motor& motor, std::size_t bay);
+/// Whether a motor works on any of a bay, from its start to its end.
+bool reaches(const Motor& motor, Length start, Length end);
 
 /// The lowest height a row works on in a bay; none when none of its motors reach into it.
 std::optional<Length> lowest_in_bay(const Element& element, const Row& row, std::size_t bay);

@@ -272,7 +272,7 @@ void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const Pou
                                  : say(Word::findings_counts, view.stops, view.mends, view.notes),
                 counts, {.face = Face::small, .colours = canvas.soft()});
   }
-  const float lines = kSaysLines + kAdviceLines + (one ? kSourceLines : 0);
+  const auto lines = static_cast<float>(kSaysLines + kAdviceLines + (one ? kSourceLines : 0));
   const float tall =
       canvas.height(Face::strong) + lines * canvas.height(Face::small) + canvas.mm(2.4);
   const std::vector<NotJudged> none;

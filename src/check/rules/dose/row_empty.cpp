@@ -34,7 +34,8 @@ bool hung_off_concrete(const Look& look, const RunState& run) {
     const Motor& motor = row.motors[i];
     if (!hung->places[i]) continue;
     for (std::size_t bay = 0; bay < element.bays.size(); ++bay) {
-      if (!reaches_bay(element, motor, bay)) continue;
+      const Length start = element.bay_start(bay);
+      if (!reaches(motor, start, start + element.bays[bay])) continue;
       const Length top = look.state.elements[run.element].tops[bay].at(end);
       if (top > lowest_reached(element, row, motor)) return false;
     }
