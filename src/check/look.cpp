@@ -7,7 +7,6 @@
 #include "check/memory.h"
 #include "pour/log/as_it_was.h"
 #include "pour/outlook/insertions.h"
-#include "pour/outlook/pressed.h"
 #include "pour/outlook/row_shaking.h"
 #include "trade/pressure/rise.h"
 

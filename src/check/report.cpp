@@ -46,13 +46,8 @@ Json fact_json(const FactValue& value) {
   return std::get<std::string>(value);
 }
 
-// How many findings have one cause.
-std::ptrdiff_t in_group(const CheckReport& report, const std::string& group) {
-  return std::count_if(report.findings.begin(), report.findings.end(),
-                       [&](const Finding& f) { return f.group == group; });
-}
-
-Json finding_json(const PourState& state, const CheckReport& report, const Finding& f) {
+// `count`: of the findings of its cause.
+Json finding_json(const PourState& state, const Finding& f, std::size_t count) {
   const Plan& plan = *state.plan;
   const auto moment = [&](Seconds at) { return to_text(state.moment(at)); };
   const auto row = [&](std::size_t r) { return plan.elements[*f.element].rows[r].id.text; };
@@ -82,7 +77,7 @@ Json finding_json(const PourState& state, const CheckReport& report, const Findi
           {"advice", advice_text(f, kTerminal)},
           {"facts", std::move(facts)},
           {"group", f.group},
-          {"count", in_group(report, f.group)},
+          {"count", count},
           {"says", sentence(f, plan, kTerminal)}};
 }
 
@@ -187,8 +182,8 @@ std::string to_json(const PourState& state, const CheckReport& report, const Unr
   for (const NotJudged& gap : report.not_judged) {
     json["not_judged"].push_back(gap_json(*state.plan, gap));
   }
-  for (const Finding& f : report.findings) {
-    json["findings"].push_back(finding_json(state, report, f));
+  for (const auto& same : by_cause(report.findings)) {
+    for (const Finding& f : same) json["findings"].push_back(finding_json(state, f, same.size()));
   }
   for (const LiftReport& lift : report.lifts) json["lifts"].push_back(lift_json(state, lift));
   for (const RunReport& run : report.runs) json["runs"].push_back(run_json(state, run));

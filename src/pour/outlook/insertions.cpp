@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "base/limits.h"
 #include "pour/log/places.h"
@@ -32,24 +33,37 @@ PointsWanted points_wanted(const Plan& plan, const Element& element, std::size_t
 
 namespace {
 
-// Whether the points told of a lift's insertions into a bay are fewer than it wants.
-bool points_short(const PourState& state, const InsertState& of, std::size_t bay) {
+// What is told of a lift's points in a bay.
+struct PointsTold {
+  double points = 0;
+  bool all = true;  // each insertion told how many
+};
+using ByLiftAndBay = std::map<std::pair<int, std::size_t>, PointsTold>;
+
+ByLiftAndBay points_told(const PourState& state, std::size_t element) {
+  ByLiftAndBay told;
+  for (const InsertState& insert : state.inserts) {
+    if (insert.element != element || !before_close(state, insert)) continue;
+    for (std::size_t bay = 0; bay < state.elements[element].tops.size(); ++bay) {
+      if (insert.bay && *insert.bay != bay) continue;
+      PointsTold& there = told[{insert.what.lift, bay}];
+      there.points += insert.what.points.value_or(0);
+      there.all = there.all && insert.what.points;
+    }
+  }
+  return told;
+}
+
+// Whether they are told, and fewer than the lift wants there.
+bool points_short(const PourState& state, const InsertState& of, std::size_t bay,
+                  const PointsTold& told) {
   const ElementState& there = state.elements[of.element];
   const auto lift = latest_lift(there, of.what.lift);
-  if (!lift) return false;
-  double points = 0;
-  for (const InsertState& insert : state.inserts) {
-    if (insert.element != of.element || insert.what.lift != of.what.lift ||
-        (insert.bay && *insert.bay != bay) || !before_close(state, insert)) {
-      continue;
-    }
-    if (!insert.what.points) return false;
-    points += *insert.what.points;
-  }
+  if (!lift || !told.all) return false;
   const Length height = there.lifts[*lift].top[bay] - there.lifts[*lift].bottom[bay];
-  return points < points_wanted(*state.plan, state.plan->elements[of.element], bay,
-                                widest_apart(*state.plan, of), height)
-                      .all();
+  return told.points < points_wanted(*state.plan, state.plan->elements[of.element], bay,
+                                     widest_apart(*state.plan, of), height)
+                           .all();
 }
 
 }  // namespace
@@ -77,12 +91,13 @@ std::vector<std::vector<trade::Band>> healed(const PourState& state, std::size_t
                                              const std::vector<trade::SetStep>& sets) {
   const auto& tops = state.elements[element].tops;
   std::vector<std::vector<trade::Band>> bays(tops.size());
+  const ByLiftAndBay told = points_told(state, element);
   for (const InsertState& insert : state.inserts) {
     if (insert.element != element) continue;
     for (std::size_t bay = 0; bay < tops.size(); ++bay) {
       if (insert.bay && *insert.bay != bay) continue;
       const auto band = worked_by(state, insert, bay, sets);
-      if (!band || points_short(state, insert, bay)) continue;
+      if (!band || points_short(state, insert, bay, told.at({insert.what.lift, bay}))) continue;
       const Length set = trade::set_by(tops[bay], sets, insert.at + insert.what.each);
       bays[bay].push_back({std::max(band->from, set), band->to});
     }
