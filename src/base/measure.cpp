@@ -28,7 +28,7 @@ constexpr double kPerFoot = 1.0 / kFoot;
 constexpr double kPerInch = 12.0 / kFoot;
 
 // In the order of the enumeration.
-constexpr std::array<Row, 28> kRows{{
+constexpr std::array<Row, 29> kRows{{
     {Measure::text, "", "", {"", 1, 0, 0}, {"", 1, 0, 0}},
     {Measure::yes_no, "", "", {"", 1, 0, 0}, {"", 1, 0, 0}},
     {Measure::moment, "", "", {"", 1, 0, 0}, {"", 1, 0, 0}},
@@ -55,6 +55,7 @@ constexpr std::array<Row, 28> kRows{{
      {"kg/m²", 1, 0, 0},
      {"lb/ft²", kFoot* kFoot / kPoundMass, 0, 1}},
     {Measure::temperature, "_degc", "degC", {"°C", 1, 0, 1, 0.5}, {"°F", 1.8, 32, 1, 1}},
+    {Measure::kelvin, "_k", "K", {"K", 1, 0, 0}, {"K", 1, 0, 0}},
     {Measure::speed, "_vpm", "vpm", {"vpm", 1, 0, 0}, {"vpm", 1, 0, 0}},
     {Measure::share, "", "1", {"%", 100, 0, 1}, {"%", 100, 0, 1}},
     {Measure::percent, "_percent", "%", {"%", 1, 0, 1, 0.1}, {"%", 1, 0, 1, 0.1}},

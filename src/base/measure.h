@@ -34,6 +34,7 @@ enum class Measure {
   density,
   mass_per_area,
   temperature,
+  kelvin,  ///< a difference, or Q of the rate of setting
   speed,
   share,    ///< of one, shown in per cent
   percent,  ///< per cent already

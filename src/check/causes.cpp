@@ -82,9 +82,11 @@ bool in_gap(const Pair& p) {
   return spot->z0 < span.high && spot->z1 > span.low;
 }
 
-// knit-late of a bay that came against one that had set.
+// knit-late of a bay that came against one, or against another element, that had set.
 bool beside(const Finding& f) {
-  return figure(f, "beside").has_value();
+  return std::any_of(f.facts.begin(), f.facts.end(), [](const Fact& fact) {
+    return fact.name == std::string_view{"beside"} || fact.name == std::string_view{"other"};
+  });
 }
 
 // A joint that concrete covered before it set and nobody worked in time.
@@ -215,6 +217,12 @@ bool rose_under(const Pair& p) {
   return last != nullptr && last->lift == *p.cause.lift;
 }
 
+// The row ran out of its speeds for the lift.
+bool ran_so_then(const Pair& p) {
+  return p.same_row() && p.cause.from && p.effect.from && p.effect.to && p.cause.to &&
+         *p.cause.from <= *p.effect.to && *p.cause.to >= *p.effect.from;
+}
+
 // The row ran for the lift only when the next stood on it.
 bool ran_a_lift_late(const Pair& p) {
   return p.same_row() && p.effect.to && p.cause.from && *p.cause.from >= *p.effect.to;
@@ -262,9 +270,11 @@ constexpr Follows kFollows[] = {
     {"dose-low", "row-missed", lift_in_reach},
     {"dose-low", "run-short", lift_in_reach},
     {"dose-low", "row-far", in_gap},
+    {"dose-low", "speed-out", spot_in_reach},
     {"face-low", "row-missed", lift_in_reach},
     {"face-low", "run-short", lift_in_reach},
     {"face-low", "row-far", in_gap},
+    {"face-low", "speed-out", spot_in_reach},
     {"insert-few", "dose-low", low_lift},
     {"insert-sparse", "dose-low", low_lift},
     {"row-missed", "unvibrated", row_of_bare_bay},
@@ -272,6 +282,7 @@ constexpr Follows kFollows[] = {
     {"row-missed", "head-high", ran_a_lift_late},
     {"row-missed", "row-missed", short_again},
     {"run-short", "row-empty", ran_too_soon},
+    {"run-short", "speed-out", ran_so_then},
     {"run-short", "run-short", short_again},
     {"unvibrated", "row-empty", ran_too_soon_on_lift},
     {"insert-few", "insert-sparse", inserted_so},

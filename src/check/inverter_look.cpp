@@ -56,10 +56,6 @@ void count_in(InverterMemory& now, std::size_t inverter, const Change& change) {
 
 }  // namespace
 
-bool feeds(const Inverter& inverter, const MotorId& motor) {
-  return std::find(inverter.motors.begin(), inverter.motors.end(), motor) != inverter.motors.end();
-}
-
 std::vector<InverterMoment> busiest(const Look& look) {
   std::vector<InverterMoment> all;
   look.inverters->resize(look.plan().power.size());

@@ -7,7 +7,6 @@
 namespace rb {
 
 /// Whether an inverter is planned to feed a motor.
-bool feeds(const Inverter& inverter, const MotorId& motor);
 
 /// The stretch in which most motors run on each inverter that has any; of equal ones the first,
 /// in a live look the latest.

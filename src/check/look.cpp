@@ -84,26 +84,27 @@ Unended unended(AsOf asof) {
 
 // Whether a row's runs and hangs are those in memory; else they are put there.
 bool remembered(RowMemory& memory, const PourState& state, const RowState& row, AsOf asof) {
-  const auto span = [&](std::size_t run) {
-    const RunState& r = state.runs[run];
-    return trade::Interval{r.from, counts_until(state, r, asof.at, unended(asof))};
-  };
-  const bool same =
-      memory.known && memory.runs.size() == row.runs.size() &&
-      memory.hangs.size() == row.hangs.size() &&
-      std::equal(
-          row.runs.begin(), row.runs.end(), memory.runs.begin(),
-          [&](std::size_t run, const trade::Interval& known) { return span(run) == known; }) &&
-      std::equal(
-          row.hangs.begin(), row.hangs.end(), memory.hangs.begin(),
-          [&](std::size_t hang, const HangState& known) { return state.hangs[hang] == known; });
+  std::vector<trade::Interval> runs;
+  std::vector<RunTrip> trips;
+  for (const std::size_t index : row.runs) {
+    const RunState& run = state.runs[index];
+    const auto pieces = weighed(state, run, counts_until(state, run, asof.at, unended(asof)));
+    runs.insert(runs.end(), pieces.begin(), pieces.end());
+    trips.insert(trips.end(), run.trips.begin(), run.trips.end());
+  }
+  const bool same = memory.known && memory.runs == runs && memory.trips == trips &&
+                    memory.hangs.size() == row.hangs.size() &&
+                    std::equal(row.hangs.begin(), row.hangs.end(), memory.hangs.begin(),
+                               [&](std::size_t hang, const HangState& known) {
+                                 return state.hangs[hang] == known;
+                               });
   const bool unrested = std::any_of(row.runs.begin(), row.runs.end(),
                                     [&](std::size_t run) { return !state.runs[run].rest; });
   if (same && !unrested && !memory.unrested) return true;
   memory.known = true;
   memory.unrested = unrested;
-  memory.runs.clear();
-  for (const std::size_t run : row.runs) memory.runs.push_back(span(run));
+  memory.runs = std::move(runs);
+  memory.trips = std::move(trips);
   memory.hangs.clear();
   for (const std::size_t hang : row.hangs) memory.hangs.push_back(state.hangs[hang]);
   return false;

@@ -37,7 +37,8 @@ struct RowReach {
 /// When a row ran and its places shook, good as long as its runs and hangs are the same.
 struct RowMemory {
   bool known = false;
-  std::vector<trade::Interval> runs;
+  std::vector<trade::Interval> runs;  ///< weighed
+  std::vector<RunTrip> trips;
   std::vector<HangState> hangs;
   bool unrested = false;  ///< one of them is: any event may end it, and it loads until it is ended
   trade::Running ran;

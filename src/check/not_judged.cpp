@@ -53,33 +53,30 @@ void unsaid_starts(const PourState& state, std::vector<NotJudged>& gaps) {
 void untold_speeds(const PourState& state, std::vector<NotJudged>& gaps) {
   for (std::size_t e = 0; e < state.elements.size(); ++e) {
     const bool untold = std::any_of(state.runs.begin(), state.runs.end(), [&](const RunState& run) {
-      return run.element == e && !run.speed;
+      return run.element == e && run.speed_untold();
     });
     if (!untold) continue;
     gaps.push_back(
         {.what = "speed",
          .element = e,
-         .sentence = said("{element}: some runs tell no speed, so whether their motors turned as "
-                          "fast as they should is not judged.")});
+         .sentence = said("{element}: speed not logged for some runs: a second of them counts "
+                          "whole, and whether their motors turned as fast as they should is not "
+                          "judged.")});
   }
 }
 
-// Of their greatest speed, what motors work at; slower a second does less (our own choice).
-constexpr double kWorkingShare = 0.8;
-
-void slow_runs(const PourState& state, std::vector<NotJudged>& gaps) {
-  if (!state.plan->motor_type) return;
-  const Frequency working = state.plan->motor_type->top_speed * kWorkingShare;
+// What a motor works at is known of its type alone.
+void unweighed_speeds(const PourState& state, std::vector<NotJudged>& gaps) {
+  if (state.plan->motor_type) return;
   for (std::size_t e = 0; e < state.elements.size(); ++e) {
-    const bool slow = std::any_of(state.runs.begin(), state.runs.end(), [&](const RunState& run) {
-      return run.element == e && run.speed && under(*run.speed, working);
+    const bool told = std::any_of(state.runs.begin(), state.runs.end(), [&](const RunState& run) {
+      return run.element == e && !run.speeds.empty();
     });
-    if (!slow) continue;
-    gaps.push_back({.what = "slow",
+    if (!told) continue;
+    gaps.push_back({.what = "motor-type",
                     .element = e,
-                    .sentence = said("{element}: some rows ran under 0.8 of their motors' greatest "
-                                     "speed; how much less a second of that does is not judged, it "
-                                     "counts whole.")});
+                    .sentence = said("{element}: the plan gives no motor_type, so a second of a "
+                                     "slow row counts whole.")});
   }
 }
 
@@ -140,7 +137,7 @@ std::vector<NotJudged> not_judged(const PourState& state) {
   unlogged_loads(state, gaps);
   unsaid_starts(state, gaps);
   untold_speeds(state, gaps);
-  slow_runs(state, gaps);
+  unweighed_speeds(state, gaps);
   untold_heads(state, gaps);
   return gaps;
 }

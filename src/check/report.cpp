@@ -104,6 +104,7 @@ Json run_json(const PourState& state, const RunReport& report) {
           {"row", row.id.text},
           {"from", to_text(state.moment(run.from))},
           {"to", maybe(run.to, [&](Seconds at) { return to_text(state.moment(at)); })},
+          {"speed_vpm", maybe(run.slowest(), in_vibrations_per_minute)},
           {"head_kpa", in_kilopascals(report.head)}};
 }
 

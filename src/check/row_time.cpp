@@ -2,6 +2,12 @@
 
 namespace rb {
 
+Seconds by_the_clock(const trade::Running& running, Seconds from, Seconds to) {
+  Seconds sum{};
+  for (const trade::Interval& span : running.clipped(from, to)) sum += span.to - span.from;
+  return sum;
+}
+
 Finding row_time_finding(const Look& look, const Rule& rule, const LiftReport& report,
                          std::size_t row, Seconds ran, const Limit<Seconds>& limit) {
   const Row& planned = look.element(report).rows[row];

@@ -22,6 +22,9 @@ void for_rows_of_lifts(const Look& look, Visit visit) {
   }
 }
 
+/// How long it ran in a span of time, slow seconds whole.
+Seconds by_the_clock(const trade::Running& running, Seconds from, Seconds to);
+
 /// A finding of a rule about a row's seconds for a lift.
 Finding row_time_finding(const Look& look, const Rule& rule, const LiftReport& report,
                          std::size_t row, Seconds ran, const Limit<Seconds>& limit);

@@ -110,14 +110,25 @@ Exit run_dose(const DoseWish& wish) {
                bay + 1);
   }
   const auto names = names_of(*element, side);
+  const trade::Face whole =
+      face_of(state, index, {side}, shaking(state, index, state.last, Unended::to_next_event),
+              set_steps(state, index, SetSide::hard));
+  const auto to_set = trade::spot_story(whole, 0, spot->x, spot->z);
   for (const auto& shaken : story->shaken) {
     std::string by;
     for (const std::size_t i : shaken.shakers) by += " " + names[i];
-    fmt::print("  shaken         {} to {}  {:.1f} s by{}\n", moment(shaken.when.from),
+    fmt::print("  shaken         {} to {}  {:.1f} s by{}", moment(shaken.when.from),
                moment(shaken.when.to), in_seconds(shaken.when.to - shaken.when.from), by);
+    if (shaken.when.work < 1) fmt::print(", a second counts {:.2f}", shaken.when.work);
+    fmt::print("\n");
   }
-  fmt::print("  initial set    {}\n  dose           {:.1f} s (least {:g} s)\n", moment(story->sets),
-             in_seconds(story->dose), in_seconds(state.plan->limits.dose_min.value));
+  if (to_set->dose > story->dose || to_set->sets > story->sets) {
+    fmt::print("  workable until {}\n  after that     {:.1f} s, not counted\n", moment(story->sets),
+               in_seconds(to_set->dose - story->dose));
+  }
+  fmt::print("  initial set    {}\n  dose           {:.1f} s (least {:g} s)\n",
+             moment(to_set->sets), in_seconds(story->dose),
+             in_seconds(state.plan->limits.dose_min.value));
   return fine;
 }
 

@@ -4,6 +4,7 @@
 #include <backends/imgui_impl_opengl3.h>
 #include <dlfcn.h>
 #include <imgui.h>
+#include <malloc.h>
 
 #include <algorithm>
 #include <mutex>
@@ -276,7 +277,21 @@ void wake_window() {
   if (g_waker.listening) glfwPostEmptyEvent();
 }
 
+namespace {
+
+// A drawing library asks for its buffers anew at every frame: memory given back to the system
+// between two of them comes back page by page, which a frame a second would pay for without end.
+void keep_freed_memory() {
+#ifdef __GLIBC__
+  mallopt(M_TRIM_THRESHOLD, 64 << 20);
+  mallopt(M_MMAP_THRESHOLD, 32 << 20);
+#endif
+}
+
+}  // namespace
+
 Result<WindowReport> show(const WindowSpec& spec, screens::Ui& ui, const Program& program) {
+  keep_freed_memory();
   const Glfw glfw;
   if (!glfw.up) {
     const char* why = nullptr;

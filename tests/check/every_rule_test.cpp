@@ -62,7 +62,7 @@ TEST_CASE("the pours spoilt are one for each rule of the list") {
             "entered-before", "kept-late",   "from-script", "load-untested", "slump-out",
             "unvibrated",     "knit-near",   "form-moved",  "water-added",   "form-short",
             "insert-few",     "air-out",     "density-out", "front-unknown", "gate-passed",
-            "joint-old",      "strip-early", "heads-few",   "face-low"});
+            "joint-old",      "strip-early", "heads-few",   "face-low",      "insert-long"});
 }
 
 TEST_CASE(

@@ -113,7 +113,21 @@ std::vector<Fault> faults_of_rows() {
        [](Pour& p, ElementKind) {
          p.changed(R"("do":"run","element":"W1","row":"R2")", "6000", "2950");
        },
-       {Expected{"speed-out", {}, "", {"slow"}}, {"speed-out", {}, "", {"slow"}}, kNoRows}},
+       {Expected{"speed-out", {"run-short", "dose-low"}, "a second at 2950 vpm counts 0.38 s"},
+        {"speed-out", {"run-short", "face-low"}, "a second at 2950 vpm counts 0.38 s"},
+        kNoRows}},
+      {"an inverter was set slow",
+       [](Pour& p, ElementKind) {
+         p.changed(R"("do":"run","element":"W1","row":"R2")", "6000", "3600");
+       },
+       {Expected{"run-short", {"dose-low"}, "a second at 3600 vpm counts 0.56 s"},
+        {"run-short", {"face-low"}, "a second at 3600 vpm counts 0.56 s"},
+        kNoRows}},
+      {"an inverter tripped as a row ran, and it was not run again",
+       [](Pour& p, ElementKind) { p.at(3330, R"("do":"trip","inverter":"I1")"); },
+       {Expected{"run-short", {"dose-low"}, "the trip ended its run"},
+        {"run-short", {"face-low"}, "the trip ended its run"},
+        kNoRows}},
       {"the cord was too long",
        [](Pour& p, ElementKind) {
          const std::string was = R"("length":25)";
@@ -135,7 +149,9 @@ std::vector<Fault> faults_of_rows() {
        [](Pour& p, ElementKind) {
          p.plan.more = p.plan.more.substr(0, p.plan.more.find(R"(,"motor_type")"));
        },
-       {Expected{kGap + "power"}, {kGap + "power"}, kNoRows}},
+       {Expected{kGap + "power", {}, "", {"motor-type"}},
+        {kGap + "power", {}, "", {"motor-type"}},
+        kNoRows}},
   };
 }
 

@@ -84,7 +84,9 @@ TEST_CASE("each of over forty single faults is told once, by its own rule and no
       CHECK(expected.also.empty() == expected.why.empty());  // what follows is told why
       if (gap) {
         CHECK(rules(seen).empty());
-        CHECK(gaps(seen) == std::set{expected.says.substr(kGap.size())});
+        std::set<std::string> untold = expected.gaps;
+        untold.insert(expected.says.substr(kGap.size()));
+        CHECK(gaps(seen) == untold);
         continue;
       }
       std::set<std::string> all = expected.also;

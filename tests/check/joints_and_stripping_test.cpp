@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "pour/log/script.h"
 #include "pour_text.h"
 
 using namespace rb;
@@ -106,4 +107,76 @@ TEST_CASE("a column placed in twenty minutes wants one vibrator of group 3, not 
   CHECK(f.measured->si == 2);
   CHECK(f.limit->si == 3);
   CHECK(few.says(f).find("3 to 10 keep up with it") != std::string::npos);
+}
+
+namespace {
+
+// W1 stands 0.5 m up at 06:00, W2, which the plan has meet it, comes there at 09:10 (two hours and
+// a half after that a load of W2 would be too old: no trucks are logged).
+Pour two_elements(double contract = 86400) {
+  PlanText plan;
+  plan.mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":3,"set_q_k":5000)";
+  plan.limits = kFresh;
+  plan.lifts = "[0.6]";
+  plan.height = 0.6;
+  plan.other = R"({"id":"W2","kind":"wall","length":2,"height":0.6,"thickness":0.25,"lifts":[0.6],)"
+               R"("meets":["W1"],"joint_age_max_s":)" +
+               fmt::format("{}}}", contract);
+  const auto w2 = [](const std::string& what) {
+    std::string line = what;
+    line.replace(line.find("W1"), 2, "W2");
+    return line;
+  };
+  return Pour{plan}
+      .placed(1, 0, 3600, 0.6)
+      .at(8000, w2(lift_start(1)))
+      .at(14000, w2(top(0.6)))
+      .at(14000, w2(lift_end(1, 0.6)));
+}
+
+}  // namespace
+
+TEST_CASE("elements that meet are held to the set of the one that stood, at the worst height") {
+  // Both rise evenly to 0.6 m, in 3600 s and, from 8000 s on, in 6000 s: at the top it came 10400 s
+  // after, on concrete of 20 degC that sets in 10800 s; 8000 s at the foot.
+  CHECK_FALSE(two_elements().checked().has("knit-late"));
+  Pour later = two_elements().later(7000, 401);
+  const Checked seen = later.checked();
+  const Finding f = seen.only("knit-late");
+  CHECK(f.element == 1);
+  CHECK(f.lift == 1);
+  CHECK(f.measured->si == about(10801));
+  CHECK(f.limit->si == about(10800));
+  CHECK(seen.says(f).find("after W1 beside it") != std::string::npos);
+  later.at(20000, R"("do":"joint","element":"W2","lift":1,"decision":"scabble")");
+  CHECK_FALSE(later.checked().has("knit-late"));
+
+  CHECK_FALSE(two_elements(10400).checked().has("joint-old"));
+  const Checked aged = two_elements(10399).checked();
+  const Finding old = aged.only("joint-old");
+  CHECK(old.element == 1);
+  CHECK(old.measured->si == about(10400));
+  CHECK(aged.says(old).find("came 2 h 53 min after W1 beside it") != std::string::npos);
+}
+
+TEST_CASE("an element that meets none of the plan is refused by its name") {
+  PlanText plan;
+  plan.element = R"("meets":["W9"])";
+  const auto script = read_script(Pour{plan}.script(), "a.jsonl");
+  REQUIRE_FALSE(script);
+  CHECK(to_text(script.error()).find("W1 meets W9") != std::string::npos);
+}
+
+TEST_CASE("past its workability concrete is taken as set: what comes later does not count") {
+  const auto pour = [](double share) {
+    PlanText plan;
+    plan.mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":3,"set_q_k":5000)";
+    plan.limits = kFresh + fmt::format(R"(,"plastic_share":{})", share);
+    return Pour{plan}.at(60, hang("R1")).placed(1, 100, 110, 0.6).ran("R1", 5480, 5600);
+  };
+  // It came from 100 to 110 s on and is workable half of 10800 s.
+  CHECK(in_seconds(*pour(1).checked().lift(1).min_dose) == about(120));
+  const auto half = pour(0.5).checked().lift(1);
+  CHECK(in_seconds(*half.min_dose) == about(20));   // at the foot: until 5500 s
+  CHECK(in_seconds(*half.mean_dose) == about(25));  // at the top until 5510 s
 }

@@ -75,7 +75,7 @@ TEST_CASE("a run's names, units and times") {
   const Json runs = json_of(pour.checked()).at("runs");
   REQUIRE(runs.size() == 2);
   CHECK(names(runs[0]) ==
-        std::set<std::string>{"element", "side", "row", "from", "to", "head_kpa"});
+        std::set<std::string>{"element", "side", "row", "from", "to", "speed_vpm", "head_kpa"});
   CHECK(runs[0].at("element") == "W1");
   CHECK(runs[0].at("side") == "near");
   CHECK(runs[0].at("row") == "R1");

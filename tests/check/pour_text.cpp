@@ -52,9 +52,9 @@ std::string PlanText::json() const {
       R"({{"site":"Yard","name":"Trial","units":"si",)"
       R"("people":[{}],"mixes":[{{"id":"A",{}}}],)"
       R"("elements":[{{"id":"W1","kind":"{}","length":{},"height":{},"thickness":{},"bays":{},)"
-      R"("openings":{},"lifts":{},"rows":[{}]{}}}],"limits":{{{}}}{}}})",
+      R"("openings":{},"lifts":{},"rows":[{}]{}}}{}],"limits":{{{}}}{}}})",
       people, mix, kind, length, height, thickness, bays, openings, lifts, fmt::join(rows, ","),
-      also(element), limits, also(more));
+      also(element), also(other), limits, also(more));
 }
 
 std::string unit_of(const Finding& finding) {

@@ -47,6 +47,7 @@ struct PlanText {
   std::string lifts = "[0.6,1.2,1.8]";
   std::vector<std::string> rows{full_row("R1", 0.6)};
   std::string element{};  ///< more fields of the element: R"("form_rating_kpa":30)"
+  std::string other{};    ///< a second element, as JSON
   std::string mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":5)";
   std::string people{R"({"id":"f1","name":"A. Reyes","role":"foreman"},)"
                      R"({"id":"q1","name":"K. Lindqvist","role":"inspector"},)"

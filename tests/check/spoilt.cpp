@@ -170,6 +170,13 @@ const std::vector<Spoilt>& spoilt() {
        },
        {}},
       {"insert-sparse", [](Pour& p) { p.at(3000, insert(2, 0, 0.5)); }, {}},
+      {"insert-long",
+       [](Pour& p) {
+         std::string held = insert(2, 0, 0.25);
+         held.replace(held.find(":10,"), 4, ":16,");
+         p.at(3000, held);
+       },
+       {}},
       {"clock-step",
        [](Pour& p) { p.at(200, clocked(p, 200, 200)).at(303, clocked(p, 300, 303)); },
        {}},

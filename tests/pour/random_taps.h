@@ -17,7 +17,9 @@ inline constexpr const char* kTwoElements =
 "elements":[{"id":"W","length":4,"height":3,"thickness":0.3,"bays":[2,2],"lifts":[0.5,1,1.5],"rows":[
 {"id":"A","z":0.3,"serves":[1,2],"motors":[{"id":"M1","x":1,"reach_x":1,"reach_z":0.5},{"id":"M2","x":3,"reach_x":1,"reach_z":0.5}]},
 {"id":"B","z":1.1,"serves":[2,3],"motors":[{"id":"M3","x":1,"reach_x":1,"reach_z":0.5}]}]},
-{"id":"K","kind":"column","length":0.6,"height":3,"thickness":0.6,"bays":[0.6],"lifts":[1,2],"rows":[{"id":"A","z":0.6,"serves":[1],"motors":[{"id":"M6","x":0.3,"reach_x":0.4,"reach_z":0.8}]}]}]})";
+{"id":"K","kind":"column","length":0.6,"height":3,"thickness":0.6,"bays":[0.6],"lifts":[1,2],"rows":[{"id":"A","z":0.6,"serves":[1],"motors":[{"id":"M6","x":0.3,"reach_x":0.4,"reach_z":0.8}]}]}],
+"power":[{"id":"I","volts":42,"max_amps":12,"motors":["M1","M3"]},{"id":"J","volts":42,"max_amps":12,"motors":["M2","M6"]}],
+"motor_type":{"amps":7,"force_kn":4,"vpm_max":6000}})";
 
 // Taps of hands that err on a tablet whose clock is set now and then.
 class RandomTaps {
@@ -68,7 +70,7 @@ class RandomTaps {
   std::string ticket() { return fmt::format(R"("ticket":"T{}")", whole(1, 9)); }
 
   std::string happening() {
-    switch (whole(0, 21)) {
+    switch (whole(0, 23)) {
       case 0:
         return R"("do":"ready","item":"form","ok":true)";
       case 1:
@@ -122,6 +124,11 @@ class RandomTaps {
       case 20:
         return fmt::format(R"("do":"repair","target":"e{}","note":"filled")",
                            whole(0, 1) == 0 ? blemish_ : whole(1, ids_ + 1));
+      case 21:
+        return fmt::format(R"("do":"speed","inverter":"{}","vpm":{})", one_of({"I", "I", "J"}),
+                           whole(20, 70) * 100);
+      case 22:
+        return fmt::format(R"("do":"trip","inverter":"{}")", one_of({"I", "J"}));
       default:
         if (whole(0, 6) == 0) return R"("do":"pour-close")";
         return fmt::format(R"("do":"penetration","mix":"C","mixed":"{}","resistance":3.5)",
@@ -131,7 +138,7 @@ class RandomTaps {
 
   std::string nonsense() {
     return one_of({R"("do":"run","element":"X","row":"A")",
-                   R"("do":"rest","element":"W","row":"Z")",
+                   R"("do":"rest","element":"W","row":"Z")", R"("do":"trip","inverter":"Z")",
                    R"("do":"top","element":"W","height":99)",
                    R"("do":"top","element":"W","height":1,"bay":7)",
                    R"("do":"blemish","element":"W","kind":"void","x":9,"z":1,"w":1,"h":1)"});

@@ -147,7 +147,7 @@ TEST_CASE("every limit is told with where it comes from") {
   plan->limits.dose_min = {seconds(75), LimitFrom::plan};
   sample.state.plan = plan;
   const PourRecord pour = only(make_daily_record({sample.input()}, {}, test::kOffset, test::kBook));
-  REQUIRE(pour.limits.size() == 13);
+  REQUIRE(pour.limits.size() == 15);
   CHECK(pour.limits[0].value == amount(seconds(75)));
   CHECK(pour.limits[0].from == "plan");
   CHECK(pour.limits[1].value == amount(seconds(120)));

@@ -47,6 +47,11 @@ struct InScript<MassPerVolume> {
   static MassPerVolume make(double v, const Span&) { return kilograms_per_m3(v); }
   static double number(MassPerVolume v, const Span&) { return in_kilograms_per_m3(v); }
 };
+template <>
+struct InScript<Potential> {
+  static Potential make(double v, const Span&) { return volts(v); }
+  static double number(Potential v, const Span&) { return in_volts(v); }
+};
 /// In MPa: the resistance of mortar to a needle.
 template <>
 struct InScript<Pressure> {

@@ -107,11 +107,38 @@ class Apply {
 
   void operator()(const event::Run& e) {
     const auto [element, row] = place(e.place);
+    // One of which a trip had stopped some motors: they start again with the rest.
+    if (RunState* run = open_run(element, row)) end_run(*run);
     const HangState* hung = state_.hanging(element, row);
     state_.elements[element].rows[row].runs.push_back(state_.runs.size());
-    state_.runs.push_back({ref_, std::nullopt, element, row, at_, std::nullopt, e.speed, e.speed,
-                           hung != nullptr && hung->cables});
+    RunState run{.ref = ref_,
+                 .rest = std::nullopt,
+                 .element = element,
+                 .row = row,
+                 .from = at_,
+                 .to = std::nullopt,
+                 .cables = hung != nullptr && hung->cables};
+    const auto speed = e.speed ? e.speed : set_speed(element, row);
+    if (speed) run.speeds.push_back({at_, *speed});
+    state_.runs.push_back(std::move(run));
     note(changed::RunBegan{});
+  }
+  void operator()(const event::Speed& e) {
+    const std::size_t inverter = *inverter_index(*state_.plan, e.inverter);
+    add(state_.speeds, List::speeds, {ref_, at_, inverter, e});
+    for_runs_fed(inverter, [&](RunState& run) {
+      note(changed::SpeedNamed{index_in(state_.runs, &run)});
+      run.speeds.push_back({at_, *set_speed(run.element, run.row)});
+    });
+  }
+  void operator()(const event::Trip& e) {
+    const std::size_t inverter = *inverter_index(*state_.plan, e.inverter);
+    add(state_.trips, List::trips, {ref_, at_, inverter});
+    for_runs_fed(inverter, [&](RunState& run) {
+      note(changed::RunTripped{index_in(state_.runs, &run)});
+      run.trips.push_back({at_, inverter});
+      if (none_left(run)) end_run(run);
+    });
   }
   void operator()(const event::Rest& e) {
     const auto [element, row] = place(e.place);
@@ -198,9 +225,8 @@ class Apply {
     if (again == nullptr || !again->speed) return;
     const auto [element, row] = place(again->place);
     RunState* run = open_run(element, row);
-    note(changed::SpeedNamed{index_in(state_.runs, run), run->speed, run->speed_low});
-    run->speed = std::max(run->speed.value_or(*again->speed), *again->speed);
-    run->speed_low = std::min(run->speed_low.value_or(*again->speed), *again->speed);
+    note(changed::SpeedNamed{index_in(state_.runs, run)});
+    run->speeds.push_back({at_, *again->speed});
   }
 
   [[nodiscard]] Seconds at() const { return at_; }
@@ -246,6 +272,58 @@ class Apply {
     if (hung == nullptr) return;
     hung->to = at_;
     note(changed::HangEnded{index_in(state_.hangs, hung)});
+  }
+  // At a moment that is no rest of its own: a trip, or a start anew.
+  void end_run(RunState& run) {
+    run.to = at_;
+    run.rest = ref_;
+    note(changed::RunEnded{index_in(state_.runs, &run)});
+  }
+  template <class Visit>
+  void for_runs_fed(std::size_t inverter, Visit visit) {
+    for (std::size_t e = 0; e < state_.elements.size(); ++e) {
+      for (std::size_t r = 0; r < state_.elements[e].rows.size(); ++r) {
+        RunState* run = open_run(e, r);
+        if (run == nullptr) continue;
+        const auto& motors = state_.plan->elements[e].rows[r].motors;
+        if (std::any_of(motors.begin(), motors.end(), [&](const Motor& motor) {
+              return feeds(state_.plan->power[inverter], motor.id);
+            })) {
+          visit(*run);
+        }
+      }
+    }
+  }
+  // What the inverters that feed a row are set to, of several the least; none: nobody said.
+  [[nodiscard]] std::optional<Frequency> set_speed(std::size_t element, std::size_t row) const {
+    const auto& motors = state_.plan->elements[element].rows[row].motors;
+    std::optional<Frequency> least;
+    for (std::size_t i = 0; i < state_.plan->power.size(); ++i) {
+      const auto set = std::find_if(state_.speeds.rbegin(), state_.speeds.rend(),
+                                    [&](const SpeedState& speed) { return speed.inverter == i; });
+      if (set == state_.speeds.rend()) continue;
+      if (std::none_of(motors.begin(), motors.end(), [&](const Motor& motor) {
+            return feeds(state_.plan->power[i], motor.id);
+          })) {
+        continue;
+      }
+      least = std::min(least.value_or(set->what.speed), set->what.speed);
+    }
+    return least;
+  }
+  // No motor of a run that hangs turns: all their inverters have tripped.
+  [[nodiscard]] bool none_left(const RunState& run) const {
+    const auto& motors = state_.plan->elements[run.element].rows[run.row].motors;
+    const HangState* hung = state_.hanging(run.element, run.row);
+    for (std::size_t m = 0; m < motors.size(); ++m) {
+      if (hung != nullptr && !hung->places[m]) continue;
+      if (std::none_of(run.trips.begin(), run.trips.end(), [&](const RunTrip& trip) {
+            return feeds(state_.plan->power[trip.inverter], motors[m].id);
+          })) {
+        return false;
+      }
+    }
+    return true;
   }
   RunState* open_run(std::size_t element, std::size_t row) {
     return const_cast<RunState*>(state_.running(element, row));

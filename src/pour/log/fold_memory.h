@@ -33,7 +33,9 @@ enum class List {
   signs,
   strips,
   blemishes,
-  repairs
+  repairs,
+  speeds,
+  trips
 };
 struct Grew {
   List list;
@@ -48,7 +50,9 @@ struct RunEnded {
 };
 struct SpeedNamed {
   std::size_t run;
-  std::optional<Frequency> high, low;
+};
+struct RunTripped {
+  std::size_t run;
 };
 struct LiftBegan {
   std::size_t element;
@@ -89,10 +93,10 @@ struct Closed {};
 
 using StateChange =
     std::variant<changed::Grew, changed::HangBegan, changed::HangEnded, changed::RunBegan,
-                 changed::RunEnded, changed::SpeedNamed, changed::LiftBegan, changed::LiftRead,
-                 changed::BayBegan, changed::TopRead, changed::LiftTopRead, changed::TruckCame,
-                 changed::TruckEntered, changed::Discharged, changed::DischargeEnded,
-                 changed::HoldEnded, changed::Closed>;
+                 changed::RunEnded, changed::SpeedNamed, changed::RunTripped, changed::LiftBegan,
+                 changed::LiftRead, changed::BayBegan, changed::TopRead, changed::LiftTopRead,
+                 changed::TruckCame, changed::TruckEntered, changed::Discharged,
+                 changed::DischargeEnded, changed::HoldEnded, changed::Closed>;
 
 /// Within one start of the tablet the steady clock tells true spans: what the wall clock has
 /// stepped since the first event of that start is taken out of every later moment.

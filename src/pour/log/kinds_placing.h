@@ -136,6 +136,28 @@ struct Run {
   [[nodiscard]] const char* says() const { return said("Run row {row}"); }
   bool operator==(const Run&) const = default;
 };
+/// An inverter set to a speed: what it feeds turns at it until it is set anew.
+struct Speed {
+  InverterId inverter;
+  Frequency speed;
+  std::optional<Potential> volts{};  ///< as set, or read at it
+  static constexpr const char* kWord = "speed";
+  static constexpr auto fields() {
+    return std::tuple{Field{"inverter", &Speed::inverter},
+                      Field{"vpm", &Speed::speed, {0, 60000, "vpm", true}},
+                      Field{"volts", &Speed::volts, {0, 1000, "V", true}}};
+  }
+  [[nodiscard]] const char* says() const { return said("Inverter {inverter} set to {vpm}"); }
+  bool operator==(const Speed&) const = default;
+};
+/// An inverter tripped: the motors it feeds stop.
+struct Trip {
+  InverterId inverter;
+  static constexpr const char* kWord = "trip";
+  static constexpr auto fields() { return std::tuple{Field{"inverter", &Trip::inverter}}; }
+  [[nodiscard]] const char* says() const { return said("Inverter {inverter} tripped"); }
+  bool operator==(const Trip&) const = default;
+};
 struct Rest {
   RowPlace place;
   static constexpr const char* kWord = "rest";
@@ -170,7 +192,7 @@ struct Insert {
 };
 
 using PlacingKinds = std::tuple<PourOpen, Ready, Hang, TakeDown, LiftStart, BayStart, Top, LiftEnd,
-                                Run, Rest, Insert>;
+                                Run, Rest, Insert, Speed, Trip>;
 
 }  // namespace event
 

@@ -80,7 +80,9 @@ class Judge {
   Answer operator()(const event::Run& e) const {
     if (auto no = unplaced(e.place)) return no;
     const auto [element, row] = place(e.place);
-    if (state_.running(element, row) != nullptr) {
+    // Motors that an inverter's trip has stopped may be started again beside those that ran on.
+    const RunState* on = state_.running(element, row);
+    if (on != nullptr && on->trips.empty()) {
       return repeats({said("row {row} was already running"), {{"row", e.place.row.text}}});
     }
     return {};
@@ -93,6 +95,8 @@ class Judge {
     }
     return {};
   }
+  Answer operator()(const event::Speed& e) const { return unpowered(e.inverter); }
+  Answer operator()(const event::Trip& e) const { return unpowered(e.inverter); }
   Answer operator()(const event::Insert& e) const {
     const auto element = element_index(plan(), e.element);
     return element ? no_bay(*element, e.bay) : unknown(e.element);
@@ -223,6 +227,10 @@ class Judge {
       return wrong({said("mix {mix} is not in the plan"), {{"mix", mix.text}}});
     }
     return {};
+  }
+  [[nodiscard]] Answer unpowered(const InverterId& inverter) const {
+    if (inverter_index(plan(), inverter)) return {};
+    return wrong({said("inverter {inverter} is not in the plan"), {{"inverter", inverter.text}}});
   }
   [[nodiscard]] Answer unplaced(const RowPlace& place) const {
     if (row_at(state_, place)) return {};

@@ -16,6 +16,13 @@ std::optional<std::size_t> row_index(const Element& element, const RowPlace& pla
   return static_cast<std::size_t>(found - element.rows.data());
 }
 
+std::optional<std::size_t> inverter_index(const Plan& plan, const InverterId& id) {
+  const auto found = std::find_if(plan.power.begin(), plan.power.end(),
+                                  [&](const Inverter& inverter) { return inverter.id == id; });
+  if (found == plan.power.end()) return std::nullopt;
+  return static_cast<std::size_t>(found - plan.power.begin());
+}
+
 std::optional<std::pair<std::size_t, std::size_t>> row_at(const PourState& state,
                                                           const RowPlace& place) {
   const auto& elements = state.plan->elements;

@@ -15,6 +15,9 @@ std::optional<std::size_t> element_index(const Plan& plan, const ElementId& id);
 /// Index into the element's rows; none when it has no such row on that side.
 std::optional<std::size_t> row_index(const Element& element, const RowPlace& place);
 
+/// Index into the plan's power; none when it has no such inverter.
+std::optional<std::size_t> inverter_index(const Plan& plan, const InverterId& id);
+
 /// Both; none when the plan has no such row. Where the last runs were is looked first.
 std::optional<std::pair<std::size_t, std::size_t>> row_at(const PourState& state,
                                                           const RowPlace& place);

@@ -1,5 +1,7 @@
 #include "pour/log/state.h"
 
+#include <algorithm>
+
 namespace rb {
 
 bool LogEntry::late() const {
@@ -39,11 +41,12 @@ bool PourState::operator==(const PourState& o) const {
   return pour == o.pour && *plan == *o.plan && zero == o.zero && closed == o.closed &&
          last == o.last && log == o.log && order == o.order && taps == o.taps &&
          corrections == o.corrections && elements == o.elements && readings == o.readings &&
-         hangs == o.hangs && runs == o.runs && inserts == o.inserts && trucks == o.trucks &&
-         tests == o.tests && penetrations == o.penetrations && moved == o.moved &&
-         joints == o.joints && overrides == o.overrides && air == o.air && holds == o.holds &&
-         ready == o.ready && notes == o.notes && signs == o.signs && strips == o.strips &&
-         blemishes == o.blemishes && repairs == o.repairs && clock_steps == o.clock_steps;
+         hangs == o.hangs && runs == o.runs && speeds == o.speeds && trips == o.trips &&
+         inserts == o.inserts && trucks == o.trucks && tests == o.tests &&
+         penetrations == o.penetrations && moved == o.moved && joints == o.joints &&
+         overrides == o.overrides && air == o.air && holds == o.holds && ready == o.ready &&
+         notes == o.notes && signs == o.signs && strips == o.strips && blemishes == o.blemishes &&
+         repairs == o.repairs && clock_steps == o.clock_steps;
 }
 
 bool LiftState::empty(std::size_t bay) const {
@@ -57,6 +60,18 @@ bool LiftState::start_missing(std::size_t bay) const {
 const RunState* PourState::running(std::size_t element, std::size_t row) const {
   const auto& all = elements[element].rows[row].runs;
   return all.empty() || runs[all.back()].to ? nullptr : &runs[all.back()];
+}
+
+std::optional<Frequency> RunState::fastest() const {
+  std::optional<Frequency> most;
+  for (const RunSpeed& s : speeds) most = std::max(most.value_or(s.speed), s.speed);
+  return most;
+}
+
+std::optional<Frequency> RunState::slowest() const {
+  std::optional<Frequency> least;
+  for (const RunSpeed& s : speeds) least = std::min(least.value_or(s.speed), s.speed);
+  return least;
 }
 
 const HangState* PourState::hanging(std::size_t element, std::size_t row) const {

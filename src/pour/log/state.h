@@ -101,16 +101,52 @@ struct HangState {
   bool operator==(const HangState&) const = default;
 };
 
+/// What a run turned at from a moment on.
+struct RunSpeed {
+  Seconds from{};
+  Frequency speed;
+  bool operator==(const RunSpeed&) const = default;
+};
+
+/// When an inverter that feeds some motors of a run tripped: those stood still from there on.
+struct RunTrip {
+  Seconds at{};
+  std::size_t inverter = 0;
+  bool operator==(const RunTrip&) const = default;
+};
+
 struct RunState {
   EventRef ref = 0;
-  std::optional<EventRef> rest;
+  std::optional<EventRef> rest;  ///< what ended it: a rest, a trip, or a start anew
   std::size_t element = 0, row = 0;
   Seconds from{};
-  std::optional<Seconds> to;       ///< none: it was never rested (or runs now)
-  std::optional<Frequency> speed;  ///< the highest named while it ran
-  std::optional<Frequency> speed_low;
-  bool cables = false;  ///< a hang with cables confirmed stood when it began
+  std::optional<Seconds> to;  ///< none: it was never rested (or runs now)
+  bool cables = false;        ///< a hang with cables confirmed stood when it began
+  /// In order of time: the run's own, then what the inverters that feed it were set to, of several
+  /// the least. Before the first nobody said.
+  std::vector<RunSpeed> speeds{};
+  std::vector<RunTrip> trips{};  ///< that did not end it: other motors of the row ran on
+  [[nodiscard]] std::optional<Frequency> fastest() const;
+  [[nodiscard]] std::optional<Frequency> slowest() const;
+  /// Nobody said what it turned at when it began.
+  [[nodiscard]] bool speed_untold() const { return speeds.empty() || speeds.front().from > from; }
   bool operator==(const RunState&) const = default;
+};
+
+/// An inverter, of the plan's, as it was set.
+struct SpeedState {
+  EventRef ref = 0;
+  Seconds at{};
+  std::size_t inverter = 0;
+  event::Speed what;
+  bool operator==(const SpeedState&) const = default;
+};
+
+struct TripState {
+  EventRef ref = 0;
+  Seconds at{};
+  std::size_t inverter = 0;
+  bool operator==(const TripState&) const = default;
 };
 
 struct InsertState {
@@ -210,6 +246,8 @@ struct PourState {
   std::vector<HangState> hangs;
   std::vector<RunState> runs;  ///< in order of start
   std::vector<InsertState> inserts;
+  std::vector<SpeedState> speeds;
+  std::vector<TripState> trips;
   std::vector<TruckState> trucks;
   std::vector<TestState> tests;
   std::vector<PenetrationState> penetrations;

@@ -39,6 +39,10 @@ class Undo {
         return state_.blemishes.pop_back();
       case changed::List::repairs:
         return state_.repairs.pop_back();
+      case changed::List::speeds:
+        return state_.speeds.pop_back();
+      case changed::List::trips:
+        return state_.trips.pop_back();
     }
   }
   void operator()(const changed::HangBegan&) {
@@ -56,10 +60,8 @@ class Undo {
     state_.runs[was.run].to.reset();
     state_.runs[was.run].rest.reset();
   }
-  void operator()(const changed::SpeedNamed& was) {
-    state_.runs[was.run].speed = was.high;
-    state_.runs[was.run].speed_low = was.low;
-  }
+  void operator()(const changed::SpeedNamed& was) { state_.runs[was.run].speeds.pop_back(); }
+  void operator()(const changed::RunTripped& was) { state_.runs[was.run].trips.pop_back(); }
   void operator()(const changed::LiftBegan& was) {
     ElementState& there = state_.elements[was.element];
     for (auto& top : there.tops) top.take_back(top.points().size() - 1);

@@ -31,6 +31,7 @@ class Traced {
   Trace operator()(const changed::RunBegan&) const { return run(state_.runs.size() - 1); }
   Trace operator()(const changed::RunEnded& was) const { return run(was.run); }
   Trace operator()(const changed::SpeedNamed& was) const { return run(was.run); }
+  Trace operator()(const changed::RunTripped& was) const { return run(was.run); }
   Trace operator()(const changed::LiftBegan& was) const {
     return {.of = Of::top, .index = was.element};
   }

@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "pour/outlook/measured_set.h"
+#include "trade/motors/force.h"
 
 namespace rb {
 
@@ -28,13 +29,13 @@ UnitWeight heaviest(const PourState& state, Seconds at) {
 
 namespace {
 
-// One run's time at the places of a pattern of hangs.
+// A stretch of a run that turned alike, at the places of a pattern of hangs.
 void shake(std::vector<trade::Interval>& shaken, const trade::Interval& run,
            const std::vector<const HangState*>& hangs, std::size_t place) {
   Seconds from = run.from;
   const Seconds to = run.to;
   const auto add = [&](Seconds a, Seconds b) {
-    if (b > a) shaken.push_back({a, b});
+    if (b > a) shaken.push_back({a, b, run.work});
   };
   for (const HangState* hang : hangs) {
     const Seconds begin = std::max(hang->from, from);
@@ -47,16 +48,29 @@ void shake(std::vector<trade::Interval>& shaken, const trade::Interval& run,
   add(from, to);
 }
 
-// Places that hung together through all hangs shook together.
-RowShaking shaking_of_row(const std::vector<trade::Interval>& runs,
-                          const std::vector<const HangState*>& hangs, std::size_t places) {
+struct RunPieces {
+  std::vector<trade::Interval> pieces;
+  const RunState* run = nullptr;
+};
+
+// Places that hung together through all hangs, and stood still together, shook together.
+RowShaking shaking_of_row(const Plan& plan, const Row& planned, const std::vector<RunPieces>& runs,
+                          const std::vector<const HangState*>& hangs) {
+  const auto stopped = [&](const RunTrip& trip, std::size_t place) {
+    return feeds(plan.power[trip.inverter], planned.motors[place].id);
+  };
   const auto alike = [&](std::size_t a, std::size_t b) {
     return std::all_of(hangs.begin(), hangs.end(),
-                       [&](const HangState* hang) { return hang->places[a] == hang->places[b]; });
+                       [&](const HangState* hang) { return hang->places[a] == hang->places[b]; }) &&
+           std::all_of(runs.begin(), runs.end(), [&](const RunPieces& run) {
+             return std::all_of(
+                 run.run->trips.begin(), run.run->trips.end(),
+                 [&](const RunTrip& trip) { return stopped(trip, a) == stopped(trip, b); });
+           });
   };
   RowShaking row;
   std::vector<std::size_t> firsts;  // of each pattern
-  for (std::size_t place = 0; place < places; ++place) {
+  for (std::size_t place = 0; place < planned.motors.size(); ++place) {
     const auto known = std::find_if(firsts.begin(), firsts.end(),
                                     [&](std::size_t first) { return alike(first, place); });
     if (known != firsts.end()) {
@@ -65,7 +79,15 @@ RowShaking shaking_of_row(const std::vector<trade::Interval>& runs,
     }
     firsts.push_back(place);
     std::vector<trade::Interval> shaken;
-    for (const trade::Interval& run : runs) shake(shaken, run, hangs, place);
+    for (const RunPieces& run : runs) {
+      const auto& trips = run.run->trips;
+      const auto trip = std::find_if(trips.begin(), trips.end(),
+                                     [&](const RunTrip& t) { return stopped(t, place); });
+      for (trade::Interval piece : run.pieces) {
+        if (trip != trips.end()) piece.to = std::min(piece.to, trip->at);
+        shake(shaken, piece, hangs, place);
+      }
+    }
     row.emplace_back(std::move(shaken));
   }
   return row;
@@ -89,6 +111,24 @@ Seconds counts_until(const PourState& state, const RunState& run, Seconds at, Un
   return next == state.order.end() ? at : std::min(at, state.clock(state.log[*next].when));
 }
 
+std::vector<trade::Interval> weighed(const PourState& state, const RunState& run, Seconds until) {
+  const auto& type = state.plan->motor_type;
+  std::vector<trade::Interval> pieces{{run.from, until}};
+  if (!type) return pieces;
+  for (const RunSpeed& speed : run.speeds) {
+    if (speed.from >= until) break;
+    const double counts = trade::second_counts(speed.speed, type->working());
+    if (counts == pieces.back().work) continue;
+    if (speed.from > pieces.back().from) {
+      pieces.back().to = speed.from;
+      pieces.push_back({speed.from, until, counts});
+    } else {
+      pieces.back().work = counts;
+    }
+  }
+  return pieces;
+}
+
 std::vector<RowShaking> shaking(const PourState& state, std::size_t element, Seconds until,
                                 Unended unended) {
   std::vector<RowShaking> shaken;
@@ -106,7 +146,7 @@ RowShaking shaking(const PourState& state, std::size_t element, std::size_t row,
 RowShaking shaking_since(const PourState& state, std::size_t element, std::size_t row,
                          Seconds since, Seconds until, Unended unended) {
   const RowState& there = state.elements[element].rows[row];
-  std::vector<trade::Interval> runs;
+  std::vector<RunPieces> runs;
   std::vector<const HangState*> hangs;
   auto first = there.runs.end();  // one after the other
   while (first != there.runs.begin() && state.runs[*(first - 1)].to.value_or(until) > since) {
@@ -114,10 +154,10 @@ RowShaking shaking_since(const PourState& state, std::size_t element, std::size_
   }
   for (; first != there.runs.end(); ++first) {
     const RunState& run = state.runs[*first];
-    runs.push_back({run.from, counts_until(state, run, until, unended)});
+    runs.push_back({weighed(state, run, counts_until(state, run, until, unended)), &run});
   }
   for (const std::size_t hang : there.hangs) hangs.push_back(&state.hangs[hang]);
-  return shaking_of_row(runs, hangs, state.plan->elements[element].rows[row].motors.size());
+  return shaking_of_row(*state.plan, state.plan->elements[element].rows[row], runs, hangs);
 }
 
 std::vector<Side> judged_sides(const Element& element) {

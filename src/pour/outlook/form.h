@@ -26,10 +26,15 @@ enum class Unended { runs_on, to_next_event, whole };
 /// pour's close.
 Seconds counts_until(const PourState& state, const RunState& run, Seconds at, Unended unended);
 
+/// A run cut where what it turned at changed, with what a second counts for: of the working speed
+/// the square (trade/motors/force.h). Where nobody said, and where the plan tells no motor type, a
+/// second counts whole.
+std::vector<trade::Interval> weighed(const PourState& state, const RunState& run, Seconds until);
+
 /// When the places of a row shook: one running time a place, shared by places that shook alike.
 using RowShaking = std::vector<trade::Running>;
-/// By row of an element, up to a moment: the row's runs, where motors hung. Runs of a row that was
-/// never logged as hung count for all its places.
+/// By row of an element, up to a moment: the row's runs, where motors hung and their inverter had
+/// not tripped. Runs of a row that was never logged as hung count for all its places.
 std::vector<RowShaking> shaking(const PourState& state, std::size_t element, Seconds until,
                                 Unended unended);
 

@@ -31,27 +31,54 @@ struct Shaken {
   std::optional<std::size_t> lowest_row;
 };
 
-Shaken shaken_at(const PourState& state, std::size_t element, std::size_t bay, Length top,
-                 Length floor, Seconds at) {
-  const Element& planned = state.plan->elements[element];
-  Shaken shaken;
-  for (const RunState& run : state.runs) {
-    if (run.element != element || run.from > at || (run.to && *run.to < at)) continue;
-    const auto bays = bays_reached(planned, planned.rows[run.row]);
-    const auto there = std::find_if(bays.begin(), bays.end(),
-                                    [&](const BayReached& reached) { return reached.bay == bay; });
-    if (there == bays.end()) continue;
-    const Length low = std::max(there->pressed, floor);
-    if (std::find(shaken.rows.begin(), shaken.rows.end(), run.row) == shaken.rows.end()) {
-      shaken.rows.push_back(run.row);
+// The runs of a bay's rows, asked at moments one after the other.
+class RunsOn {
+ public:
+  RunsOn(const PourState& state, std::size_t element, std::size_t bay) {
+    const Element& planned = state.plan->elements[element];
+    std::vector<std::optional<Length>> pressed;  // by row
+    for (const Row& row : planned.rows) {
+      const auto bays = bays_reached(planned, row);
+      const auto there = std::find_if(
+          bays.begin(), bays.end(), [&](const BayReached& reached) { return reached.bay == bay; });
+      pressed.push_back(there == bays.end() ? std::nullopt : std::optional{there->pressed});
     }
-    if (low < top && (!shaken.to || low < *shaken.to)) {
-      shaken.to = low;
-      shaken.lowest_row = run.row;
+    for (const RunState& run : state.runs) {  // in order of start
+      if (run.element != element || !pressed[run.row]) continue;
+      runs_.push_back({run.from, run.to, run.row, *pressed[run.row]});
     }
   }
-  return shaken;
-}
+
+  // Not before the moment asked before.
+  Shaken at(Seconds moment, Length top, Length floor) {
+    for (; next_ < runs_.size() && runs_[next_].from <= moment; ++next_) {
+      on_.push_back(runs_[next_]);
+    }
+    std::erase_if(on_, [&](const On& run) { return run.to && *run.to < moment; });
+    Shaken shaken;
+    for (const On& run : on_) {
+      const Length low = std::max(run.pressed, floor);
+      if (std::find(shaken.rows.begin(), shaken.rows.end(), run.row) == shaken.rows.end()) {
+        shaken.rows.push_back(run.row);
+      }
+      if (low < top && (!shaken.to || low < *shaken.to)) {
+        shaken.to = low;
+        shaken.lowest_row = run.row;
+      }
+    }
+    return shaken;
+  }
+
+ private:
+  struct On {
+    Seconds from{};
+    std::optional<Seconds> to;
+    std::size_t row = 0;
+    Length pressed;
+  };
+  std::vector<On> runs_, on_;
+  std::size_t next_ = 0;
+};
 
 // The moments between which nothing turns. Between two of them: the top never falls, so that every
 // head without a row grows; the gain over a window runs straight (it bends where an end of the
@@ -99,6 +126,7 @@ class WorstOfBay {
         top_(state.elements[element].tops[bay]),
         late_(latest_top(state.elements[element], bay)),
         sets_(set_steps(state, element, SetSide::late)),
+        runs_(state, element, bay),
         rating_(state.plan->elements[element].form_rating) {}
 
   std::optional<WorstPressure> find(Seconds until) {
@@ -118,7 +146,7 @@ class WorstOfBay {
     const Length top = top_.at(at);
     if (top <= Length{}) return;
     const Method method = method_at(state_, c, fastest_);
-    const Shaken shaken = shaken_at(state_, element_, bay_, top, floor, at);
+    const Shaken shaken = runs_.at(at, top, floor);
     const auto greatest =
         trade::pressure_profile(c.unit_weight, top, method.greatest, shaken.to).greatest();
     if (worst_ && greatest.pressure <= worst_->greatest.pressure) return;
@@ -131,6 +159,7 @@ class WorstOfBay {
   const trade::TopCurve& top_;
   trade::TopCurve late_;
   std::vector<trade::SetStep> sets_;
+  RunsOn runs_;
   std::optional<Pressure> rating_;
   Velocity fastest_;
   std::optional<WorstPressure> worst_;
@@ -155,7 +184,7 @@ std::optional<FormPressure> form_pressure(const PourState& state, std::size_t el
   Method method = method_at(state, c, there.rise);
   const Length floor = trade::set_by(latest_top(state.elements[element], bay),
                                      set_steps(state, element, SetSide::late), at);
-  Shaken shaken = shaken_at(state, element, bay, there.top, floor, at);
+  Shaken shaken = RunsOn{state, element, bay}.at(at, there.top, floor);
   there.method = method.greatest;
   there.no_method = std::move(method.why_not);
   there.rows = std::move(shaken.rows);

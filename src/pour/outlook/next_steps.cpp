@@ -86,7 +86,7 @@ std::vector<RowToRun> rows_to_run(const PourState& state, std::size_t element, S
   for (std::size_t r = 0; r < rows.size(); ++r) {
     const RunAnswer& answer = answers[r];
     if (!answer.due) continue;
-    found.push_back({r, state.plan->limits.dose_min.value - answer.ran,
+    found.push_back({r, (state.plan->limits.dose_min.value - answer.ran) / answer.counts,
                      state.running(element, r) != nullptr, answer.wait});
   }
   const auto line = [&](const RowToRun& run) {

@@ -38,7 +38,8 @@ struct RunAnswer {
   /// The plan asks for it and it would do good: it serves the lift placed last, has not run enough
   /// and works on concrete that has not set. It may have to wait for its motors or a lower head.
   bool due = false;
-  Seconds ran{};          ///< for that lift
+  Seconds ran{};          ///< for that lift; slow seconds count for less (form.h)
+  double counts = 1;      ///< what a second of it counts for, running now
   bool over_set = false;  ///< all it works on may have set
   RowHead head{};
   [[nodiscard]] bool wanted() const { return wait == RunWait::none; }

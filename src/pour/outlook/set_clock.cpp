@@ -74,7 +74,7 @@ class Clock {
   }
 
  private:
-  [[nodiscard]] bool early() const { return side_ == SetSide::early; }
+  [[nodiscard]] bool early() const { return side_ != SetSide::late; }
   [[nodiscard]] Seconds oldest() const { return state_.plan->limits.load_age_max.value; }
 
   static std::vector<Load> loads_of(const PourState& state, std::size_t element) {
@@ -163,8 +163,10 @@ class Clock {
   [[nodiscard]] Seconds set_of(const Mix& mix, const Load* load, Seconds moment) const {
     const Celsius temp = temperature(mix, load, moment);
     const MeasuredSet* found = measured_.of(mix);
-    if (found == nullptr) return planned_set(mix, temp, side_);
-    return (early() ? found->early : found->late) / set_rate(mix, temp, side_);
+    const Seconds set = found == nullptr
+                            ? planned_set(mix, temp, side_)
+                            : (early() ? found->early : found->late) / set_rate(mix, temp, side_);
+    return side_ == SetSide::early ? set * state_.plan->limits.plastic_share.value : set;
   }
 
   [[nodiscard]] Celsius temperature(const Mix& mix, const Load* load, Seconds moment) const {
@@ -260,8 +262,8 @@ double set_rate(const Mix& mix, Celsius temp, SetSide side) {
     return trade::rate_factor(temp, {mix.set_reference, q});
   };
   if (mix.set_q) return by(*mix.set_q);
-  return side == SetSide::early ? std::max(by(trade::kQuickSet), by(trade::kSlowSet))
-                                : std::min(by(trade::kQuickSet), by(trade::kSlowSet));
+  return side != SetSide::late ? std::max(by(trade::kQuickSet), by(trade::kSlowSet))
+                               : std::min(by(trade::kQuickSet), by(trade::kSlowSet));
 }
 
 Seconds planned_set(const Mix& mix, Celsius temp, SetSide side) {

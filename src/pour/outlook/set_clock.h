@@ -2,6 +2,9 @@
 // load, at the rate of ASTM C1074's equivalent age by the load's own temperature, and has two
 // sides: what must be done before the concrete sets asks the early one, what must wait until it has
 // set asks the late one.
+//   - The early side ends with the concrete's workability where the plan says that it ends before
+//   the
+//     set (limits plastic_share): what must be done before it sets does not count after that.
 //   - The mix's own Q holds on both sides. Without it the early side takes the faster of 6600 K and
 //     4400 K at that temperature and the late side the slower (ours: held against a published table
 //     of setting times in tests/published).
@@ -22,8 +25,9 @@
 namespace rb {
 
 enum class SetSide {
-  early,  ///< what must be done before it sets
+  early,  ///< what must be done before it sets, or before its workability ends
   late,   ///< what must wait until it has set
+  hard,   ///< the early side of the set itself
 };
 
 /// How fast a mix sets at a temperature, against its reference: the side's of the two where its Q

@@ -1,5 +1,7 @@
 #include "pour/plan/plan.h"
 
+#include "trade/motors/force.h"
+
 #include <algorithm>
 
 namespace rb {
@@ -81,6 +83,21 @@ bool Person::has_role(std::string_view asked) const {
     if (comma == std::string_view::npos) return false;
     left.remove_prefix(comma + 1);
   }
+}
+
+bool meet(const Element& a, const Element& b) {
+  const auto names = [](const Element& one, const Element& other) {
+    return std::find(one.meets.begin(), one.meets.end(), other.id) != one.meets.end();
+  };
+  return names(a, b) || names(b, a);
+}
+
+bool feeds(const Inverter& inverter, const MotorId& motor) {
+  return std::find(inverter.motors.begin(), inverter.motors.end(), motor) != inverter.motors.end();
+}
+
+Frequency MotorType::working() const {
+  return work_speed.value_or(top_speed * trade::kWorkingShare);
 }
 
 const Element* Plan::find(const ElementId& element) const {

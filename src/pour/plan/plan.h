@@ -84,6 +84,7 @@ struct Element {
   std::optional<Pressure> form_rating;
   std::optional<MassPerArea> form_mass;
   std::optional<Velocity> rise_limit;
+  std::vector<ElementId> meets{};          ///< elements whose concrete this one's lies against
   std::optional<Seconds> joint_age_max{};  ///< the contract's: from one layer to the next on it
   std::optional<Seconds> strip_after{};    ///< no form is stripped sooner after its last concrete
   /// How far below a row its motors make concrete press as liquid; none: twice their reach.
@@ -110,6 +111,9 @@ struct Element {
   [[nodiscard]] Length through() const { return kind == ElementKind::deck ? height : thickness; }
 };
 
+/// Whether the plan names one as meeting the other.
+bool meet(const Element& a, const Element& b);
+
 struct Cable {
   Area section;
   Length length;
@@ -124,11 +128,15 @@ struct Inverter {
   std::optional<Cable> cable;
   bool operator==(const Inverter&) const = default;
 };
+bool feeds(const Inverter& inverter, const MotorId& motor);
 
 struct MotorType {
   Current amps;
   Force force;
   Frequency top_speed;
+  std::optional<Frequency> work_speed{};  ///< from which on a second counts whole
+  /// The plan's, else 0.8 of the greatest (trade/motors/force.h).
+  [[nodiscard]] Frequency working() const;
   bool operator==(const MotorType&) const = default;
 };
 
@@ -155,7 +163,9 @@ struct Limits {
   Limit<Length> knit_depth{metres(0.15)};
   Limit<Seconds> knit_margin{seconds(900)};
   Limit<Seconds> insert_least{seconds(5)};
+  Limit<Seconds> insert_most{seconds(15)};
   Limit<Length> insert_layer{metres(0.6)};
+  Limit<double> plastic_share{1.0};  ///< of the time to set; vibrated later it does not count
   bool operator==(const Limits&) const = default;
 };
 

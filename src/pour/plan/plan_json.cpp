@@ -207,6 +207,11 @@ Element read_element(Fields f) {
   }
   if (const auto v = f.maybe_number("rise_limit", kRise))
     element.rise_limit = metres_per_hour(tidy(*v));
+  if (f.has("meets")) {
+    for (std::string& other : f.ids("meets", most::kElements)) {
+      element.meets.emplace_back(std::move(other));
+    }
+  }
   if (const auto v = f.maybe_number("joint_age_max_s", kSeconds)) {
     element.joint_age_max = seconds(*v);
   }
@@ -274,6 +279,8 @@ Limits read_limits(Fields f) {
   read_limit(f, "knit_depth", {0, 5, "m"}, limits.knit_depth, metres);
   read_limit(f, "knit_margin_s", kSeconds, limits.knit_margin, seconds);
   read_limit(f, "insert_s_min", kSeconds, limits.insert_least, seconds);
+  read_limit(f, "insert_s_max", kSeconds, limits.insert_most, seconds);
+  read_limit(f, "plastic_share", {0.1, 1, ""}, limits.plastic_share, share);
   read_limit(f, "insert_layer_m", {0, 5, "m", true}, limits.insert_layer, metres);
   if (limits.dose_max.value < limits.dose_min.value) {
     f.refuse("dose_max_s", said("is below dose_min_s"));
@@ -298,6 +305,13 @@ Plan read_plan(Fields f) {
   for (const Fields& item : f.objects("mixes", most::kMixes)) plan.mixes.push_back(read_mix(item));
   for (const Fields& item : f.objects("elements", most::kElements))
     plan.elements.push_back(read_element(item));
+  for (const Element& element : plan.elements) {
+    for (const ElementId& other : element.meets) {
+      if (other != element.id && plan.find(other) != nullptr) continue;
+      f.refuse("elements", {said("{element} meets {other}, which is no other element of the plan"),
+                            {{"element", element.id.text}, {"other", other.text}}});
+    }
+  }
   std::size_t motors = 0;
   for (const Element& element : plan.elements) {
     for (const Row& row : element.rows) motors += row.motors.size();
@@ -321,6 +335,13 @@ Plan read_plan(Fields f) {
     plan.motor_type = MotorType{amperes(type.number("amps", kAmps)),
                                 kilonewtons(tidy(type.number("force_kn", kForce))),
                                 vibrations_per_minute(tidy(type.number("vpm_max", kSpeed)))};
+    if (type.has("vpm_work")) {
+      const Frequency work = vibrations_per_minute(tidy(type.number("vpm_work", kSpeed)));
+      if (work > plan.motor_type->top_speed) {
+        type.refuse("vpm_work", said("is above vpm_max"));
+      }
+      plan.motor_type->work_speed = work;
+    }
   }
   if (f.has("limits"))
     plan.limits = read_limits({f.object("limits"), inside(f.where(), "limits"), f.bounds()});

@@ -80,6 +80,7 @@ Json element_json(const Element& e) {
   if (e.form_rating) json["form_rating_kpa"] = tidy(in_kilopascals(*e.form_rating));
   if (e.form_mass) json["form_mass_kg_m2"] = in_kilograms_per_m2(*e.form_mass);
   if (e.rise_limit) json["rise_limit"] = tidy(in_metres_per_hour(*e.rise_limit));
+  for (const ElementId& other : e.meets) json["meets"].push_back(other.text);
   if (e.joint_age_max) json["joint_age_max_s"] = in_seconds(*e.joint_age_max);
   if (e.strip_after) json["strip_after_s"] = in_seconds(*e.strip_after);
   if (e.reach_pressure) json["reach_pressure_z"] = in_metres(*e.reach_pressure);
@@ -111,6 +112,8 @@ Json limits_json(const Limits& limits) {
   put("knit_depth", limits.knit_depth, in_metres(limits.knit_depth.value));
   put("knit_margin_s", limits.knit_margin, in_seconds(limits.knit_margin.value));
   put("insert_s_min", limits.insert_least, in_seconds(limits.insert_least.value));
+  put("insert_s_max", limits.insert_most, in_seconds(limits.insert_most.value));
+  put("plastic_share", limits.plastic_share, limits.plastic_share.value);
   put("insert_layer_m", limits.insert_layer, in_metres(limits.insert_layer.value));
   return json;
 }
@@ -222,6 +225,9 @@ Json known_json(const Plan& plan) {
     json["motor_type"] = {{"amps", in_amperes(plan.motor_type->amps)},
                           {"force_kn", tidy(in_kilonewtons(plan.motor_type->force))},
                           {"vpm_max", tidy(in_vibrations_per_minute(plan.motor_type->top_speed))}};
+    if (plan.motor_type->work_speed) {
+      json["motor_type"]["vpm_work"] = tidy(in_vibrations_per_minute(*plan.motor_type->work_speed));
+    }
   }
   if (const Json limits = limits_json(plan.limits); !limits.empty()) json["limits"] = limits;
   return json;

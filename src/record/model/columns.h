@@ -98,6 +98,7 @@ using M = Measure;
 // What was done and found.
 Table findings(const PourRecord&);
 Table lifts(const PourRecord&);
+Table forms(const PourRecord&);
 Table runs(const PourRecord&);
 Table moves(const PourRecord&);
 Table inserts(const PourRecord&);

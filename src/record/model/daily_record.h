@@ -64,6 +64,16 @@ struct LimitLine {
   Amount value;
   std::string from;
 };
+/// The most an element's form bore over the pour.
+struct FormLine {
+  std::string element;
+  int bay = 0;  ///< from 1
+  Pressure greatest;
+  Length height;
+  Moment at;
+  std::string from;  ///< the running row, or the method
+  std::optional<Pressure> rating;
+};
 struct ReadyLine {
   Moment at;
   std::string item;
@@ -93,6 +103,7 @@ struct RunLine {
   Moment from;
   std::optional<Moment> to;  ///< none: no rest was logged
   std::optional<Seconds> ran;
+  std::optional<Seconds> counts;  ///< of `ran`, slow seconds counting for less
   std::optional<Frequency> speed_low, speed;
   std::optional<Pressure> head;
   bool cables = false;
@@ -206,6 +217,7 @@ struct PourRecord {
   std::vector<ReadyLine> ready;
   std::vector<AirLine> air;
   std::vector<HoldLine> holds;
+  std::vector<FormLine> forms;
   std::vector<LiftLine> lifts;
   std::vector<RunLine> runs;
   std::vector<MoveLine> moves;

@@ -9,6 +9,7 @@
 
 #include "pour/log/origin.h"
 #include "pour/outlook/form.h"
+#include "pour/outlook/form_pressure.h"
 #include "record/model/event_words.h"
 #include "record/model/names.h"
 
@@ -34,6 +35,7 @@ class Maker {
     limits();
     before_and_between();
     placing();
+    forms();
     motors();
     loads();
     findings();
@@ -86,6 +88,14 @@ class Maker {
     };
     add("dose at least", amount(l.dose_min.value), l.dose_min.from, "dose-low");
     add("run of a row at most", amount(l.dose_max.value), l.dose_max.from, "run-long");
+    if (plan_.motor_type) {
+      const bool given = plan_.motor_type->work_speed.has_value();
+      Source source{.code = given ? Source::Code::plan : Source::Code::standard};
+      if (!given)
+        source.words = said("0.8 of the motors' greatest speed: a choice of this project");
+      out_.limits.push_back({"speed under which a second counts as the square of its share",
+                             amount(plan_.motor_type->working()), source_text(source, voice_)});
+    }
     add("under-dosed share of a lift at most", share(l.under_share_max.value),
         l.under_share_max.from, "dose-low");
     add("window of the rate of rise", amount(l.rise_window.value), l.rise_window.from, "rise-fast");
@@ -101,6 +111,10 @@ class Maker {
         "insert-sparse");
     add("insertion at a point at least", amount(l.insert_least.value), l.insert_least.from,
         "insert-few");
+    add("insertion at a point at most", amount(l.insert_most.value), l.insert_most.from,
+        "insert-long");
+    add("vibration counts until this share of the time to set",
+        Amount{Measure::number, l.plastic_share.value}, l.plastic_share.from, "dose-low");
     add("layer of insertions at most", amount(l.insert_layer.value), l.insert_layer.from,
         "insert-few");
     add("warning before a joint sets", amount(l.knit_margin.value), l.knit_margin.from,
@@ -147,6 +161,19 @@ class Maker {
     }
   }
 
+  void forms() {
+    for (std::size_t e = 0; e < plan_.elements.size(); ++e) {
+      const auto worst = worst_pressure(state_, e, state_.last);
+      if (!worst) continue;
+      std::string from = told(voice_.language, said("the plan's method"));
+      if (worst->row) from = plan_.elements[e].rows[*worst->row].id.text;
+      if (!worst->row && worst->no_method) from = told(voice_.language, said("full liquid"));
+      out_.forms.push_back({names_.element(e), static_cast<int>(worst->bay) + 1,
+                            worst->greatest.pressure, worst->greatest.z, names_.moment(worst->at),
+                            from, worst->rating});
+    }
+  }
+
   void motors() {
     for (std::size_t i = 0; i < state_.runs.size(); ++i) {
       const RunState& r = state_.runs[i];
@@ -157,11 +184,15 @@ class Maker {
                    names_.moment(r.from),
                    names_.moment(r.to),
                    std::nullopt,
-                   r.speed_low,
-                   r.speed,
+                   std::nullopt,
+                   r.slowest(),
+                   r.fastest(),
                    std::nullopt,
                    r.cables};
-      if (r.to) line.ran = *r.to - r.from;
+      if (r.to) {
+        line.ran = *r.to - r.from;
+        line.counts = trade::RunningTime{weighed(state_, r, *r.to)}.within(r.from, *r.to);
+      }
       const auto head = std::find_if(report_.runs.begin(), report_.runs.end(),
                                      [i](const RunReport& report) { return report.run == i; });
       if (head != report_.runs.end()) line.head = head->head;

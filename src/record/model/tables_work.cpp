@@ -91,6 +91,18 @@ Table lifts(const PourRecord& p) {
                    {"mean_dose", "Mean dose", M::span, of(&L::mean_dose)}});
 }
 
+Table forms(const PourRecord& p) {
+  using L = FormLine;
+  return table<L>("form_pressure", "Greatest pressure on the form", p.forms,
+                  {{"element", "Element", M::text, of(&L::element)},
+                   {"bay", "Bay", M::count, of(&L::bay)},
+                   {"greatest", "Pressure", M::pressure, of(&L::greatest)},
+                   {"rating", "Form rating", M::pressure, of(&L::rating)},
+                   {"height", "At height", M::length, of(&L::height)},
+                   {"at", "At", M::moment, of(&L::at)},
+                   {"from", "From", M::text, of(&L::from)}});
+}
+
 Table runs(const PourRecord& p) {
   using L = RunLine;
   return table<L>("runs", "Runs of the rows", p.runs,
@@ -100,6 +112,7 @@ Table runs(const PourRecord& p) {
                    {"from", "From", M::moment, of(&L::from)},
                    {"to", "To", M::moment, of(&L::to)},
                    {"ran", "Ran", M::span, of(&L::ran)},
+                   {"counts", "Seconds that count", M::span, of(&L::counts), On::data},
                    {"speed_low", "Lowest speed", M::speed, of(&L::speed_low), On::data},
                    {"speed", "Speed", M::speed, of(&L::speed)},
                    {"head", "Pressure at the row", M::pressure, of(&L::head)},

@@ -288,6 +288,13 @@ constexpr std::array kScreens{
                    [](const PourState& s) {
                      return with_figure(test_draft(s), {.what = Figure::slump, .typed = "999"});
                    }},
+    ShowcaseScreen{"pressure", true, [](const PourState&) { return with(PressureDraft{}); }},
+    ShowcaseScreen{"inverters", true, [](const PourState&) { return with(InvertersDraft{}); }},
+    ShowcaseScreen{"speed", true,
+                   [](const PourState& s) {
+                     return with(SpeedDraft{
+                         InverterId{"V1"}, {.what = Figure::speed, .guess = 4800}, last_tap(s)});
+                   }},
     ShowcaseScreen{"air", true,
                    [](const PourState& s) {
                      return with(AirDraft{{.what = Figure::air_temp, .guess = -9}, last_tap(s)});

@@ -52,7 +52,8 @@ enum class Figure {
   each,
   depth,
   points,
-  heads
+  heads,
+  speed
 };
 struct FigureEntry {
   Figure what = Figure::volume;
@@ -86,6 +87,16 @@ struct TestDraft {
 };
 struct AirDraft {
   FigureEntry figure{.what = Figure::air_temp};
+  Moment at{};
+};
+struct PressureDraft {};
+struct InvertersDraft {
+  int page = 0;
+};
+/// What an inverter is set to, being typed.
+struct SpeedDraft {
+  InverterId inverter{};
+  FigureEntry figure{.what = Figure::speed};
   Moment at{};
 };
 /// Insertions of an internal vibrator being logged for a lift.
@@ -185,7 +196,7 @@ using Dialog =
                  GateDraft, ResumeDraft, TapsDraft, FindingsDraft, MoreDraft, SettingsDraft,
                  CloseDraft, QuitDraft, ElementsDraft, TrucksDraft, TruckDraft, TestDraft, AirDraft,
                  InsertDraft, NextDraft, HolderDraft, ReadyDraft, PlanFromDraft, PlanPanel,
-                 FindDraft, MirrorDraft, BayStartDraft>;
+                 FindDraft, MirrorDraft, BayStartDraft, InvertersDraft, SpeedDraft, PressureDraft>;
 
 /// A book that could not be opened: all the window shows then.
 struct FailureDraft {

@@ -105,6 +105,7 @@ void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourVie
        say(Word::row_reach, say.height_bare(row->reach_low), say.height(row->reach_high)) +
        " \u00B7 " + say(Word::row_motors, row->spots.size()));
   tell(head_words(say, *row));
+  if (row->running_since && row->counts < 1) tell(slow_words(say, *row));
   tell(say(Word::ran, timer(row->ran)) +
        (view.lift.latest ? " " + say(Word::for_this_lift, *view.lift.latest) : ""));
   const Word hung = !row->hung    ? Word::row_not_hung
@@ -167,6 +168,18 @@ void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& p
             .under = waiting > 0 ? fmt::format("{} {}", waiting, say(Word::truck_waiting)) : "",
             .symbol = Symbol::list})) {
     stage.open(TrucksDraft{});
+  }
+  if (cell({.id = "inverters",
+            .text = say(Word::inverters),
+            .symbol = Symbol::cable,
+            .enabled = !plan.power.empty()})) {
+    stage.open(InvertersDraft{});
+  }
+  if (cell({.id = "pressure",
+            .text = say(Word::pressure),
+            .symbol = Symbol::rise,
+            .enabled = !view.pressures.empty()})) {
+    stage.open(PressureDraft{});
   }
   if (cell({.id = "what next", .text = say(Word::what_next), .symbol = Symbol::rise})) {
     stage.open(NextDraft{});

@@ -3,6 +3,7 @@
 #include "screens/entry/insert_panel.h"
 #include "screens/entry/keyboard.h"
 #include "screens/entry/number_pad.h"
+#include "screens/entry/power_panel.h"
 #include "screens/entry/ready_panel.h"
 #include "screens/entry/scope.h"
 #include "screens/entry/truck_panel.h"
@@ -16,6 +17,7 @@
 #include "screens/live/mirror_panel.h"
 #include "screens/live/next_panel.h"
 #include "screens/live/pour_layout.h"
+#include "screens/live/pressure_panel.h"
 #include "screens/live/rows_panel.h"
 #include "screens/live/taps_panel.h"
 #include "screens/live/type_dialog.h"
@@ -68,6 +70,9 @@ class DrawDialog {
   bool operator()(TruckDraft& d) const { return draw_truck(stage_, box(), d, view_, plan_), true; }
   bool operator()(TestDraft& d) const { return draw_test(stage_, box(), d), true; }
   bool operator()(AirDraft& d) const { return draw_air(stage_, box(), d), true; }
+  bool operator()(InvertersDraft& d) const { return draw_inverters(stage_, box(), d, view_), true; }
+  bool operator()(PressureDraft&) const { return draw_pressure(stage_, box(), view_), true; }
+  bool operator()(SpeedDraft& d) const { return draw_speed(stage_, box(), d), true; }
   bool operator()(InsertDraft& d) const { return draw_insert(stage_, box(), d, view_), true; }
   bool operator()(NextDraft& d) const { return draw_next(stage_, box(), d, view_), true; }
   bool operator()(BayStartDraft& d) const { return draw_bay_starts(stage_, box(), d, view_), true; }

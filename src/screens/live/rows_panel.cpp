@@ -30,6 +30,10 @@ Look look_of(DoseWord word) {
 std::string dose_words(const Say& say, const RowView& row) {
   switch (row.word) {
     case DoseWord::more:
+      if (row.running_since && row.counts < 1) {
+        return say(Word::seconds_more, whole_seconds(row.to_go)) + " \u00B7 " +
+               slow_words(say, row);
+      }
       return say(Word::seconds_more, whole_seconds(row.to_go));
     case DoseWord::enough:
       return say(Word::enough);
@@ -230,6 +234,10 @@ void draw_sides(Stage& stage, const Box& box, const PourView& view) {
 }
 
 }  // namespace
+
+std::string slow_words(const Say& say, const RowView& row) {
+  return say(Word::slow_counts, fmt::format("{:.2f}", row.counts));
+}
 
 std::string head_words(const Say& say, const RowView& row) {
   if (!row.head) return say(Word::caution_no_concrete);

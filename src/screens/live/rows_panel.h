@@ -12,6 +12,8 @@ void draw_row_button(Stage& stage, const Box& box, const RowView& row, const Pou
 
 /// The head a row has if it runs now, against the form's rating; reckoned ones with a "~".
 std::string head_words(const Say& say, const RowView& row);
+/// What a second of a slow row counts for.
+std::string slow_words(const Say& say, const RowView& row);
 
 void draw_rows(Stage& stage, const Box& box, const PourView& view);
 

@@ -204,6 +204,8 @@ class Tiles {
   void lifts() {
     figure(PlanField::lift_count, 0, guesses().lifts);
     for (std::size_t i = 0; i < shown().lifts.size(); ++i) figure(PlanField::lift, i);
+    figure(PlanField::joint_age);
+    figure(PlanField::strip_after);
   }
 
   void rows() {
@@ -257,6 +259,9 @@ class Tiles {
     figure(PlanField::slump, 0, draft().mix_guessed);
     figure(PlanField::initial_set, 0, draft().mix_guessed);
     figure(PlanField::set_temp, 0, draft().mix_guessed);
+    for (const PlanField field : {PlanField::set_q, PlanField::temp_low, PlanField::temp_high}) {
+      figure(field);
+    }
     const std::size_t cement = place_in(kCementClasses, m.cement);
     choice("cement", say_(kCements[cement]), Word::plan_cement, [cement](PlanEdit& edit) {
       edit.draft.plan.mixes[edit.of].cement = kCementClasses[(cement + 1) % kCements.size()];
@@ -283,6 +288,11 @@ class Tiles {
     choice("method", kMethodNames[method], Word::plan_pressure, [method](PlanEdit& edit) {
       edit.draft.plan.pressure_method = kMethods[(method + 1) % kMethods.size()];
     });
+    for (const PlanField field :
+         {PlanField::knit_margin, PlanField::plastic_share, PlanField::insert_least,
+          PlanField::insert_most, PlanField::insert_layer}) {
+      figure(field);
+    }
   }
 
   const Say& say_;

@@ -65,6 +65,7 @@ class EventFacts {
   void add(const char* name, Length value) { facts.push_back({name, say_.height(value)}); }
   void add(const char* name, Celsius value) { facts.push_back({name, say_.temperature(value)}); }
   void add(const char* name, Pressure value) { facts.push_back({name, say_.pressure(value)}); }
+  void add(const char* name, Frequency value) { facts.push_back({name, amount(value)}); }
   void add(const char* name, Side value) { facts.push_back({name, Term{to_text(value)}}); }
   // What no sentence tells.
   template <class T>

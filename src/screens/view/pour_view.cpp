@@ -274,7 +274,10 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
     view.hold = HoldView{state.moment(hold.from), hold.reason, hold.moved};
     if (!hold.moved && cleared_off(state)) view.hold->moved = state.moved.back().what.thing;
   }
-  view.trucks = TruckList{state, now};
+  view.trucks = LazyList<TruckView>{[&state, now] { return make_truck_views(state, now); }};
+  view.inverters = LazyList<InverterView>{[&state] { return make_inverter_views(state); }};
+  view.pressures = LazyList<PressureView>{
+      [&state, element, at] { return make_pressure_views(state, element, at); }};
   if (!state.air.empty()) view.air = state.air.back().second;
   if (state.elements.empty()) return view;
   const Element& planned = state.plan->elements[element];

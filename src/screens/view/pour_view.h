@@ -10,6 +10,9 @@
 #include "check/check.h"
 #include "pour/log/state.h"
 #include "pour/outlook/gates.h"
+#include "screens/view/inverter_view.h"
+#include "screens/view/lazy_list.h"
+#include "screens/view/pressure_view.h"
 #include "screens/view/ready_view.h"
 #include "screens/view/truck_view.h"
 
@@ -37,6 +40,7 @@ struct RowView {
   Seconds low{}, high{};                  ///< the band
   DoseWord word = DoseWord::none;
   Seconds to_go{};                 ///< until enough, or over by how much
+  double counts = 1;               ///< what a second of it counts for, as it runs now
   std::optional<Pressure> head{};  ///< if it ran now, full liquid; none = nothing in reach
   bool head_about = false;         ///< reckoned from the last rise, above what was read
   std::optional<Pressure> rating{};
@@ -211,9 +215,11 @@ struct PourView {
   std::vector<KnitView> knit{};      ///< the one that sets first at the front
   std::optional<WindowView> full{};  ///< when the lift being placed reaches its planned top
   InsertView insert{};
-  TruckList trucks{};
-  std::optional<Celsius> air{};    ///< measured last
-  std::vector<ReadyLine> ready{};  ///< the walk-down
+  LazyList<TruckView> trucks{};
+  LazyList<InverterView> inverters{};  ///< as the plan's
+  LazyList<PressureView> pressures{};  ///< of the element, by bay that concrete has come to
+  std::optional<Celsius> air{};        ///< measured last
+  std::vector<ReadyLine> ready{};      ///< the walk-down
 };
 
 /// An open joint this near its setting is told beside the lift (our own choice).

@@ -10,6 +10,7 @@ namespace rb::screens {
 namespace {
 
 // How it stands to its band, and how far from the end it is at.
+// Seconds of the clock: those of a slow row count for less.
 void word_dose(RowView& view, const Limits& limits) {
   const bool begun = view.ran > Seconds{} || view.running_since;
   switch (judge_band(view.ran, limits)) {
@@ -23,7 +24,7 @@ void word_dose(RowView& view, const Limits& limits) {
     case BandVerdict::short_of:
     case BandVerdict::none:
       if (begun) view.word = DoseWord::more;
-      if (begun) view.to_go = view.low - view.ran;
+      if (begun) view.to_go = (view.low - view.ran) / view.counts;
       break;
   }
 }
@@ -56,6 +57,7 @@ std::vector<RowView> make_row_views(const PourState& state, std::size_t element,
       view.running_since = state.moment(run->from);
     }
     view.ran = answers[i].ran;
+    view.counts = answers[i].counts;
     word_dose(view, limits);
     const HangState* hung = state.hanging(element, i);
     if (hung != nullptr) {

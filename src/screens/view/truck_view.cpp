@@ -5,13 +5,6 @@
 
 namespace rb::screens {
 
-const std::vector<TruckView>& TruckList::all() const {
-  if (!made_) {
-    made_ = state_ == nullptr ? std::vector<TruckView>{} : make_truck_views(*state_, now_);
-  }
-  return *made_;
-}
-
 std::vector<TruckView> make_truck_views(const PourState& state, Moment now) {
   std::vector<TruckView> views;
   std::unordered_set<std::string> tested;

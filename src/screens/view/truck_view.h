@@ -30,22 +30,4 @@ inline constexpr Seconds kNearlyOld{900};
 /// Discharging first, then those waiting, the oldest load first, then the rest, the latest first.
 std::vector<TruckView> make_truck_views(const PourState& state, Moment now);
 
-/// The same, made when first looked at: most frames show none. Good as long as the state it is of.
-class TruckList {
- public:
-  TruckList() = default;
-  TruckList(const PourState& state, Moment now) : state_(&state), now_(now) {}
-  [[nodiscard]] auto begin() const { return all().begin(); }
-  [[nodiscard]] auto end() const { return all().end(); }
-  [[nodiscard]] std::size_t size() const { return all().size(); }
-  [[nodiscard]] bool empty() const { return all().empty(); }
-  const TruckView& operator[](std::size_t i) const { return all()[i]; }
-
- private:
-  [[nodiscard]] const std::vector<TruckView>& all() const;
-  const PourState* state_ = nullptr;
-  Moment now_{};
-  mutable std::optional<std::vector<TruckView>> made_;
-};
-
 }  // namespace rb::screens

@@ -1,6 +1,8 @@
 // The dose of vibration over a face: for every spot, the seconds in which at least one motor that
-// reaches it ran, from the moment concrete came there until it set. Not a simulation: along x the
-// face is cut into cells judged at their middle; up the face the dose is exact, piecewise linear.
+// reaches it ran, from the moment concrete came there until it set; a second of a motor that turns
+// slowly counts for less (force.h), of several motors the one that counts most. Not a simulation:
+// along x the face is cut into cells judged at their middle; up the face the dose is exact,
+// piecewise linear.
 #pragma once
 
 #include <algorithm>
@@ -150,7 +152,7 @@ struct SpotStory {
   Seconds sets{};
   Seconds dose{};
   struct Shaken {
-    Interval when;                     ///< clipped to [came, sets]
+    Interval when;  ///< clipped to [came, sets]; its work that of the motor that counts most
     std::vector<std::size_t> shakers;  ///< indices into the side
   };
   std::vector<Shaken> shaken;

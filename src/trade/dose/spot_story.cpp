@@ -26,7 +26,7 @@ std::optional<SpotStory> spot_story(const Face& face, std::size_t side, Length x
     if (!shakers[i].reaches_x(x) || !shakers[i].reaches_z(z)) continue;
     cover.push_back(i);
     for (const Interval& run : shakers[i].running) {
-      const Interval seen{std::max(run.from, story.came), std::min(run.to, story.sets)};
+      const Interval seen{std::max(run.from, story.came), std::min(run.to, story.sets), run.work};
       if (seen.to <= seen.from) continue;
       all.push_back(seen);
       edges.push_back(seen.from);
@@ -37,11 +37,12 @@ std::optional<SpotStory> spot_story(const Face& face, std::size_t side, Length x
   std::sort(edges.begin(), edges.end());
   edges.erase(std::unique(edges.begin(), edges.end()), edges.end());
   for (std::size_t e = 0; e + 1 < edges.size(); ++e) {
-    SpotStory::Shaken shaken{{edges[e], edges[e + 1]}, {}};
+    SpotStory::Shaken shaken{{edges[e], edges[e + 1], 0}, {}};
     for (const std::size_t i : cover) {
       for (const Interval& run : shakers[i].running) {
         if (run.from <= edges[e] && run.to >= edges[e + 1]) {
           shaken.shakers.push_back(i);
+          shaken.when.work = std::max(shaken.when.work, run.work);
           break;
         }
       }

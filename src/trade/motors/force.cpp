@@ -1,5 +1,6 @@
 #include "trade/motors/force.h"
 
+#include <algorithm>
 #include <numbers>
 
 #include "trade/shape/bounds.h"
@@ -37,6 +38,11 @@ Result<Force> force_at_speed(Force rated, Frequency rated_speed, Frequency speed
   }
   const double ratio = speed / rated_speed;
   return rated * (ratio * ratio);
+}
+
+double second_counts(Frequency speed, Frequency working) {
+  const double ratio = std::min(double{speed / working}, 1.0);
+  return ratio * ratio;
 }
 
 Result<Acceleration> acceleration(Length amplitude, Frequency frequency) {

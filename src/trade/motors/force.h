@@ -2,6 +2,9 @@
 //   F = m r w^2: mechanics. a = amplitude (2 pi f)^2: mechanics.
 //   At a fixed eccentric the force grows with the square of the speed: mechanics.
 //   Least useful on the form: 1.5 g and 40 um: common practice, no source.
+//   A second at a speed counts as the square of its share of the working speed, whole from there
+//   on: the force is mechanics; that the effect goes with the force is a choice of this project.
+//   Motors work at 0.8 of their greatest speed or faster: a choice of this project.
 //   Force needed: 0.5 x (weight of form + 0.2 x weight of concrete in reach) for walls and beams of
 //   plastic concrete; 1.5 x the same for pipes and stiff mixes: from memory of ACI 309R.
 // Sizing is a first guess: the form's own stiffness decides, and its designer must agree to it.
@@ -22,6 +25,13 @@ Result<Force> centrifugal_force(Mass eccentric, Length radius, Frequency speed);
 /// The force a motor rated at one speed gives at another (same eccentric setting). Input error for
 /// a force outside 0 to 500 kN, a rated speed not over 0, or a speed outside 0 to 500 Hz.
 Result<Force> force_at_speed(Force rated, Frequency rated_speed, Frequency speed);
+
+/// Of their greatest speed, what motors work at whose plan says no more.
+inline constexpr double kWorkingShare = 0.8;
+
+/// What a second of a motor counts for that turns at a speed, of one at its working speed; at most
+/// 1. `working` is over 0.
+double second_counts(Frequency speed, Frequency working);
 
 /// Peak acceleration of a movement of a given amplitude (half the travel) and frequency.
 Result<Acceleration> acceleration(Length amplitude, Frequency frequency);

@@ -12,26 +12,29 @@ namespace rb::trade {
 
 struct Interval {
   Seconds from{};
-  Seconds to{};  ///< not before `from`
+  Seconds to{};     ///< not before `from`
+  double work = 1;  ///< what a second of it counts for
   bool operator==(const Interval&) const = default;
 };
 
-/// Sorted spans that neither overlap nor touch, covering the same moments.
+/// Sorted spans that do not overlap, covering the same moments; where several did, a second counts
+/// for the most of them, never the sum. Those that touch and count alike are one.
 std::vector<Interval> united(std::vector<Interval> spans);
 
-/// United spans, made ready to be measured: each look costs a binary search.
+/// United spans, made ready to be measured: each look costs a binary search. What a second counts
+/// for is weighed in.
 class RunningTime {
  public:
   RunningTime() = default;
   explicit RunningTime(std::vector<Interval> spans);
-  /// How long it ran in [from, to]; zero when `to` is not after `from`.
+  /// The seconds that count in [from, to]; zero when `to` is not after `from`.
   [[nodiscard]] Seconds within(Seconds from, Seconds to) const;
   [[nodiscard]] const std::vector<Interval>& spans() const { return spans_; }
 
  private:
   [[nodiscard]] Seconds until(Seconds moment) const;
   std::vector<Interval> spans_;
-  std::vector<Seconds> before_;  // ran before each span
+  std::vector<Seconds> before_;  // counted before each span
 };
 
 /// When something ran. Cheap to copy: motors that run together share one.

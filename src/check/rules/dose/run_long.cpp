@@ -13,7 +13,10 @@ namespace {
 Seconds longest(const Look& look, const LiftReport& report, std::size_t row) {
   const Seconds until = look.lift(report).next_start.value_or(look.asof.at);
   Seconds most{};
+  const trade::Running* last = nullptr;  // motors of a row share one: asked once
   for (const trade::Running& motor : look.shaken[report.element][row]) {
+    if (last != nullptr && last->shares(motor)) continue;
+    last = &motor;
     most = std::max(most, motor.time().within(report.placed_from, until));
   }
   return most;

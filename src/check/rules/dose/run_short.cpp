@@ -6,12 +6,22 @@ namespace rb {
 
 namespace {
 
+constexpr Seconds kRounding{1e-6};
+
 void look_run_short(const Look& look, const Rule& rule, Findings& out) {
   const auto& limit = look.plan().limits.dose_min;
   for_rows_of_lifts(look, [&](const LiftReport& report, std::size_t row, Seconds ran) {
     if (judge_band(ran, look.plan().limits) != BandVerdict::short_of) return;
     if (!look.settled(report)) return;
-    out.push_back(row_time_finding(look, rule, report, row, ran, limit));
+    Finding f = row_time_finding(look, rule, report, row, ran, limit);
+    const Seconds whole = by_the_clock(look.ran[report.element][row], *f.from, *f.to);
+    if (whole > ran + kRounding) {
+      f.sentence = said(
+          "{element} lift {lift}, row {row} ({side} side): ran {whole}, so slowly that it "
+          "counts {measured}, limit {limit}");
+      f.facts.push_back({"whole", amount(whole)});
+    }
+    out.push_back(std::move(f));
   });
 }
 

@@ -10,10 +10,12 @@ constexpr Frequency kSlowest = vibrations_per_minute(3000);
 void look_speed_out(const Look& look, const Rule& rule, Findings& out) {
   for (const std::size_t r : look.runs_at_issue) {
     const RunState& run = look.state.runs[r];
-    if (!run.speed) continue;
+    const auto fastest = run.fastest();
+    const auto slowest = run.slowest();
+    if (!fastest || !slowest) continue;
     const auto& type = look.plan().motor_type;
-    const bool fast = type && *run.speed > type->top_speed * (1 + 1e-9);
-    const bool slow = *run.speed_low < kSlowest * (1 - 1e-9);
+    const bool fast = type && *fastest > type->top_speed * (1 + 1e-9);
+    const bool slow = *slowest < kSlowest * (1 - 1e-9);
     if (!fast && !slow) continue;
     const Row& row = look.state.row_of(run);
     Finding f = found(rule);
@@ -22,7 +24,7 @@ void look_speed_out(const Look& look, const Rule& rule, Findings& out) {
     f.side = row.side;
     f.from = run.from;
     f.to = look.run_end(run);
-    f.measured = amount(fast ? *run.speed : *run.speed_low);
+    f.measured = amount(fast ? *fastest : *slowest);
     f.limit = amount(fast ? type->top_speed : kSlowest);
     f.source = fast ? Source{.code = Source::Code::plan, .field = "motor_type.vpm_max"}
                     : Source{.code = Source::Code::standard,

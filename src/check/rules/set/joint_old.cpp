@@ -14,6 +14,7 @@ struct Old {
   Seconds came{};
   std::size_t bay = 0;
   std::optional<std::size_t> beside{};
+  std::optional<std::size_t> met{};  // another element
 };
 
 // Until the next concrete came on a lift's top in a bay; while the pour goes on, until now.
@@ -53,6 +54,14 @@ void look_joint_old(const Look& look, const Rule& rule, Findings& out) {
       if (bay > 0) take(beside(look, report, bay, bay - 1), bay - 1);
       if (bay + 1 < bays) take(beside(look, report, bay, bay + 1), bay);
     }
+    for (const MetWorst& met : came_upon(look, report)) {
+      take(Old{met.by_age.came - met.by_age.stood,
+               met.by_age.stood,
+               met.by_age.bay,
+               {},
+               met.by_age.element},
+           met.by_age.bay);
+    }
     if (!worst) continue;
     Finding f = found(rule);
     f.element = report.element;
@@ -65,13 +74,17 @@ void look_joint_old(const Look& look, const Rule& rule, Findings& out) {
     f.source = {.code = Source::Code::plan, .field = "joint_age_max_s"};
     f.ref = look.lift(report).ref;
     f.sentence =
-        worst->beside
+        worst->met ? said(
+                         "{element} lift {lift} bay {bay}: came {measured} after {other} beside "
+                         "it; the contract allows {limit}")
+        : worst->beside
             ? said(
                   "{element} lift {lift} bay {bay}: came {measured} after bay {beside}; the "
                   "contract allows {limit}")
             : said(
                   "{element} lift {lift} bay {bay}: {measured} until the next concrete on it; the "
                   "contract allows {limit}");
+    if (worst->met) f.facts = {{"other", look.plan().elements[*worst->met].id.text}};
     if (worst->beside) f.facts = {{"beside", counted(*worst->beside + 1)}};
     out.push_back(std::move(f));
   }

@@ -19,6 +19,13 @@ Source set_source(const Look& look, std::size_t element, Seconds came) {
                 "measured: penetration readings (ASTM C403), the early side of "
                 "their range, from when the load was batched, by equivalent age (ASTM C1074)")};
   }
+  if (look.plan().limits.plastic_share.value < 1) {
+    return {.code = Source::Code::plan,
+            .field = "initial_set_h",
+            .words = said(
+                " x plastic_share from when the load was batched, by equivalent age (ASTM C1074), "
+                "the early side: past its workability it is taken as set")};
+  }
   return {.code = Source::Code::plan,
           .field = "initial_set_h",
           .words = said(
@@ -147,6 +154,31 @@ void judge_beside(const Look& look, const Rule& rule, const LiftReport& report, 
   out.push_back(std::move(f));
 }
 
+// A lift's concrete that came upon another element's when that had set.
+void judge_met(const Look& look, const Rule& rule, const LiftReport& report, Findings& out) {
+  for (const MetWorst& worst : came_upon(look, report)) {
+    const Met& met = worst.by_set;
+    if (met.came < met.set || joint_decided(look.state, report.element, report.lift, met.bay)) {
+      continue;
+    }
+    Finding f = found(rule);
+    f.element = report.element;
+    f.lift = report.lift;
+    f.bay = met.bay;
+    f.from = met.came;
+    f.to = look.asof.live && !look.state.closed ? look.asof.at : met.came;  // it is still so
+    f.measured = amount(met.came - met.stood, Measure::long_span);
+    f.limit = amount(met.set - met.stood, Measure::long_span);
+    f.source = set_source(look, met.element, met.stood);
+    f.ref = look.lift(report).ref;
+    f.sentence = said(
+        "{element} lift {lift} bay {bay}: came {measured} after {other} beside it, which set after "
+        "{limit}");
+    f.facts = {{"other", look.plan().elements[met.element].id.text}};
+    out.push_back(std::move(f));
+  }
+}
+
 void judge_bays(const Look& look, const Rule& rule, const LiftReport& report, Findings& out) {
   const std::size_t bays = look.lift(report).top.size();
   for (std::size_t bay = 0; bay < bays; ++bay) {
@@ -161,6 +193,7 @@ void look_knit_late(const Look& look, const Rule& rule, Findings& out) {
     const LiftState& lift = look.lift(report);
     LiftLook* known = look.lift_looks[i];
     judge_bays(look, rule, report, out);
+    judge_met(look, rule, report, out);
     if (known != nullptr && known->knitted) continue;
     bool knitted = lift.next_start.has_value();
     for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {

@@ -1,0 +1,93 @@
+#include "screens/entry/power_panel.h"
+
+#include "screens/entry/figure_pad.h"
+#include "screens/entry/paging.h"
+
+namespace rb::screens {
+
+namespace {
+
+constexpr double kInverterMm = 18.5;
+
+void draw_about(Stage& stage, const Box& box, const InverterView& inverter) {
+  Canvas& canvas = stage.canvas;
+  const Say& say = stage.say;
+  const Pair ground = canvas.theme().quiet;
+  canvas.fill(box, ground.ground, canvas.mm(1.6));
+  canvas.edge(box, canvas.theme().line, canvas.mm(0.25), canvas.mm(1.6));
+  Box in = box.inset(canvas.mm(3.2), canvas.mm(1));
+  const std::string speed = inverter.speed ? say.amount(rb::amount(*inverter.speed))
+                                           : std::string{say(Word::inverter_untold)};
+  canvas.text(inverter.inverter.text + " \u00B7 " + speed, in.cut_top(canvas.height(Face::strong)),
+              {.face = Face::strong, .colours = ground, .free_text = true});
+  in.y1 = std::min(in.y1, in.y0 + canvas.height(Face::small) + canvas.mm(0.8));
+  if (inverter.tripped) {
+    tag(canvas, in, Symbol::mend_sign,
+        say(Word::inverter_tripped_at, say.clock_short(*inverter.tripped)), Look::mend);
+  } else {
+    canvas.text(say(Word::inverter_motors_on, inverter.motors_on), in,
+                {.face = Face::small, .colours = ground});
+  }
+}
+
+void draw_line(Stage& stage, const Box& box, const InverterView& inverter, bool can) {
+  Canvas& canvas = stage.canvas;
+  const float gap = canvas.gap();
+  const float wide = canvas.mm(27);
+  Box about = box;
+  if (button(canvas, about.cut_right(wide, gap),
+             {.id = "trip " + inverter.inverter.text,
+              .text = stage.say(Word::inverter_trip),
+              .said = inverter.inverter.text,
+              .symbol = Symbol::stop_sign,
+              .face = Face::small,
+              .enabled = can && inverter.motors_on > 0,
+              .symbol_above = true})) {
+    stage.keep(event::Trip{inverter.inverter}, stage.tapped());
+  }
+  if (button(canvas, about.cut_right(wide, gap),
+             {.id = "speed " + inverter.inverter.text,
+              .text = stage.say(Word::inverter_speed),
+              .said = inverter.inverter.text,
+              .symbol = Symbol::pencil,
+              .face = Face::small,
+              .enabled = can,
+              .symbol_above = true})) {
+    SpeedDraft speed{.inverter = inverter.inverter, .at = stage.tapped()};
+    if (inverter.speed) speed.figure.guess = in_vibrations_per_minute(*inverter.speed);
+    stage.open(std::move(speed));
+  }
+  draw_about(stage, about, inverter);
+}
+
+}  // namespace
+
+void draw_inverters(Stage& stage, const Box& box, InvertersDraft& draft, const PourView& view) {
+  Canvas& canvas = stage.canvas;
+  const float gap = canvas.gap();
+  const Box in = panel_with_title(stage, box, stage.say(Word::inverters));
+  const float tall = canvas.mm(kInverterMm);
+  const Pages pages = turn_pages(stage, in, view.inverters.size(), draft.page, "inverters", tall);
+  if (view.inverters.empty()) {
+    canvas.text(stage.say(Word::inverters_none), pages.room,
+                {.colours = canvas.soft(), .down = Down::top, .lines = 2});
+  }
+  for (std::size_t i = 0; i < pages.lines && pages.first + i < view.inverters.size(); ++i) {
+    const float y = pages.room.y0 + static_cast<float>(i) * (tall + gap);
+    draw_line(stage, {pages.room.x0, y, pages.room.x1, y + tall}, view.inverters[pages.first + i],
+              !view.closed);
+  }
+}
+
+void draw_speed(Stage& stage, const Box& box, SpeedDraft& draft) {
+  const PanelEnd end =
+      draw_figure_pad(stage, box, draft.figure,
+                      draft.inverter.text + " \u00B7 " + stage.say(Word::inverter_speed_title));
+  if (end == PanelEnd::kept) {
+    const double vpm = *entered(draft.figure, stage.say.units);
+    stage.keep(event::Speed{draft.inverter, vibrations_per_minute(vpm)}, draft.at);
+  }
+  if (end != PanelEnd::open) stage.open(InvertersDraft{});
+}
+
+}  // namespace rb::screens

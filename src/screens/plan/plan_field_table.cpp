@@ -1,0 +1,300 @@
+// The figures of a plan, each told once.
+#include "screens/plan/plan_field_table.h"
+
+#include <array>
+
+namespace rb::screens {
+
+namespace {
+
+using D = PlanDraft;
+using R = FieldRef;
+using Value = std::optional<double>;
+
+const Element& element(const PlanDraft& d, const FieldRef& r) {
+  return d.plan.elements[r.of];
+}
+Element& element(PlanDraft& d, const FieldRef& r) {
+  return d.plan.elements[r.of];
+}
+RowPattern pattern(const PlanDraft& d, const FieldRef& r) {
+  return d.guesses[r.of].pattern;
+}
+
+// The planner's cord; what is not given of it is nothing.
+Cable cable_of(const PlanDraft& d) {
+  return d.wish.cable.value_or(Cable{});
+}
+
+// Nothing and zero are a figure not given.
+Value given(double value) {
+  return value > 0 ? Value{value} : Value{};
+}
+Value size(Length length) {
+  return given(in_metres(length));
+}
+
+double same(double v) {
+  return v;
+}
+double in_celsius(Celsius t) {
+  return t.degrees;
+}
+double in_kelvin(trade::ActivationTemperature q) {
+  return q.kelvin;
+}
+trade::ActivationTemperature activation(double v) {
+  return trade::ActivationTemperature{v};
+}
+
+// A limit: the product's own until it is given.
+template <auto kLimit, auto kNumber, auto kMake>
+constexpr FieldRow limit_row(PlanField field, Word label, Measure measure) {
+  return {field,
+          label,
+          measure,
+          [](const D& d, const R&) { return Value{kNumber((d.plan.limits.*kLimit).value)}; },
+          [](D& d, const R&, double v) {
+            d.plan.limits.*kLimit = {kMake(v), LimitFrom::plan};
+          },
+          nullptr,
+          [](const D& d, const R&) { return (d.plan.limits.*kLimit).from == LimitFrom::standard; }};
+}
+
+template <class T>
+Element& owner(D& d, const R& r, std::optional<T> Element::* /*of*/) {
+  return element(d, r);
+}
+template <class T>
+Mix& owner(D& d, const R& r, std::optional<T> Mix::* /*of*/) {
+  return d.plan.mixes[r.of];
+}
+template <class T>
+const Element& owner(const D& d, const R& r, std::optional<T> Element::* /*of*/) {
+  return element(d, r);
+}
+template <class T>
+const Mix& owner(const D& d, const R& r, std::optional<T> Mix::* /*of*/) {
+  return d.plan.mixes[r.of];
+}
+
+// What an element or a mix may leave unsaid.
+template <auto kMember, auto kNumber, auto kMake>
+constexpr FieldRow may_row(PlanField field, Word label, Measure measure) {
+  return {field,
+          label,
+          measure,
+          [](const D& d, const R& r) {
+            const auto& value = owner(d, r, kMember).*kMember;
+            return value ? Value{kNumber(*value)} : Value{};
+          },
+          [](D& d, const R& r, double v) { owner(d, r, kMember).*kMember = kMake(v); },
+          [](D& d, const R& r) { (owner(d, r, kMember).*kMember).reset(); }};
+}
+
+constexpr std::array kFields{
+    FieldRow{PlanField::length, Word::plan_length, Measure::length,
+             [](const D& d, const R& r) { return size(element(d, r).length); },
+             [](D& d, const R& r, double v) { set_length(d, r.of, metres(v)); }},
+    FieldRow{PlanField::height, Word::plan_height, Measure::length,
+             [](const D& d, const R& r) { return size(element(d, r).height); },
+             [](D& d, const R& r, double v) { set_height(d, r.of, metres(v)); }},
+    FieldRow{PlanField::thickness, Word::plan_thickness, Measure::length,
+             [](const D& d, const R& r) { return size(element(d, r).thickness); },
+             [](D& d, const R& r, double v) { set_thickness(d, r.of, metres(v)); }},
+    may_row<&Element::form_rating, in_kilopascals, kilopascals>(
+        PlanField::form_rating, Word::plan_rating, Measure::pressure),
+    may_row<&Element::rise_limit, in_metres_per_hour, metres_per_hour>(
+        PlanField::rise_limit, Word::plan_rise_limit, Measure::rate),
+    may_row<&Element::joint_age_max, in_seconds, seconds>(PlanField::joint_age,
+                                                          Word::plan_joint_age, Measure::age),
+    may_row<&Element::strip_after, in_seconds, seconds>(PlanField::strip_after,
+                                                        Word::plan_strip_after, Measure::long_span),
+    FieldRow{PlanField::bay_count, Word::plan_bays, Measure::count,
+             [](const D& d, const R& r) { return Value(element(d, r).bays.size()); },
+             [](D& d, const R& r, double v) { set_bay_count(d, r.of, static_cast<int>(v)); }},
+    FieldRow{PlanField::bay, Word::plan_bay, Measure::length,
+             [](const D& d, const R& r) { return size(element(d, r).bays[r.item]); },
+             [](D& d, const R& r, double v) { set_bay(d, r.of, r.item, metres(v)); }},
+    FieldRow{PlanField::lift_count, Word::plan_lifts, Measure::count,
+             [](const D& d, const R& r) { return Value(element(d, r).lifts.size()); },
+             [](D& d, const R& r, double v) { set_lift_count(d, r.of, static_cast<int>(v)); }},
+    FieldRow{PlanField::lift, Word::plan_lift, Measure::length,
+             [](const D& d, const R& r) { return size(element(d, r).lifts[r.item]); },
+             [](D& d, const R& r, double v) { set_lift(d, r.of, r.item, metres(v)); }},
+    FieldRow{PlanField::row, Word::plan_row, Measure::length,
+             [](const D& d, const R& r) { return Value{in_metres(element(d, r).rows[r.item].z)}; },
+             [](D& d, const R& r, double v) { set_row_height(d, r.of, r.item, metres(v)); }},
+    FieldRow{PlanField::row_lowest, Word::plan_row_lowest, Measure::length,
+             [](const D& d, const R& r) { return size(pattern(d, r).lowest); },
+             [](D& d, const R& r, double v) {
+               RowPattern p = pattern(d, r);
+               p.lowest = metres(v);
+               set_pattern(d, r.of, p);
+             }},
+    FieldRow{PlanField::row_apart, Word::plan_row_apart, Measure::length,
+             [](const D& d, const R& r) { return size(pattern(d, r).apart); },
+             [](D& d, const R& r, double v) {
+               RowPattern p = pattern(d, r);
+               p.apart = metres(v);
+               set_pattern(d, r.of, p);
+             }},
+    FieldRow{PlanField::row_motors, Word::plan_row_motors, Measure::count,
+             [](const D& d, const R& r) {
+               const auto& rows = element(d, r).rows;
+               return rows.empty() ? Value{} : Value(rows.front().motors.size());
+             },
+             [](D& d, const R& r, double v) {
+               RowPattern p = pattern(d, r);
+               p.motors = static_cast<int>(v);
+               set_pattern(d, r.of, p);
+             }},
+    FieldRow{PlanField::reach_x, Word::plan_reach_x, Measure::length,
+             [](const D& d, const R& r) { return size(pattern(d, r).reach_x); },
+             [](D& d, const R& r, double v) {
+               RowPattern p = pattern(d, r);
+               p.reach_x = metres(v);
+               set_pattern(d, r.of, p);
+             }},
+    FieldRow{PlanField::reach_z, Word::plan_reach_z, Measure::length,
+             [](const D& d, const R& r) { return size(pattern(d, r).reach_z); },
+             [](D& d, const R& r, double v) {
+               RowPattern p = pattern(d, r);
+               p.reach_z = metres(v);
+               set_pattern(d, r.of, p);
+             }},
+    may_row<&Element::reach_pressure, in_metres, metres>(
+        PlanField::reach_pressure, Word::plan_reach_pressure, Measure::length),
+    FieldRow{
+        PlanField::unit_weight, Word::plan_unit_weight, Measure::unit_weight,
+        [](const D& d, const R& r) {
+          return Value{in_kilonewtons_per_m3(d.plan.mixes[r.of].unit_weight)};
+        },
+        [](D& d, const R& r, double v) { d.plan.mixes[r.of].unit_weight = kilonewtons_per_m3(v); }},
+    FieldRow{PlanField::slump, Word::plan_slump, Measure::small_length,
+             [](const D& d, const R& r) { return Value{in_metres(d.plan.mixes[r.of].slump)}; },
+             [](D& d, const R& r, double v) { d.plan.mixes[r.of].slump = metres(v); }},
+    FieldRow{
+        PlanField::initial_set, Word::plan_set, Measure::long_span,
+        [](const D& d, const R& r) { return Value{in_seconds(d.plan.mixes[r.of].initial_set)}; },
+        [](D& d, const R& r, double v) { d.plan.mixes[r.of].initial_set = seconds(v); }},
+    FieldRow{PlanField::set_temp, Word::plan_set_temp, Measure::temperature,
+             [](const D& d, const R& r) { return Value{d.plan.mixes[r.of].set_reference.degrees}; },
+             [](D& d, const R& r, double v) { d.plan.mixes[r.of].set_reference = celsius(v); }},
+    may_row<&Mix::set_q, in_kelvin, activation>(PlanField::set_q, Word::plan_set_q,
+                                                Measure::kelvin),
+    may_row<&Mix::temp_low, in_celsius, celsius>(PlanField::temp_low, Word::plan_temp_low,
+                                                 Measure::temperature),
+    may_row<&Mix::temp_high, in_celsius, celsius>(PlanField::temp_high, Word::plan_temp_high,
+                                                  Measure::temperature),
+    limit_row<&Limits::dose_min, in_seconds, seconds>(PlanField::dose_min, Word::plan_dose_min,
+                                                      Measure::span),
+    limit_row<&Limits::dose_max, in_seconds, seconds>(PlanField::dose_max, Word::plan_dose_max,
+                                                      Measure::span),
+    limit_row<&Limits::under_share_max, same, same>(PlanField::under_share, Word::plan_under_share,
+                                                    Measure::share),
+    limit_row<&Limits::rise_window, in_seconds, seconds>(PlanField::rise_window,
+                                                         Word::plan_rise_window, Measure::age),
+    limit_row<&Limits::load_age_max, in_seconds, seconds>(PlanField::load_age, Word::plan_load_age,
+                                                          Measure::age),
+    limit_row<&Limits::temp_min, in_celsius, celsius>(PlanField::temp_min, Word::plan_temp_min,
+                                                      Measure::temperature),
+    limit_row<&Limits::temp_max, in_celsius, celsius>(PlanField::temp_max, Word::plan_temp_max,
+                                                      Measure::temperature),
+    limit_row<&Limits::volume_tolerance, same, same>(PlanField::volume_tolerance,
+                                                     Word::plan_volume_off, Measure::share),
+    limit_row<&Limits::insert_spacing_factor, same, same>(
+        PlanField::insert_factor, Word::plan_insert_factor, Measure::factor),
+    limit_row<&Limits::knit_depth, in_metres, metres>(PlanField::knit_depth, Word::plan_knit_depth,
+                                                      Measure::small_length),
+    limit_row<&Limits::knit_margin, in_seconds, seconds>(PlanField::knit_margin,
+                                                         Word::plan_knit_margin, Measure::age),
+    limit_row<&Limits::plastic_share, same, same>(PlanField::plastic_share,
+                                                  Word::plan_plastic_share, Measure::share),
+    limit_row<&Limits::insert_least, in_seconds, seconds>(PlanField::insert_least,
+                                                          Word::plan_insert_least, Measure::span),
+    limit_row<&Limits::insert_most, in_seconds, seconds>(PlanField::insert_most,
+                                                         Word::plan_insert_most, Measure::span),
+    limit_row<&Limits::insert_layer, in_metres, metres>(
+        PlanField::insert_layer, Word::plan_insert_layer, Measure::small_length),
+    FieldRow{PlanField::motor_force, Word::plan_motor_force, Measure::force,
+             [](const D& d, const R&) { return given(in_kilonewtons(d.wish.motor.force)); },
+             [](D& d, const R&, double v) { d.wish.motor.force = kilonewtons(v); }},
+    FieldRow{PlanField::motor_amps, Word::plan_motor_amps, Measure::current,
+             [](const D& d, const R&) { return given(in_amperes(d.wish.motor.amps)); },
+             [](D& d, const R&, double v) { d.wish.motor.amps = amperes(v); }},
+    FieldRow{PlanField::motor_speed, Word::plan_motor_speed, Measure::speed,
+             [](const D& d, const R&) {
+               return given(in_vibrations_per_minute(d.wish.motor.top_speed));
+             },
+             [](D& d, const R&, double v) { d.wish.motor.top_speed = vibrations_per_minute(v); }},
+    FieldRow{PlanField::concrete_temp, Word::plan_concrete_temp, Measure::temperature,
+             [](const D& d, const R&) { return Value{d.wish.concrete.degrees}; },
+             [](D& d, const R&, double v) { d.wish.concrete = celsius(v); }},
+    FieldRow{PlanField::rise_wished, Word::plan_rise_wished, Measure::rate,
+             [](const D& d, const R&) { return given(in_metres_per_hour(d.wish.rise_wished)); },
+             [](D& d, const R&, double v) { d.wish.rise_wished = metres_per_hour(v); }},
+    FieldRow{PlanField::motors_at_hand, Word::plan_motors_at_hand, Measure::count,
+             [](const D& d, const R&) {
+               return d.wish.motors_at_hand ? Value(*d.wish.motors_at_hand) : Value{};
+             },
+             [](D& d, const R&, double v) { d.wish.motors_at_hand = static_cast<std::size_t>(v); },
+             [](D& d, const R&) { d.wish.motors_at_hand.reset(); }},
+    FieldRow{PlanField::crew, Word::plan_crew, Measure::count,
+             [](const D& d, const R&) { return Value(d.wish.crew); },
+             [](D& d, const R&, double v) { d.wish.crew = static_cast<int>(v); }},
+    FieldRow{PlanField::hang_time, Word::plan_hang_time, Measure::age,
+             [](const D& d, const R&) { return Value{in_seconds(d.wish.hang_time)}; },
+             [](D& d, const R&, double v) { d.wish.hang_time = seconds(v); }},
+    FieldRow{PlanField::load, Word::plan_load, Measure::volume,
+             [](const D& d, const R&) { return given(in_cubic_metres(d.wish.load)); },
+             [](D& d, const R&, double v) { d.wish.load = cubic_metres(v); }},
+    FieldRow{PlanField::trucks_per_hour, Word::plan_trucks, Measure::per_hour,
+             [](const D& d, const R&) { return d.wish.trucks_per_hour; },
+             [](D& d, const R&, double v) { d.wish.trucks_per_hour = v; },
+             [](D& d, const R&) { d.wish.trucks_per_hour.reset(); }},
+    FieldRow{PlanField::haul, Word::plan_haul, Measure::age,
+             [](const D& d, const R&) { return Value{in_seconds(d.wish.haul)}; },
+             [](D& d, const R&, double v) { d.wish.haul = seconds(v); }},
+    FieldRow{PlanField::form_mass, Word::plan_form_mass, Measure::mass_per_area,
+             [](const D& d, const R& r) {
+               const auto& own = element(d, r).form_mass;
+               return given(in_kilograms_per_m2(own.value_or(d.wish.form_mass)));
+             },
+             [](D& d, const R& r, double v) { element(d, r).form_mass = kilograms_per_m2(v); },
+             nullptr, [](const D& d, const R& r) { return !element(d, r).form_mass; }},
+    FieldRow{PlanField::inverter_volts, Word::plan_inverter_volts, Measure::potential,
+             [](const D& d, const R&) { return given(in_volts(d.wish.volts)); },
+             [](D& d, const R&, double v) { d.wish.volts = volts(v); }},
+    FieldRow{PlanField::inverter_amps, Word::plan_inverter_amps, Measure::current,
+             [](const D& d, const R&) {
+               return given(in_amperes(d.wish.inverter_amps.value_or(Current{})));
+             },
+             [](D& d, const R&, double v) { d.wish.inverter_amps = amperes(v); },
+             [](D& d, const R&) { d.wish.inverter_amps.reset(); }},
+    FieldRow{
+        PlanField::cord_section, Word::plan_cord_section, Measure::wire_section,
+        [](const D& d, const R&) { return given(in_square_metres(cable_of(d).section) * 1e6); },
+        [](D& d, const R&, double v) {
+          d.wish.cable = Cable{square_metres(v / 1e6), cable_of(d).length};
+        },
+        [](D& d, const R&) {
+          d.wish.cable = Cable{{}, cable_of(d).length};
+        }},
+    FieldRow{PlanField::cord_length, Word::plan_cord_length, Measure::length,
+             [](const D& d, const R&) { return size(cable_of(d).length); },
+             [](D& d, const R&, double v) {
+               d.wish.cable = Cable{cable_of(d).section, metres(v)};
+             },
+             [](D& d, const R&) {
+               d.wish.cable = Cable{cable_of(d).section, {}};
+             }},
+};
+
+}  // namespace
+
+std::span<const FieldRow> field_rows() {
+  return kFields;
+}
+
+}  // namespace rb::screens
