@@ -88,8 +88,8 @@ bool remembered(RowMemory& memory, const PourState& state, const RowState& row, 
   std::vector<RunTrip> trips;
   for (const std::size_t index : row.runs) {
     const RunState& run = state.runs[index];
-    const auto pieces = weighed(state, run, counts_until(state, run, asof.at, unended(asof)));
-    runs.insert(runs.end(), pieces.begin(), pieces.end());
+    for_weighed(state, run, counts_until(state, run, asof.at, unended(asof)),
+                [&](const trade::Interval& piece) { runs.push_back(piece); });
     trips.insert(trips.end(), run.trips.begin(), run.trips.end());
   }
   const bool same = memory.known && memory.runs == runs && memory.trips == trips &&

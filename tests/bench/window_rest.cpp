@@ -20,9 +20,11 @@ namespace {
 
 using Clock = std::chrono::steady_clock;
 constexpr double kSpan = 10;  // seconds a measure takes
+constexpr int kSpans = 2;     // the least of them counts
 
 struct Cost {
-  double share = 0;  ///< of a core
+  double share = 0;    ///< of a core
+  double a_frame = 0;  ///< seconds of a core
   long frames = 0;
 };
 
@@ -36,7 +38,9 @@ Cost window_cost(const std::vector<Event>& events, Moment from, bool always) {
   Ui ui;
   std::atomic<bool> stop{false};
   app::Program program;
+  std::atomic<int> drawn{0};
   program.look = [&](Moment) {
+    ++drawn;
     const Moment now = after(from, Seconds{Clock::now() - began});
     if (!report || between(checked, now) >= Seconds{5}) {  // as the session does
       report = check(*state, AsOf::now(*state, now), memory);
@@ -49,12 +53,17 @@ Cost window_cost(const std::vector<Event>& events, Moment from, bool always) {
   };
   program.act = [](const Intents&) { return true; };
   program.stop = &stop;
-  double cpu = 0;
+  Cost cost{1e9, 1e9, 0};
   std::thread watch([&] {
     std::this_thread::sleep_for(std::chrono::seconds(5));  // the window comes up
-    const double before = bench::cpu_seconds();
-    std::this_thread::sleep_for(Seconds{kSpan});
-    cpu = bench::cpu_seconds() - before;
+    for (int i = 0; i < kSpans; ++i) {
+      const double before = bench::cpu_seconds();
+      const int frames = drawn;
+      std::this_thread::sleep_for(Seconds{kSpan});
+      const double cpu = bench::cpu_seconds() - before;
+      cost.share = std::min(cost.share, cpu / kSpan);
+      cost.a_frame = std::min(cost.a_frame, cpu / std::max(1, drawn - frames));
+    }
     stop = true;
   });
   app::WindowSpec spec;
@@ -64,7 +73,8 @@ Cost window_cost(const std::vector<Event>& events, Moment from, bool always) {
   if (!shown) {
     throw bench::Trouble(to_text(shown.error()));
   }
-  return {cpu / kSpan, shown->frames};
+  cost.frames = shown->frames;
+  return cost;
 }
 
 enum class Case { endless, rest, timers, great_endless, great_timers };
@@ -106,8 +116,11 @@ const bench::Bench rest_to_endless{
 const bench::Bench great_wall{
     "window-timers-960-motors-to-ordinary", 1,
     [] {
-      const double great = measured(Case::great_timers).share / measured(Case::great_endless).share;
-      return great / (measured(Case::timers).share / measured(Case::endless).share);
+      // Drawing without end takes all of the machine whatever is drawn, where no display holds it
+      // to its own pace: of it the cost of a frame is the measure.
+      const double great =
+          measured(Case::great_timers).share / measured(Case::great_endless).a_frame;
+      return great / (measured(Case::timers).share / measured(Case::endless).a_frame);
     },
     bench::Needs::display};
 const bench::Bench timers_to_endless{

@@ -3,6 +3,7 @@
 #include "pour/outlook/row_shaking.h"
 
 #include <algorithm>
+#include <functional>
 #include <numbers>
 
 #include "pour/outlook/measured_set.h"
@@ -48,24 +49,28 @@ void shake(std::vector<trade::Interval>& shaken, const trade::Interval& run,
   add(from, to);
 }
 
-struct RunPieces {
-  std::vector<trade::Interval> pieces;
+struct RunPiece {
+  trade::Interval when;
   const RunState* run = nullptr;
 };
 
 // Places that hung together through all hangs, and stood still together, shook together.
-RowShaking shaking_of_row(const Plan& plan, const Row& planned, const std::vector<RunPieces>& runs,
+RowShaking shaking_of_row(const Plan& plan, const Row& planned, const std::vector<RunPiece>& runs,
                           const std::vector<const HangState*>& hangs) {
   const auto stopped = [&](const RunTrip& trip, std::size_t place) {
     return feeds(plan.power[trip.inverter], planned.motors[place].id);
   };
+  std::vector<const RunState*> tripped;
+  for (const RunPiece& piece : runs) {
+    if (!piece.run->trips.empty()) tripped.push_back(piece.run);
+  }
   const auto alike = [&](std::size_t a, std::size_t b) {
     return std::all_of(hangs.begin(), hangs.end(),
                        [&](const HangState* hang) { return hang->places[a] == hang->places[b]; }) &&
-           std::all_of(runs.begin(), runs.end(), [&](const RunPieces& run) {
-             return std::all_of(
-                 run.run->trips.begin(), run.run->trips.end(),
-                 [&](const RunTrip& trip) { return stopped(trip, a) == stopped(trip, b); });
+           std::all_of(tripped.begin(), tripped.end(), [&](const RunState* run) {
+             return std::all_of(run->trips.begin(), run->trips.end(), [&](const RunTrip& trip) {
+               return stopped(trip, a) == stopped(trip, b);
+             });
            });
   };
   RowShaking row;
@@ -79,14 +84,12 @@ RowShaking shaking_of_row(const Plan& plan, const Row& planned, const std::vecto
     }
     firsts.push_back(place);
     std::vector<trade::Interval> shaken;
-    for (const RunPieces& run : runs) {
-      const auto& trips = run.run->trips;
-      const auto trip = std::find_if(trips.begin(), trips.end(),
-                                     [&](const RunTrip& t) { return stopped(t, place); });
-      for (trade::Interval piece : run.pieces) {
-        if (trip != trips.end()) piece.to = std::min(piece.to, trip->at);
-        shake(shaken, piece, hangs, place);
+    for (const RunPiece& piece : runs) {
+      trade::Interval when = piece.when;
+      for (const RunTrip& trip : piece.run->trips) {
+        if (stopped(trip, place)) when.to = std::min(when.to, trip.at);
       }
+      shake(shaken, when, hangs, place);
     }
     row.emplace_back(std::move(shaken));
   }
@@ -111,22 +114,21 @@ Seconds counts_until(const PourState& state, const RunState& run, Seconds at, Un
   return next == state.order.end() ? at : std::min(at, state.clock(state.log[*next].when));
 }
 
-std::vector<trade::Interval> weighed(const PourState& state, const RunState& run, Seconds until) {
-  const auto& type = state.plan->motor_type;
-  std::vector<trade::Interval> pieces{{run.from, until}};
-  if (!type) return pieces;
-  for (const RunSpeed& speed : run.speeds) {
-    if (speed.from >= until) break;
-    const double counts = trade::second_counts(speed.speed, type->working());
-    if (counts == pieces.back().work) continue;
-    if (speed.from > pieces.back().from) {
-      pieces.back().to = speed.from;
-      pieces.push_back({speed.from, until, counts});
-    } else {
-      pieces.back().work = counts;
+void for_weighed(const PourState& state, const RunState& run, Seconds until,
+                 const std::function<void(const trade::Interval&)>& visit) {
+  trade::Interval piece{run.from, until};
+  if (const auto& type = state.plan->motor_type) {
+    for (const RunSpeed& speed : run.speeds) {
+      if (speed.from >= until) break;
+      const double counts = trade::second_counts(speed.speed, type->working());
+      if (counts != piece.work && speed.from > piece.from) {
+        visit({piece.from, speed.from, piece.work});
+        piece.from = speed.from;
+      }
+      piece.work = counts;
     }
   }
-  return pieces;
+  visit(piece);
 }
 
 std::vector<RowShaking> shaking(const PourState& state, std::size_t element, Seconds until,
@@ -146,7 +148,7 @@ RowShaking shaking(const PourState& state, std::size_t element, std::size_t row,
 RowShaking shaking_since(const PourState& state, std::size_t element, std::size_t row,
                          Seconds since, Seconds until, Unended unended) {
   const RowState& there = state.elements[element].rows[row];
-  std::vector<RunPieces> runs;
+  std::vector<RunPiece> runs;
   std::vector<const HangState*> hangs;
   auto first = there.runs.end();  // one after the other
   while (first != there.runs.begin() && state.runs[*(first - 1)].to.value_or(until) > since) {
@@ -154,7 +156,10 @@ RowShaking shaking_since(const PourState& state, std::size_t element, std::size_
   }
   for (; first != there.runs.end(); ++first) {
     const RunState& run = state.runs[*first];
-    runs.push_back({weighed(state, run, counts_until(state, run, until, unended)), &run});
+    for_weighed(state, run, counts_until(state, run, until, unended),
+                [&](const trade::Interval& when) {
+                  runs.push_back({when, &run});
+                });
   }
   for (const std::size_t hang : there.hangs) hangs.push_back(&state.hangs[hang]);
   return shaking_of_row(*state.plan, state.plan->elements[element].rows[row], runs, hangs);

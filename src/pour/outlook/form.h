@@ -2,6 +2,7 @@
 // Still no rules: only what the plan and the events say, in trade's terms.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -26,10 +27,11 @@ enum class Unended { runs_on, to_next_event, whole };
 /// pour's close.
 Seconds counts_until(const PourState& state, const RunState& run, Seconds at, Unended unended);
 
-/// A run cut where what it turned at changed, with what a second counts for: of the working speed
-/// the square (trade/motors/force.h). Where nobody said, and where the plan tells no motor type, a
-/// second counts whole.
-std::vector<trade::Interval> weighed(const PourState& state, const RunState& run, Seconds until);
+/// Visits a run cut where what it turned at changed, with what a second counts for: of the working
+/// speed the square (trade/motors/force.h). Where nobody said, and where the plan tells no motor
+/// type, a second counts whole.
+void for_weighed(const PourState& state, const RunState& run, Seconds until,
+                 const std::function<void(const trade::Interval&)>& visit);
 
 /// When the places of a row shook: one running time a place, shared by places that shook alike.
 using RowShaking = std::vector<trade::Running>;

@@ -65,10 +65,10 @@ Seconds ran_since(const PourState& state, std::size_t element, std::size_t row, 
   Seconds sum{};
   for (; first != runs.end(); ++first) {
     const RunState& run = state.runs[*first];
-    for (const trade::Interval& piece : weighed(state, run, std::min(run.to.value_or(now), now))) {
+    for_weighed(state, run, std::min(run.to.value_or(now), now), [&](const trade::Interval& piece) {
       const Seconds from = std::max(piece.from, since);
       if (piece.to > from) sum += (piece.to - from) * piece.work;
-    }
+    });
   }
   return sum;
 }
@@ -92,7 +92,8 @@ std::vector<RunAnswer> run_answers(const PourState& state, std::size_t element, 
   for (std::size_t r = 0; r < rows.size(); ++r) {
     RunAnswer answer{.ran = ran_since(state, element, r, since, now), .head = heads[r]};
     if (const RunState* run = state.running(element, r)) {
-      answer.counts = weighed(state, *run, Seconds{1e18}).back().work;
+      for_weighed(state, *run, Seconds{1e18},
+                  [&](const trade::Interval& piece) { answer.counts = piece.work; });
     }
     const HangState* hung = state.hanging(element, r);
     const bool hangs = some_hang(hung);

@@ -191,7 +191,10 @@ class Maker {
                    r.cables};
       if (r.to) {
         line.ran = *r.to - r.from;
-        line.counts = trade::RunningTime{weighed(state_, r, *r.to)}.within(r.from, *r.to);
+        line.counts = Seconds{};
+        for_weighed(state_, r, *r.to, [&](const trade::Interval& piece) {
+          *line.counts += (piece.to - piece.from) * piece.work;
+        });
       }
       const auto head = std::find_if(report_.runs.begin(), report_.runs.end(),
                                      [i](const RunReport& report) { return report.run == i; });

@@ -53,10 +53,9 @@ class Drawing {
     return face_.y1 - static_cast<float>(in_metres(at)) * px_per_m_;
   }
 
-  // Stones in the concrete, the draughtsman's sign for it; always in the same places.
+  // Sand and stones in the concrete, the draughtsman's sign for it; always in the same places.
   void grain(const Box& box) {
     if (box.h() < canvas_.mm(1.5)) return;
-    canvas_.clip(box);
     const float pitch = canvas_.mm(3.4);
     std::uint32_t seed = 0;
     for (float gy = face_.y1; gy > box.y0; gy -= pitch) {
@@ -64,18 +63,19 @@ class Drawing {
         seed = seed * 1664525U + 1013904223U;
         const float dx = static_cast<float>(seed >> 24U) / 256 * pitch;
         const float dy = static_cast<float>(seed >> 16U & 0xFFU) / 256 * pitch;
-        if (gx + dx < box.x0 || gx + dx > box.x1 || gy - dy > box.y1) continue;
         const float size = canvas_.mm(0.22 + 0.3 * static_cast<double>(seed >> 8U & 0xFFU) / 256);
+        const Point at{gx + dx, gy - dy};
+        const Box in = box.inset(size * 1.6F, size * 1.6F);
+        if (at.x < in.x0 || at.x > in.x1 || at.y < in.y0 || at.y > in.y1) continue;
         if ((seed & 3U) == 0) {
-          canvas_.triangle({gx + dx, gy - dy - size * 1.6F},
-                           {gx + dx - size * 1.5F, gy - dy + size},
-                           {gx + dx + size * 1.6F, gy - dy + size * 0.7F}, theme().grain);
+          canvas_.triangle({at.x, at.y - size * 1.6F}, {at.x - size * 1.5F, at.y + size},
+                           {at.x + size * 1.6F, at.y + size * 0.7F}, theme().grain);
         } else {
-          canvas_.dot({gx + dx, gy - dy}, size * 0.7F, theme().grain);
+          const float half = size * 0.6F;
+          canvas_.fill({at.x - half, at.y - half, at.x + half, at.y + half}, theme().grain);
         }
       }
     }
-    canvas_.unclip();
   }
 
   void concrete() {
@@ -206,8 +206,8 @@ class Drawing {
     return pitch;
   }
 
-  // Seen from far: a band, dark where motors hang, with a tick each 5 mm that says motors. It
-  // leaves the concrete between two rows to be seen.
+  // Seen from far: a band, dark where motors hang, with a tick each 5 mm that says motors where
+  // there is room for them. It leaves the concrete between two rows to be seen.
   void far_motors(const RowView& row) {
     const float at = y(row.z);
     const float half = std::max(0.5F, std::min(canvas_.mm(0.6), pitch_ * 0.2F));
@@ -225,6 +225,7 @@ class Drawing {
       first = next;
     }
     if (half >= canvas_.mm(0.5)) canvas_.edge(band, theme().ink, canvas_.mm(0.3));
+    if (pitch_ < canvas_.mm(5)) return;  // ticks of row upon row would hide the concrete
     for (float tick = band.x0 + end; tick < band.x1; tick += canvas_.mm(5)) {
       canvas_.line({tick, at - 2 * half}, {tick, at + 2 * half}, theme().ink, canvas_.mm(0.4));
     }
@@ -244,6 +245,8 @@ class Drawing {
       canvas_.fill(band, theme().live.ground);
       canvas_.hatch(band, theme().live.ink, canvas_.mm(2.6), true);
       canvas_.edge(band, theme().live.ink, canvas_.mm(0.5));
+    } else if (crowded(row)) {
+      return far_motors(row);
     } else if (far) {
       canvas_.dashes({left, at}, {right, at}, theme().ink, canvas_.mm(0.5), canvas_.mm(1));
     } else {

@@ -28,8 +28,9 @@ void draw_elevation_title(Stage& stage, Box& in, const PourView& view) {
     }
   } else {
     Box title = in.cut_top(canvas.height(Face::body), canvas.mm(0.4));
-    const std::string text =
-        view.elements.empty() ? view.name : view.element_id.text + " \u00B7 " + view.name;
+    const std::string text = view.elements.empty() ? view.name
+                             : view.name.empty()   ? view.element_id.text
+                                                   : view.element_id.text + " \u00B7 " + view.name;
     if (view.full) {
       const std::string full =
           stage.say(Word::full_about, stage.say.clock_short(view.full->likely));

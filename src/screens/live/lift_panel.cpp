@@ -16,6 +16,7 @@ std::string title(const Say& say, const LiftView& lift) {
     return say(Word::lift_placing, *lift.placing, std::max(lift.planned, *lift.placing));
   }
   if (!lift.latest) return say(Word::lift_first, lift.planned);
+  if (lift.planned == 0) return say(Word::lift_placed, *lift.latest, *lift.latest);
   if (lift.next > lift.planned) return say(Word::lifts_all_placed, lift.planned);
   return say(Word::lift_placed, *lift.latest, lift.planned);
 }

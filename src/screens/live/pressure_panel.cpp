@@ -8,7 +8,7 @@ namespace rb::screens {
 
 namespace {
 
-// The curve from the base up, the part full of liquid striped; the rating as a line across it.
+// The curve from the base up; the rating as a line across it.
 void draw_curve(Stage& stage, const Box& box, const PressureView& bay, Length height) {
   Canvas& canvas = stage.canvas;
   const Theme& theme = canvas.theme();
@@ -21,9 +21,14 @@ void draw_curve(Stage& stage, const Box& box, const PressureView& bay, Length he
   const auto x = [&](Pressure p) { return face.x0 + static_cast<float>(p / most) * face.w(); };
   const auto y = [&](Length z) { return face.y1 - static_cast<float>(z / height) * face.h(); };
   for (const trade::PressurePart& part : bay.profile.parts) {
+    // Loads drawn as lines from the form to the curve, close together where full liquid presses.
     const bool liquid = part.why != trade::PressureFrom::method;
-    const Box under{face.x0, y(part.to), x(std::min(part.lower, part.upper)), y(part.from)};
-    if (liquid) canvas.hatch(under, theme.ink_soft, canvas.mm(2.4), false);
+    const float pitch = canvas.mm(liquid ? 1.6 : 4.5);
+    for (float at = y(part.from) - pitch; at > y(part.to); at -= pitch) {
+      const float share = (y(part.from) - at) / (y(part.from) - y(part.to));
+      const float end = x(part.lower) + share * (x(part.upper) - x(part.lower));
+      canvas.line({face.x0, at}, {end, at}, theme.ink_soft, canvas.mm(0.25));
+    }
     canvas.line({x(part.lower), y(part.from)}, {x(part.upper), y(part.to)}, theme.ink,
                 canvas.mm(0.9));
   }
@@ -49,7 +54,8 @@ std::string whence(const Say& say, const PressureView& bay) {
     for (const std::string& row : bay.rows) rows += (rows.empty() ? "" : ", ") + row;
     return say(Word::pressure_from_rows, rows);
   }
-  return say(bay.no_method ? Word::pressure_no_method : Word::pressure_from_method);
+  if (bay.no_method) return say(Word::pressure_no_method);
+  return say(Word::pressure_from_method, say.amount(amount(bay.rise)));
 }
 
 }  // namespace

@@ -18,6 +18,7 @@ std::vector<PressureView> make_pressure_views(const PourState& state, std::size_
                       .top = there->top,
                       .profile = there->profile,
                       .greatest = there->profile.greatest(),
+                      .rise = there->rise,
                       .rating = planned.form_rating,
                       .no_method = there->no_method.has_value()};
     for (const std::size_t row : there->rows) view.rows.push_back(planned.rows[row].id.text);

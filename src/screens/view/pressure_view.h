@@ -16,6 +16,7 @@ struct PressureView {
   trade::PressureProfile profile{};
   trade::GreatestPressure greatest{};
   std::vector<std::string> rows{};  ///< running, that reach into the bay
+  Velocity rise{};                  ///< the fastest so far
   std::optional<Pressure> rating{};
   bool over = false;       ///< the rating is passed
   bool no_method = false;  ///< the plan's method does not hold: full liquid counts

@@ -192,10 +192,11 @@ void look_knit_late(const Look& look, const Rule& rule, Findings& out) {
     const LiftReport& report = look.lifts[i];
     const LiftState& lift = look.lift(report);
     LiftLook* known = look.lift_looks[i];
+    if (known != nullptr && known->knitted) continue;
+    const std::size_t before = out.size();
     judge_bays(look, rule, report, out);
     judge_met(look, rule, report, out);
-    if (known != nullptr && known->knitted) continue;
-    bool knitted = lift.next_start.has_value();
+    bool knitted = lift.next_start && out.size() == before;
     for (std::size_t bay = 0; bay < lift.top.size(); ++bay) {
       if (lift.top[bay] <= lift.bottom[bay]) continue;
       judge_left(look, rule, report, bay, out);
