@@ -134,6 +134,17 @@ TEST_CASE("a cord loses too much over 5 % of the volts, not at it") {
   }
 }
 
+TEST_CASE("the volts an inverter was set to count, once somebody said them") {
+  PlanText plan = fed(40, kFour, fmt::format(R"(,"cable":{{"mm2":4,"length":{}}})", longest(4.95)));
+  Pour pour = both_rows(plan);
+  CHECK_FALSE(pour.checked().has("volts-low"));
+  pour.at(1, R"("do":"speed","inverter":"I1","vpm":6000,"volts":40)");
+  const Checked seen = pour.checked();
+  const Finding f = seen.only("volts-low");
+  CHECK(f.measured->si == about(0.05 * 42 / 40));
+  CHECK(seen.says(f).find("40.0 V") != std::string::npos);
+}
+
 TEST_CASE("a cord that would lose more volts than there are is told of without a figure") {
   const Checked seen = corded(longest(13.3) * 25, 1.5);
   const Finding f = seen.only("volts-low");

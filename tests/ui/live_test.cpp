@@ -170,6 +170,47 @@ TEST_CASE("the card names the rows to run, then the motors to move, and leads to
   CHECK(tablet.says("No motors to move now."));  // R1 serves lift 2 as well
 }
 
+TEST_CASE(
+    "an inverter is set and trips by taps; slow seconds and motors that stand still are said") {
+  std::vector<Event> events = ready_pour(kEarly);
+  auto& open = std::get<event::PourOpen>(events.front().what);
+  Plan plan = *open.plan;
+  const auto& motors = plan.elements.front().rows[0].motors;
+  REQUIRE(motors.size() > 1);
+  plan.power = {{InverterId{"I1"}, volts(42), amperes(30), {motors[0].id}, {}},
+                {InverterId{"I2"}, volts(42), amperes(30), {motors[1].id}, {}}};
+  plan.motor_type = MotorType{amperes(5), kilonewtons(4), vibrations_per_minute(6000)};
+  open.plan = std::make_shared<const Plan>(plan);
+  Tablet tablet(events, kEarly + 1min);
+  place_lift_1(tablet);
+  tablet.tap("MORE");
+  tablet.tap("INVERTERS");
+  CHECK(tablet.says("speed not told"));
+  tablet.tap_id("speed I1");
+  keys(tablet, "2400");
+  tablet.tap("KEEP");
+  CHECK(last<event::Speed>(tablet).inverter == InverterId{"I1"});
+  CHECK(in_vibrations_per_minute(last<event::Speed>(tablet).speed) == doctest::Approx(2400));
+  CHECK_FALSE(tablet.find_id("trip I1")->target.enabled);  // nothing runs on it
+  tablet.tap("BACK");
+  tablet.tap("RUN R1");
+  tablet.wait(seconds(40));
+  CHECK(tablet.says("slow: 1 s counts 0.25 s"));
+  CHECK(tablet.says("320 s more"));  // 90 s less a quarter of 40
+  tablet.tap("MORE");
+  tablet.tap("INVERTERS");
+  tablet.tap_id("trip I1");
+  CHECK(last<event::Trip>(tablet).inverter == InverterId{"I1"});
+  CHECK(tablet.says("tripped"));
+  CHECK_FALSE(tablet.find_id("trip I1")->target.enabled);
+  tablet.tap("BACK");
+  CHECK(tablet.says("TRIPPED: REST, RUN"));
+  tablet.tap_id("row R1 near");  // REST
+  tablet.tap_id("row R1 near");
+  CHECK_FALSE(tablet.says("TRIPPED: REST, RUN"));
+  CHECK(tablet.state->runs.size() == 2);
+}
+
 TEST_CASE("a row served no more comes down and its motors go up, each by one tap") {
   // R2 takes the motors of R1, which serves lift 1 only.
   std::vector<Event> events = ready_pour(kEarly);

@@ -88,6 +88,8 @@ Caution caution_of(const Say& say, const RowView& row) {
       return {say(Word::caution_head), Symbol::stop_sign, Look::stop};
     case RowCaution::cables_open:
       return {say(Word::caution_cables), Symbol::mend_sign, Look::mend};
+    case RowCaution::tripped:
+      return {say(Word::caution_tripped), Symbol::mend_sign, Look::mend};
     case RowCaution::not_hung:
       return {say(Word::caution_not_hung), Symbol::cable, Look::off};
     case RowCaution::no_concrete:
@@ -145,7 +147,9 @@ void draw_info(Stage& stage, const Box& box, const RowView& row, bool two_sides)
                  .colours = {ground.ground, canvas.theme().ink_soft},
                  .across = Across::right});
   }
-  if (running || (ran && caution.words.empty())) {
+  if (row.caution == RowCaution::tripped) {
+    tag(canvas, in, caution.symbol, caution.words, caution.look);
+  } else if (running || (ran && caution.words.empty())) {
     if (row.word == DoseWord::enough || row.word == DoseWord::over) {
       tag(canvas, in, row.word == DoseWord::enough ? Symbol::check : Symbol::mend_sign, state,
           look_of(row.word));

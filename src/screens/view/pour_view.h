@@ -22,7 +22,7 @@ namespace rb::screens {
 enum class DoseWord { none, more, enough, over };
 
 /// What the foreman should know before he starts a row.
-enum class RowCaution { none, head_over, no_concrete, not_hung, cables_open };
+enum class RowCaution { none, head_over, no_concrete, not_hung, cables_open, tripped };
 
 struct MotorSpot {
   Length x{};

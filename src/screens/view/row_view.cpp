@@ -84,6 +84,10 @@ std::vector<RowView> make_row_views(const PourState& state, std::size_t element,
     } else if (nothing) {
       view.caution = RowCaution::no_concrete;
     }
+    // Said while it runs, before all else: some of its motors stand still.
+    if (const RunState* run = state.running(element, i); run != nullptr && !run->trips.empty()) {
+      view.caution = RowCaution::tripped;
+    }
     views.push_back(std::move(view));
   }
   std::stable_sort(views.begin(), views.end(), [](const RowView& a, const RowView& b) {

@@ -8,6 +8,16 @@ namespace {
 
 constexpr double kMostLost = 0.05;
 
+// As it was set last by then; the plan's until somebody said.
+Potential volts_at(const Look& look, std::size_t inverter, Seconds at) {
+  Potential volts = look.plan().power[inverter].volts;
+  for (const SpeedState& set : look.state.speeds) {
+    if (set.at > at) break;
+    if (set.inverter == inverter && set.what.volts) volts = *set.what.volts;
+  }
+  return volts;
+}
+
 void look_volts_low(const Look& look, const Rule& rule, Findings& out) {
   for (const InverterMoment& moment : busiest(look)) {
     const Inverter& inverter = look.plan().power[moment.inverter];
@@ -16,7 +26,8 @@ void look_volts_low(const Look& look, const Rule& rule, Findings& out) {
     feed.section = inverter.cable->section;
     feed.length = inverter.cable->length;
     feed.frequency = look.plan().motor_type->top_speed;
-    const auto drop = trade::voltage_drop(inverter.volts, look.plan().motor_type->amps, feed);
+    const Potential volts = volts_at(look, moment.inverter, moment.from);
+    const auto drop = trade::voltage_drop(volts, look.plan().motor_type->amps, feed);
     if (drop && !over(drop->share, kMostLost)) continue;
     Finding f = found(rule);
     f.inverter = inverter.id;
@@ -28,13 +39,13 @@ void look_volts_low(const Look& look, const Rule& rule, Findings& out) {
       f.sentence = said(
           "inverter {inverter}: {measured} of {volts} is lost in the cord to a motor, limit "
           "{limit}");
-      f.facts = {{"volts", amount(inverter.volts)}};
+      f.facts = {{"volts", amount(volts)}};
     } else {
       f.sentence = said(
           "inverter {inverter}: the cord to a motor would lose all of {volts}, limit {limit}, or "
           "has "
           "a section under the least of the standard");
-      f.facts = {{"volts", amount(inverter.volts)}};
+      f.facts = {{"volts", amount(volts)}};
     }
     out.push_back(std::move(f));
   }
