@@ -1,6 +1,9 @@
 #include "check/beside.h"
 
 #include <algorithm>
+#include <tuple>
+
+#include "pour/outlook/knit.h"
 
 namespace rb {
 
@@ -68,6 +71,78 @@ std::vector<MetWorst> came_upon(const Look& look, const LiftReport& report) {
     if (worst) all.push_back(*worst);
   }
   return all;
+}
+
+namespace {
+
+// Less of a step between two bays as they rise is none.
+constexpr Length kStep = millimetres(10);
+
+// What stands from one height to another in a bay: when it came and sets, of it what sets first.
+std::optional<std::pair<Seconds, Seconds>> sets_first(const trade::TopCurve& top, Length low,
+                                                      Length high,
+                                                      const std::vector<trade::SetStep>& sets) {
+  const auto from = top.covered(low);
+  const auto to = top.reached(high);
+  if (high <= low + kStep || !from || !to) return std::nullopt;
+  std::pair first{*from, trade::sets_at(sets, *from)};
+  for (const trade::SetStep& step : sets) {
+    if (step.from <= *from || step.from > *to) continue;
+    if (step.sets(step.from) < first.second) first = {step.from, step.sets(step.from)};
+  }
+  return first;
+}
+
+// The lift whose concrete stands just above a height in a bay; none: it was there before any.
+const LiftState* lift_above(const ElementState& there, std::size_t bay, Length z) {
+  for (const LiftState& lift : there.lifts) {
+    if (lift.bottom[bay] <= z && z < lift.top[bay]) return &lift;
+  }
+  return nullptr;
+}
+
+Length highest(const ElementState& there) {
+  Length most;
+  for (const trade::TopCurve& top : there.tops) most = std::max(most, top.standing());
+  return most;
+}
+
+}  // namespace
+
+std::vector<OpenSide> open_sides(const Look& look, std::size_t element) {
+  std::vector<OpenSide> sides;
+  const ElementState& there = look.state.elements[element];
+  if (look.state.closed || there.lifts.empty()) return sides;
+  const auto& steps = look.faces[element].sets;
+  const auto add = [&](std::size_t bay, Length low, Length high, OpenSide side, std::size_t left) {
+    const auto first = sets_first(there.tops[bay], low, high, steps);
+    const LiftState* lift = lift_above(there, bay, low);
+    if (!first || lift == nullptr) return;
+    if (joint_decided(look.state, element, lift->lift, left)) return;
+    side.lift = lift->lift;
+    side.bay = bay;
+    side.ref = lift->ref;
+    std::tie(side.came, side.sets) = *first;
+    sides.push_back(side);
+  };
+  const LiftState& placed = there.lifts.back();
+  for (std::size_t bay = 0; placed.bay_wise && bay < there.tops.size(); ++bay) {
+    for (const std::size_t beside : {bay - 1, bay + 1}) {  // none is too great
+      if (beside >= there.tops.size() || placed.bay_ended[beside]) continue;
+      const Length low = std::max(placed.bottom[bay], there.tops[beside].standing());
+      add(bay, low, there.tops[bay].standing(), {.beside = beside}, std::min(bay, beside));
+    }
+  }
+  for (std::size_t e = 0; e < look.state.elements.size(); ++e) {
+    const Element& other = look.plan().elements[e];
+    if (e == element || !meet(look.plan().elements[element], other)) continue;
+    const Length stands = highest(look.state.elements[e]);
+    const Length full = other.lifts.empty() ? other.rise_height() : other.lifts.back();
+    for (std::size_t bay = 0; bay < there.tops.size(); ++bay) {
+      add(bay, stands, std::min(full, there.tops[bay].standing()), {.other = e}, bay);
+    }
+  }
+  return sides;
 }
 
 }  // namespace rb

@@ -2,6 +2,9 @@
 // the plan names as meeting it. Inside this room.
 #pragma once
 
+#include <optional>
+#include <vector>
+
 #include "check/look.h"
 
 namespace rb {
@@ -30,5 +33,18 @@ struct MetWorst {
   Met by_set, by_age;
 };
 std::vector<MetWorst> came_upon(const Look& look, const LiftReport& report);
+
+/// A side of a bay that concrete is still to come against: of the bay beside it in the lift that is
+/// placed bay by bay, or of an element that meets its own and does not stand there yet.
+struct OpenSide {
+  int lift = 0;
+  std::size_t bay = 0;
+  std::optional<std::size_t> beside{};  ///< the bay that has not come
+  std::optional<std::size_t> other{};   ///< the element that has not
+  EventRef ref = 0;                     ///< of the lift
+  Seconds came{}, sets{};               ///< of the concrete that sets first, the early side
+};
+/// Of an element; none in a closed pour, nor where somebody decided on the joint.
+std::vector<OpenSide> open_sides(const Look& look, std::size_t element);
 
 }  // namespace rb

@@ -140,6 +140,9 @@ TEST_CASE("elements that meet are held to the set of the one that stood, at the 
   // Both rise evenly to 0.6 m, in 3600 s and, from 8000 s on, in 6000 s: at the top it came 10400 s
   // after, on concrete of 20 degC that sets in 10800 s; 8000 s at the foot.
   CHECK_FALSE(two_elements().checked().has("knit-late"));
+  CHECK_FALSE(two_elements().live(7999).has("knit-near"));
+  const Checked waits = two_elements().later(7000, 9000).live(10800 - 60);
+  CHECK(waits.says(waits.only("knit-near")).find("its side to W2 sets in 60") != std::string::npos);
   Pour later = two_elements().later(7000, 401);
   const Checked seen = later.checked();
   const Finding f = seen.only("knit-late");
@@ -157,6 +160,41 @@ TEST_CASE("elements that meet are held to the set of the one that stood, at the 
   CHECK(old.element == 1);
   CHECK(old.measured->si == about(10400));
   CHECK(aged.says(old).find("came 2 h 53 min after W1 beside it") != std::string::npos);
+}
+
+TEST_CASE("a side that concrete is still to come against warns before it sets, and is told after") {
+  PlanText plan;
+  plan.limits = kFresh;
+  plan.mix = R"("unit_weight":24,"slump":0.12,"initial_set_h":3,"set_q_k":5000)";
+  plan.lifts = "[0.6]";
+  // Bay 1 rises from 0 to 600 s; its foot sets at 10800 s. Bay 2 comes when it comes.
+  Pour pour{plan};
+  pour.at(0, lift_start(1))
+      .at(0, bay_start(1, 1))
+      .at(600, top(0.6, 1))
+      .at(600, lift_end(1, 0.6, 1));
+  CHECK_FALSE(pour.live(10800 - 901).has("knit-near"));
+  const Checked near = pour.live(10800 - 900);
+  const Finding f = near.only("knit-near");
+  CHECK(f.bay == 0);
+  CHECK(f.measured->si == about(900));
+  CHECK(near.says(f).find("its side to bay 2 sets in") != std::string::npos);
+  CHECK_FALSE(near.has("knit-late"));
+  const Checked late = pour.live(10800);
+  CHECK_FALSE(late.has("knit-near"));
+  CHECK(late.says(late.only("knit-late")).find("its side to bay 2 before it set") !=
+        std::string::npos);
+  // Bay 2 half way up: what it stands beside is no longer waited for.
+  Pour half = pour;
+  half.at(700, bay_start(1, 2)).at(1000, top(0.3, 2));
+  CHECK_FALSE(half.live(11100 - 901).has("knit-near"));
+  CHECK(half.live(11100 - 900).has("knit-near"));  // from 0.3 m up: it came 300 s in
+  Pour ended = half;
+  ended.at(1500, lift_end(1, 0.6, 2));
+  CHECK_FALSE(ended.live(11099).has("knit-near"));
+  Pour decided = pour;
+  decided.at(9000, R"("do":"joint","element":"W1","lift":1,"bay":1,"decision":"scabble")");
+  CHECK_FALSE(decided.live(10700).has("knit-near"));
 }
 
 TEST_CASE("an element that meets none of the plan is refused by its name") {

@@ -179,6 +179,34 @@ void judge_met(const Look& look, const Rule& rule, const LiftReport& report, Fin
   }
 }
 
+// A side that set with no concrete against it, though the pour goes on.
+void judge_open(const Look& look, const Rule& rule, std::size_t element, Findings& out) {
+  for (const OpenSide& side : open_sides(look, element)) {
+    if (side.sets > look.asof.at) continue;
+    Finding f = found(rule);
+    f.element = element;
+    f.lift = side.lift;
+    f.bay = side.bay;
+    f.from = side.came;
+    f.to = look.asof.live ? look.asof.at : side.sets;  // it is still so
+    f.limit = amount(side.sets - side.came, Measure::long_span);
+    f.source = set_source(look, element, side.came);
+    f.ref = side.ref;
+    if (side.beside) {
+      f.sentence = said(
+          "{element} lift {lift} bay {bay}: no concrete came against its side to bay {beside} "
+          "before it set, {limit} after it came");
+      f.facts = {{"beside", counted(*side.beside + 1)}};
+    } else {
+      f.sentence = said(
+          "{element} lift {lift} bay {bay}: no concrete came against its side to {other} before it "
+          "set, {limit} after it came");
+      f.facts = {{"other", look.plan().elements[*side.other].id.text}};
+    }
+    out.push_back(std::move(f));
+  }
+}
+
 void judge_bays(const Look& look, const Rule& rule, const LiftReport& report, Findings& out) {
   const std::size_t bays = look.lift(report).top.size();
   for (std::size_t bay = 0; bay < bays; ++bay) {
@@ -204,6 +232,7 @@ void look_knit_late(const Look& look, const Rule& rule, Findings& out) {
     }
     if (known != nullptr && knitted) known->knitted = look.state.last;
   }
+  for (std::size_t e = 0; e < look.state.elements.size(); ++e) judge_open(look, rule, e, out);
 }
 
 }  // namespace

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <map>
 
+#include "check/beside.h"
 #include "check/rule.h"
 #include "pour/outlook/knit.h"
 
@@ -62,11 +63,46 @@ bool may_be_near(const Look& look, std::size_t e) {
   return false;
 }
 
+// Of an element's sides that concrete is still to come against the one that sets next.
+void look_at_sides(const Look& look, const Rule& rule, std::size_t element, Findings& out) {
+  const auto& margin = look.plan().limits.knit_margin;
+  std::optional<OpenSide> next;
+  for (const OpenSide& side : open_sides(look, element)) {
+    if (side.sets <= look.asof.at || side.sets - look.asof.at > margin.value) continue;
+    if (!next || side.sets < next->sets) next = side;
+  }
+  if (!next) return;
+  Finding f = found(rule);
+  f.element = element;
+  f.lift = next->lift;
+  f.bay = next->bay;
+  f.from = next->sets - margin.value;
+  f.to = next->sets;
+  f.measured = amount(next->sets - look.asof.at, Measure::any_span);
+  f.limit = amount(margin.value, Measure::any_span);
+  f.source = limit_source(rule, margin.from);
+  f.ref = next->ref;
+  if (next->beside) {
+    f.sentence = said(
+        "{element} lift {lift} bay {bay}: its side to bay {beside} sets in {measured}; concrete "
+        "must come against it before");
+    f.facts = {{"beside", counted(*next->beside + 1)}};
+  } else {
+    f.sentence = said(
+        "{element} lift {lift} bay {bay}: its side to {other} sets in {measured}; concrete must "
+        "come against it before");
+    f.facts = {{"other", look.plan().elements[*next->other].id.text}};
+  }
+  out.push_back(std::move(f));
+}
+
 void look_knit_near(const Look& look, const Rule& rule, Findings& out) {
   if (!look.asof.live || look.state.closed) return;
   const auto& margin = look.plan().limits.knit_margin;
   for (std::size_t e = 0; e < look.state.elements.size(); ++e) {
-    if (look.state.elements[e].lifts.empty() || !may_be_near(look, e)) continue;
+    if (look.state.elements[e].lifts.empty()) continue;
+    look_at_sides(look, rule, e, out);
+    if (!may_be_near(look, e)) continue;
     const auto clocks = knit_clocks(look.state, e, look.asof.at);
     for (const auto& [lift, near] : near_joints(look.state, e, clocks, look.asof.at)) {
       Finding f = found(rule);
