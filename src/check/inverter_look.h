@@ -6,8 +6,6 @@
 
 namespace rb {
 
-/// Whether an inverter is planned to feed a motor.
-
 /// The stretch in which most motors run on each inverter that has any; of equal ones the first,
 /// in a live look the latest.
 std::vector<InverterMoment> busiest(const Look& look);

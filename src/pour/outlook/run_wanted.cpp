@@ -57,6 +57,15 @@ bool serves(const Row& row, int lift) {
   return std::find(row.serves.begin(), row.serves.end(), lift) != row.serves.end();
 }
 
+Seconds counted(const PourState& state, const RunState& run, Seconds since, Seconds until) {
+  Seconds sum{};
+  for_weighed(state, run, until, [&](const trade::Interval& piece) {
+    const Seconds from = std::max(piece.from, since);
+    if (piece.to > from) sum += (piece.to - from) * piece.work;
+  });
+  return sum;
+}
+
 Seconds ran_since(const PourState& state, std::size_t element, std::size_t row, Seconds since,
                   Seconds now) {
   const auto& runs = state.elements[element].rows[row].runs;  // one after the other
@@ -65,10 +74,7 @@ Seconds ran_since(const PourState& state, std::size_t element, std::size_t row, 
   Seconds sum{};
   for (; first != runs.end(); ++first) {
     const RunState& run = state.runs[*first];
-    for_weighed(state, run, std::min(run.to.value_or(now), now), [&](const trade::Interval& piece) {
-      const Seconds from = std::max(piece.from, since);
-      if (piece.to > from) sum += (piece.to - from) * piece.work;
-    });
+    sum += counted(state, run, since, std::min(run.to.value_or(now), now));
   }
   return sum;
 }

@@ -11,7 +11,11 @@ namespace rb {
 
 bool serves(const Row& row, int lift);
 
-/// How long a row has run since a moment on the pour's clock, all its runs together, up to now.
+/// The seconds of a run that count between two moments, slow ones for less (form.h).
+Seconds counted(const PourState& state, const RunState& run, Seconds since, Seconds until);
+
+/// How long a row has run since a moment on the pour's clock, all its runs together, up to now, in
+/// seconds that count.
 Seconds ran_since(const PourState& state, std::size_t element, std::size_t row, Seconds since,
                   Seconds now);
 

@@ -306,8 +306,7 @@ class Planner {
   // The joint under each lift must be knitted, its last row run, before its earliest part sets.
   // Concrete counts from when it was batched: the last of a load is the oldest when it comes.
   Fault knit() {
-    const Seconds sets =
-        planned_set(wish_.mix, wish_.concrete, SetSide::early) * wish_.limits.plastic_share.value;
+    const Seconds sets = workable(wish_);
     supply_ = supply_for(wish_, p_.concrete, p_.duration);
     p_.load = supply_.load;
     p_.sets = std::max(Seconds{}, sets - wish_.haul - supply_.empties);

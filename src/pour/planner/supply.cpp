@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "pour/outlook/set_clock.h"
+
 namespace rb {
 
 Supply supply_for(const PlanWish& wish, Volume concrete, Seconds duration) {
@@ -16,6 +18,10 @@ Supply supply_for(const PlanWish& wish, Volume concrete, Seconds duration) {
   }
   supply.empties = Seconds{supply.load.value() / supply.pace.value()};
   return supply;
+}
+
+Seconds workable(const PlanWish& wish) {
+  return planned_set(wish.mix, wish.concrete, SetSide::early) * wish.limits.plastic_share.value;
 }
 
 }  // namespace rb

@@ -19,4 +19,7 @@ struct Supply {
 /// For so much concrete placed in so long.
 Supply supply_for(const PlanWish& wish, Volume concrete, Seconds duration);
 
+/// From water meeting cement to the end of workability, the early side.
+Seconds workable(const PlanWish& wish);
+
 }  // namespace rb

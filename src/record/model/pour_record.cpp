@@ -10,7 +10,9 @@
 #include "pour/log/origin.h"
 #include "pour/outlook/form.h"
 #include "pour/outlook/form_pressure.h"
+#include "pour/outlook/run_wanted.h"
 #include "record/model/event_words.h"
+#include "record/model/held_to.h"
 #include "record/model/names.h"
 
 namespace rb {
@@ -32,7 +34,7 @@ class Maker {
   PourRecord make(const std::vector<SideDose>& fields) {
     head();
     plan_facts();
-    limits();
+    out_.limits = held_to(plan_, voice_);
     before_and_between();
     placing();
     forms();
@@ -73,52 +75,6 @@ class Maker {
       out_.mixes.push_back({m.id.text, m.unit_weight, m.slump, m.initial_set, m.set_reference,
                             std::string{trade::to_text(m.cement)}});
     }
-  }
-
-  void limits() {
-    const Limits& l = plan_.limits;
-    const auto add = [this](const char* name, const Amount& value, LimitFrom from,
-                            const char* rule) {
-      Source source{.code = Source::Code::plan};
-      if (from == LimitFrom::standard) {
-        source.code = Source::Code::standard;
-        if (const RuleCard* card = find_card(rule)) source.words = card->source;
-      }
-      out_.limits.push_back({name, value, source_text(source, voice_)});
-    };
-    add("dose at least", amount(l.dose_min.value), l.dose_min.from, "dose-low");
-    add("run of a row at most", amount(l.dose_max.value), l.dose_max.from, "run-long");
-    if (plan_.motor_type) {
-      const bool given = plan_.motor_type->work_speed.has_value();
-      Source source{.code = given ? Source::Code::plan : Source::Code::standard};
-      if (!given)
-        source.words = said("0.8 of the motors' greatest speed: a choice of this project");
-      out_.limits.push_back({"speed under which a second counts as the square of its share",
-                             amount(plan_.motor_type->working()), source_text(source, voice_)});
-    }
-    add("under-dosed share of a lift at most", share(l.under_share_max.value),
-        l.under_share_max.from, "dose-low");
-    add("window of the rate of rise", amount(l.rise_window.value), l.rise_window.from, "rise-fast");
-    add("age of a load at most", amount(l.load_age_max.value), l.load_age_max.from, "load-old");
-    add("concrete not colder than", amount(l.temp_min.value), l.temp_min.from, "temp-out");
-    add("concrete not warmer than", amount(l.temp_max.value), l.temp_max.from, "temp-out");
-    add("placed against net volume within", share(l.volume_tolerance.value),
-        l.volume_tolerance.from, "volume-off");
-    add("spacing of insertions, times the radius of action",
-        Amount{Measure::number, l.insert_spacing_factor.value}, l.insert_spacing_factor.from,
-        "insert-sparse");
-    add("insertions into the lift below", amount(l.knit_depth.value), l.knit_depth.from,
-        "insert-sparse");
-    add("insertion at a point at least", amount(l.insert_least.value), l.insert_least.from,
-        "insert-few");
-    add("insertion at a point at most", amount(l.insert_most.value), l.insert_most.from,
-        "insert-long");
-    add("vibration counts until this share of the time to set",
-        Amount{Measure::number, l.plastic_share.value}, l.plastic_share.from, "dose-low");
-    add("layer of insertions at most", amount(l.insert_layer.value), l.insert_layer.from,
-        "insert-few");
-    add("warning before a joint sets", amount(l.knit_margin.value), l.knit_margin.from,
-        "knit-near");
   }
 
   // Loads whose element was not named may have gone anywhere: they count for all.
@@ -191,10 +147,7 @@ class Maker {
                    r.cables};
       if (r.to) {
         line.ran = *r.to - r.from;
-        line.counts = Seconds{};
-        for_weighed(state_, r, *r.to, [&](const trade::Interval& piece) {
-          *line.counts += (piece.to - piece.from) * piece.work;
-        });
+        line.counts = counted(state_, r, r.from, *r.to);
       }
       const auto head = std::find_if(report_.runs.begin(), report_.runs.end(),
                                      [i](const RunReport& report) { return report.run == i; });

@@ -7,6 +7,9 @@
 
 namespace rb::screens {
 
+/// How tall a line of a list is whose buttons stand beside its words.
+inline constexpr double kListLineMm = 18.5;
+
 /// How many target-high lines with gaps fit in a height.
 std::size_t lines_in(const Canvas& canvas, float height);
 

@@ -7,14 +7,11 @@ namespace rb::screens {
 
 namespace {
 
-constexpr double kInverterMm = 18.5;
-
 void draw_about(Stage& stage, const Box& box, const InverterView& inverter) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const Pair ground = canvas.theme().quiet;
-  canvas.fill(box, ground.ground, canvas.mm(1.6));
-  canvas.edge(box, canvas.theme().line, canvas.mm(0.25), canvas.mm(1.6));
+  card_ground(canvas, box);
   Box in = box.inset(canvas.mm(3.2), canvas.mm(1));
   const std::string speed = inverter.speed ? say.amount(rb::amount(*inverter.speed))
                                            : std::string{say(Word::inverter_untold)};
@@ -35,24 +32,20 @@ void draw_line(Stage& stage, const Box& box, const InverterView& inverter, bool 
   const float gap = canvas.gap();
   const float wide = canvas.mm(27);
   Box about = box;
-  if (button(canvas, about.cut_right(wide, gap),
-             {.id = "trip " + inverter.inverter.text,
-              .text = stage.say(Word::inverter_trip),
-              .said = inverter.inverter.text,
-              .symbol = Symbol::stop_sign,
-              .face = Face::small,
-              .enabled = can && inverter.motors_on > 0,
-              .symbol_above = true})) {
+  const auto tapped = [&](const char* id, Word word, Symbol symbol, bool enabled) {
+    return button(canvas, about.cut_right(wide, gap),
+                  {.id = id + (" " + inverter.inverter.text),
+                   .text = stage.say(word),
+                   .said = inverter.inverter.text,
+                   .symbol = symbol,
+                   .face = Face::small,
+                   .enabled = enabled,
+                   .symbol_above = true});
+  };
+  if (tapped("trip", Word::inverter_trip, Symbol::stop_sign, can && inverter.motors_on > 0)) {
     stage.keep(event::Trip{inverter.inverter}, stage.tapped());
   }
-  if (button(canvas, about.cut_right(wide, gap),
-             {.id = "speed " + inverter.inverter.text,
-              .text = stage.say(Word::inverter_speed),
-              .said = inverter.inverter.text,
-              .symbol = Symbol::pencil,
-              .face = Face::small,
-              .enabled = can,
-              .symbol_above = true})) {
+  if (tapped("speed", Word::inverter_speed, Symbol::pencil, can)) {
     SpeedDraft speed{.inverter = inverter.inverter, .at = stage.tapped()};
     if (inverter.speed) speed.figure.guess = in_vibrations_per_minute(*inverter.speed);
     stage.open(std::move(speed));
@@ -66,7 +59,7 @@ void draw_inverters(Stage& stage, const Box& box, InvertersDraft& draft, const P
   Canvas& canvas = stage.canvas;
   const float gap = canvas.gap();
   const Box in = panel_with_title(stage, box, stage.say(Word::inverters));
-  const float tall = canvas.mm(kInverterMm);
+  const float tall = canvas.mm(kListLineMm);
   const Pages pages = turn_pages(stage, in, view.inverters.size(), draft.page, "inverters", tall);
   if (view.inverters.empty()) {
     canvas.text(stage.say(Word::inverters_none), pages.room,

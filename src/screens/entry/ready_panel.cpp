@@ -30,8 +30,7 @@ bool draw_line(Stage& stage, const Box& box, const ReadyLine& line, bool can) {
   const float gap = canvas.gap();
   const Standing standing = standing_of(say, line);
   const std::string name = ready_name(say, line.item);
-  canvas.fill(box, canvas.theme().quiet.ground, canvas.mm(1.6));
-  canvas.edge(box, canvas.theme().line, canvas.mm(0.25), canvas.mm(1.6));
+  card_ground(canvas, box);
   Box in = box;
   bool note = false;
   if (button(canvas, in.cut_right(canvas.mm(24), gap),

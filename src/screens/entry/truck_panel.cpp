@@ -10,8 +10,6 @@ namespace rb::screens {
 
 namespace {
 
-constexpr double kLineMm = 18.5;
-
 struct AgeLook {
   Look look;
   Symbol symbol;
@@ -56,8 +54,7 @@ void draw_about(Stage& stage, const Box& box, const TruckView& truck) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const Pair ground = canvas.theme().quiet;
-  canvas.fill(box, ground.ground, canvas.mm(1.6));
-  canvas.edge(box, canvas.theme().line, canvas.mm(0.25), canvas.mm(1.6));
+  card_ground(canvas, box);
   if (truck.stage == TruckView::Stage::discharging) {
     canvas.hatch({box.x0 + canvas.mm(0.4), box.y0 + canvas.mm(1.6), box.x0 + canvas.mm(2.4),
                   box.y1 - canvas.mm(1.6)},
@@ -314,7 +311,7 @@ void draw_trucks(Stage& stage, const Box& box, TrucksDraft& draft, const PourVie
     if (view.air) air.figure.guess = std::round(shown(*view.air, say.units));
     stage.open(std::move(air));
   }
-  const float tall = canvas.mm(kLineMm);
+  const float tall = canvas.mm(kListLineMm);
   const Pages pages = turn_pages(stage, in, view.trucks.size(), draft.page, "trucks", tall);
   if (view.trucks.empty()) {
     canvas.text(say(Word::trucks_none), pages.room,

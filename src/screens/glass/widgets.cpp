@@ -31,6 +31,11 @@ Pair pair_of(const Theme& theme, Look look) {
   return theme.quiet;
 }
 
+void card_ground(Canvas& canvas, const Box& box) {
+  canvas.fill(box, canvas.theme().quiet.ground, canvas.mm(1.6));
+  canvas.edge(box, canvas.theme().line, canvas.mm(0.25), canvas.mm(1.6));
+}
+
 bool button(Canvas& canvas, const Box& box, const ButtonSpec& spec) {
   std::string words = spec.text;
   if (!spec.said.empty()) words += " " + spec.said;

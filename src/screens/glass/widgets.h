@@ -25,6 +25,9 @@ struct ButtonSpec {
   bool free_text = false;
 };
 
+/// The ground of a card that is no button.
+void card_ground(Canvas& canvas, const Box& box);
+
 /// A big button: at least 15 mm each way is the caller's duty and a test's.
 bool button(Canvas& canvas, const Box& box, const ButtonSpec& spec);
 

@@ -41,8 +41,7 @@ std::string joined(const std::string& a, const std::string& b) {
 
 // The ground of one finding, and the room on it.
 Box card(Canvas& canvas, const Box& box) {
-  canvas.fill(box, canvas.theme().quiet.ground, canvas.mm(1.6));
-  canvas.edge(box, canvas.theme().line, canvas.mm(0.25), canvas.mm(1.6));
+  card_ground(canvas, box);
   return box.inset(canvas.mm(2), canvas.mm(1));
 }
 

@@ -61,21 +61,14 @@ constexpr FieldRow limit_row(PlanField field, Word label, Measure measure) {
           [](const D& d, const R&) { return (d.plan.limits.*kLimit).from == LimitFrom::standard; }};
 }
 
-template <class T>
-Element& owner(D& d, const R& r, std::optional<T> Element::* /*of*/) {
-  return element(d, r);
-}
-template <class T>
-Mix& owner(D& d, const R& r, std::optional<T> Mix::* /*of*/) {
-  return d.plan.mixes[r.of];
-}
-template <class T>
-const Element& owner(const D& d, const R& r, std::optional<T> Element::* /*of*/) {
-  return element(d, r);
-}
-template <class T>
-const Mix& owner(const D& d, const R& r, std::optional<T> Mix::* /*of*/) {
-  return d.plan.mixes[r.of];
+// A member of the element, or of the mix, that a figure is of.
+template <auto kMember, class Draft>
+auto& member(Draft& d, const R& r) {
+  if constexpr (requires { element(d, r).*kMember; }) {
+    return element(d, r).*kMember;
+  } else {
+    return d.plan.mixes[r.of].*kMember;
+  }
 }
 
 // What an element or a mix may leave unsaid.
@@ -85,11 +78,11 @@ constexpr FieldRow may_row(PlanField field, Word label, Measure measure) {
           label,
           measure,
           [](const D& d, const R& r) {
-            const auto& value = owner(d, r, kMember).*kMember;
+            const auto& value = member<kMember>(d, r);
             return value ? Value{kNumber(*value)} : Value{};
           },
-          [](D& d, const R& r, double v) { owner(d, r, kMember).*kMember = kMake(v); },
-          [](D& d, const R& r) { (owner(d, r, kMember).*kMember).reset(); }};
+          [](D& d, const R& r, double v) { member<kMember>(d, r) = kMake(v); },
+          [](D& d, const R& r) { member<kMember>(d, r).reset(); }};
 }
 
 constexpr std::array kFields{

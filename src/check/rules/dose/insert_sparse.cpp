@@ -2,51 +2,17 @@
 #include <map>
 
 #include "check/rule.h"
-#include "check/vibrated.h"
+#include "check/worst_insert.h"
 
 namespace rb {
 
 namespace {
 
-// The insertions into one lift that fall short in one way: the worst of them, and where.
-struct Worst {
-  const InsertState* insert = nullptr;
-  double share = 0;  // of the limit; the worst has most
-  int times = 0;
-  Seconds from{}, to{};
-  std::optional<std::size_t> bay;
-  bool one_bay = true;
-
-  void take(const InsertState& other, double by) {
-    if (times++ == 0) {
-      from = other.at;
-      bay = other.bay;
-    }
-    to = other.at;
-    one_bay = one_bay && bay == other.bay;
-    if (insert != nullptr && by <= share) return;
-    insert = &other;
-    share = by;
-  }
-};
-
-Finding told(const Rule& rule, const Worst& worst) {
-  const InsertState& insert = *worst.insert;
-  Finding f = found(rule);
-  f.element = insert.element;
-  f.lift = insert.what.lift;
-  if (worst.one_bay) f.bay = worst.bay;
-  f.from = worst.from;
-  f.to = worst.to;
-  f.ref = insert.ref;
-  return f;
-}
-
-void tell_wide(const Look& look, const Rule& rule, const Worst& worst, Findings& out) {
+void tell_wide(const Look& look, const Rule& rule, const WorstInsert& worst, Findings& out) {
   const InsertState& insert = *worst.insert;
   const trade::InternalVibrator& group = group_of(insert);
   const auto& factor = look.plan().limits.insert_spacing_factor;
-  Finding f = told(rule, worst);
+  Finding f = worst.told(rule);
   f.measured = amount(insert.what.spacing);
   f.limit = amount(widest_apart(look.plan(), insert));
   f.source = limit_source(rule, factor.from);
@@ -60,9 +26,9 @@ void tell_wide(const Look& look, const Rule& rule, const Worst& worst, Findings&
   out.push_back(std::move(f));
 }
 
-void tell_shallow(const Look& look, const Rule& rule, const Worst& worst, Findings& out) {
+void tell_shallow(const Look& look, const Rule& rule, const WorstInsert& worst, Findings& out) {
   const auto& depth = look.plan().limits.knit_depth;
-  Finding f = told(rule, worst);
+  Finding f = worst.told(rule);
   f.measured = amount(worst.insert->what.depth_below);
   f.limit = amount(depth.value);
   f.source = limit_source(rule, depth.from);
@@ -76,7 +42,7 @@ void tell_shallow(const Look& look, const Rule& rule, const Worst& worst, Findin
 // What is told of one lift is one thing, however often it was done so.
 void look_insert_sparse(const Look& look, const Rule& rule, Findings& out) {
   const Length deep = look.plan().limits.knit_depth.value;
-  std::map<std::pair<std::size_t, int>, std::pair<Worst, Worst>> lifts;
+  std::map<std::pair<std::size_t, int>, std::pair<WorstInsert, WorstInsert>> lifts;
   for (const InsertState& insert : look.state.inserts) {
     if (!before_close(look.state, insert)) continue;
     auto& [wide, shallow] = lifts[{insert.element, insert.what.lift}];

@@ -1,12 +1,11 @@
 // run-short: a row that serves a lift ran for it, but not long enough.
+#include "base/limits.h"
 #include "check/row_time.h"
 #include "pour/plan/verdicts.h"
 
 namespace rb {
 
 namespace {
-
-constexpr Seconds kRounding{1e-6};
 
 void look_run_short(const Look& look, const Rule& rule, Findings& out) {
   const auto& limit = look.plan().limits.dose_min;
@@ -15,7 +14,7 @@ void look_run_short(const Look& look, const Rule& rule, Findings& out) {
     if (!look.settled(report)) return;
     Finding f = row_time_finding(look, rule, report, row, ran, limit);
     const Seconds whole = by_the_clock(look.ran[report.element][row], *f.from, *f.to);
-    if (whole > ran + kRounding) {
+    if (over(whole, ran)) {
       f.sentence = said(
           "{element} lift {lift}, row {row} ({side} side): ran {whole}, so slowly that it "
           "counts {measured}, limit {limit}");
