@@ -152,6 +152,11 @@ TEST_CASE("every limit is told with where it comes from") {
   CHECK(pour.limits[0].from == "plan");
   CHECK(pour.limits[1].value == amount(seconds(120)));
   CHECK(pour.limits[1].from.substr(0, 9) == "default: ");
+  const auto plastic = std::find_if(pour.limits.begin(), pour.limits.end(), [](const auto& limit) {
+    return limit.limit.find("share of the time to set") != std::string::npos;
+  });
+  REQUIRE(plastic != pour.limits.end());
+  CHECK(plastic->from == "default: until it sets: a choice of this project");
 }
 
 TEST_CASE("a pour touches the days it has events on, by the local clock") {

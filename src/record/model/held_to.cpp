@@ -18,12 +18,16 @@ std::vector<LimitLine> held_to(const Plan& plan, const Voice& voice) {
   };
   add("dose at least", amount(l.dose_min.value), l.dose_min.from, "dose-low");
   add("run of a row at most", amount(l.dose_max.value), l.dose_max.from, "run-long");
-  if (plan.motor_type) {
-    const bool given = plan.motor_type->work_speed.has_value();
+  // What no rule's card tells the source of.
+  const auto own = [&](const char* name, const Amount& value, bool given, const char* words) {
     Source source{.code = given ? Source::Code::plan : Source::Code::standard};
-    if (!given) source.words = said("0.8 of the motors' greatest speed: a choice of this project");
-    limits.push_back({"speed under which a second counts as the square of its share",
-                      amount(plan.motor_type->working()), source_text(source, voice)});
+    if (!given) source.words = words;
+    limits.push_back({name, value, source_text(source, voice)});
+  };
+  if (plan.motor_type) {
+    own("speed under which a second counts as the square of its share",
+        amount(plan.motor_type->working()), plan.motor_type->work_speed.has_value(),
+        said("0.8 of the motors' greatest speed: a choice of this project"));
   }
   add("under-dosed share of a lift at most", share(l.under_share_max.value), l.under_share_max.from,
       "dose-low");
@@ -42,8 +46,9 @@ std::vector<LimitLine> held_to(const Plan& plan, const Voice& voice) {
       "insert-few");
   add("insertion at a point at most", amount(l.insert_most.value), l.insert_most.from,
       "insert-long");
-  add("vibration counts until this share of the time to set",
-      Amount{Measure::number, l.plastic_share.value}, l.plastic_share.from, "dose-low");
+  own("vibration counts until this share of the time to set",
+      Amount{Measure::number, l.plastic_share.value}, l.plastic_share.from == LimitFrom::plan,
+      said("until it sets: a choice of this project"));
   add("layer of insertions at most", amount(l.insert_layer.value), l.insert_layer.from,
       "insert-few");
   add("warning before a joint sets", amount(l.knit_margin.value), l.knit_margin.from, "knit-near");
