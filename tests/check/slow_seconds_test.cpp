@@ -134,3 +134,21 @@ TEST_CASE("motors that a trip stopped start again with a second run of their row
   twice.at(1100, turns("R2", 6000)).at(1160, turns("R2", 6000)).at(1220, rest("R2"));
   CHECK(twice.checked().state.runs.size() == 1);
 }
+
+TEST_CASE("a rest or a trip said after the close moves no figure, and the run stays unended") {
+  const auto closed = [](const std::string& after) {
+    Pour pour = placed(kPower);
+    pour.at(1100, turns("R1", 6000)).at(1200, R"("do":"note","text":"seen")");
+    pour.at(2000, R"("do":"pour-close")");
+    if (!after.empty()) pour.at(2100, after);
+    return pour;
+  };
+  const Pour alone = closed("");
+  REQUIRE(alone.checked().has("run-unended"));
+  CHECK(dose(alone) == about(100));  // to the next event
+  for (const std::string& after : {rest("R1"), std::string{R"("do":"trip","inverter":"I1")"}}) {
+    CAPTURE(after);
+    CHECK(dose(closed(after)) == about(100));
+    CHECK(closed(after).checked().rules() == alone.checked().rules());
+  }
+}

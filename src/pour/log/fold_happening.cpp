@@ -281,6 +281,7 @@ class Apply {
   }
   template <class Visit>
   void for_runs_fed(std::size_t inverter, Visit visit) {
+    if (state_.closed) return;  // it ended what ran
     for (std::size_t e = 0; e < state_.elements.size(); ++e) {
       for (std::size_t r = 0; r < state_.elements[e].rows.size(); ++r) {
         RunState* run = open_run(e, r);

@@ -93,6 +93,8 @@ class Judge {
     if (state_.running(element, row) == nullptr) {
       return repeats({said("row {row} was not running"), {{"row", e.place.row.text}}});
     }
+    // The close ended what ran: a rest said later moves no figure.
+    if (state_.closed) return repeats(said("the pour is already closed"));
     return {};
   }
   Answer operator()(const event::Speed& e) const { return unpowered(e.inverter); }
