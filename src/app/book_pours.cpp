@@ -5,6 +5,7 @@
 #include <cstdio>
 #include <unordered_set>
 
+#include "pour/log/event.h"
 #include "pour/log/fold.h"
 #include "store/file/damage.h"
 

@@ -3,10 +3,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <ranges>
 #include <utility>
 
 #include "app/book_pours.h"
 #include "pour/log/fold.h"
+#include "pour/log/log_entry.h"
 #include "pour/planner/plan_draft.h"
 
 namespace rb {
@@ -224,10 +226,10 @@ void Session::shown(PourState state) {
 Seconds Session::stepped() const {
   if (!state_) return Seconds{};
   const Entry now = clock_();
-  for (auto past = state_->log.rbegin(); past != state_->log.rend(); ++past) {
-    const auto& entry = past->event.entry;
+  for (const LogEntry& past : std::views::reverse(std::as_const(state_->log))) {
+    const auto& entry = past.event.entry;
     if (!entry || entry->boot != now.boot) continue;
-    const Seconds before = past->event.at - past->when;
+    const Seconds before = past.event.at - past.when;
     return before + (between(entry->wall, now.wall) - (now.steady - entry->steady));
   }
   return Seconds{};

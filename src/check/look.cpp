@@ -145,7 +145,7 @@ std::vector<RowReach> look_at_rows(Look& look, ElementMemory& memory, std::size_
 }
 
 void forget_other_plans(CheckMemory::Inside& memory, const PourState& state) {
-  if (memory.plan == state.plan) return;
+  if (memory.plan.get() == state.plan.get()) return;
   memory = {};
   memory.plan = state.plan;
   memory.elements.resize(state.elements.size());

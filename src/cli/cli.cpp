@@ -33,7 +33,7 @@ class Words {
         "Exit codes: 0 fine, 1 findings of weight stop or mend, 2 bad usage or input, 3 trouble "
         "with the book.\nThe tool advises. Local codes, the form designer and licensed practice "
         "decide.");
-    app_.set_version_flag("--version", "risebook 0.1.0");
+    app_.set_version_flag("--version", "risebook " RISEBOOK_VERSION);
     app_.require_subcommand(0, 1);
   }
 

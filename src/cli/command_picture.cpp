@@ -5,6 +5,7 @@
 #include "app/local_time.h"
 #include "app/pour_list.h"
 #include "pour/log/fold.h"
+#include "pour/log/log_entry.h"
 #include "screens/book/showcase.h"
 #include "tablet/picture.h"
 

@@ -4,6 +4,7 @@
 #include <filesystem>
 
 #include "app/session.h"
+#include "pour/log/log_entry.h"
 #include "pour/planner/plan_draft.h"
 #include "temp_folder.h"
 

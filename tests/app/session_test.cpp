@@ -4,6 +4,7 @@
 #include <doctest/doctest.h>
 
 #include "app/settings_file.h"
+#include "pour/log/log_entry.h"
 #include "pour/log/script.h"
 #include "temp_folder.h"
 

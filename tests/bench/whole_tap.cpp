@@ -5,11 +5,14 @@
 
 #include <algorithm>
 #include <limits>
+#include <ranges>
+#include <utility>
 
 #include "bench/bench.h"
 #include "bench/pours.h"
 #include "check/check.h"
 #include "pour/log/fold.h"
+#include "pour/log/log_entry.h"
 #include "screens/view/pour_view.h"
 
 using namespace rb;
@@ -58,7 +61,8 @@ class Tapped {
   // A reading of the top a while ago, entered late: what happened since happens anew.
   void correct() {
     at_ += std::chrono::seconds{20};
-    const auto wrong = std::find_if(state_.log.rbegin(), state_.log.rend(), [](const LogEntry& e) {
+    const auto past = std::views::reverse(std::as_const(state_.log));
+    const auto wrong = std::ranges::find_if(past, [](const LogEntry& e) {
       return std::holds_alternative<event::Note>(e.event.what) && !e.struck;
     });
     const Event strike{EventId{fmt::format("tap{}", state_.log.size())}, at_, PersonId{"f"},

@@ -10,6 +10,7 @@
 #include "bench/bench.h"
 #include "bench/pours.h"
 #include "check/check.h"
+#include "pour/log/event.h"
 #include "pour/log/fold.h"
 #include "tablet/window.h"
 

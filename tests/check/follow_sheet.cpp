@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/moment.h"
+#include "pour/log/event.h"
 
 namespace rb {
 
@@ -23,7 +24,8 @@ class Follower {
     for (const LiftStep& step : planned_.lifts) now = place(step, now);
     bring_trucks(first);
     tell(now, event::PourClose{});
-    for (const char* role : {"foreman", "inspector", "superintendent"}) {
+    for (const event::Role role :
+         {event::Role::foreman, event::Role::inspector, event::Role::superintendent}) {
       tell(now + seconds(60), event::Sign{role, "accepted", {}});
     }
     std::stable_sort(events_.begin(), events_.end(),

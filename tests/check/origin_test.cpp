@@ -1,5 +1,6 @@
 // from-script, entered-before, kept-late: what was not tapped as it happened.
 #include "pour/log/origin.h"
+#include "pour/log/event.h"
 
 #include <doctest/doctest.h>
 

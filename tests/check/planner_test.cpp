@@ -1,4 +1,5 @@
 #include "pour/planner/planner.h"
+#include "pour/log/log_entry.h"
 
 #include <doctest/doctest.h>
 

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "check/say_finding.h"
+#include "pour/log/event.h"
 
 namespace rb::test {
 

@@ -2,6 +2,7 @@
 // a book already holds it.
 #include <doctest/doctest.h>
 
+#include "pour/log/log_entry.h"
 #include "pour/log/script.h"
 #include "pour_text.h"
 

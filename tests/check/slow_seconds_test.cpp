@@ -45,12 +45,13 @@ const std::string kPower =
 
 // The project's own definition, worked by hand: (2400/4800)^2 = 0.25, (3600/4800)^2 = 0.5625.
 TEST_CASE("a second under the working speed counts as its square, over it whole") {
-  for (const auto& [vpm, counts] :
+  for (const auto& [speed, share] :
        {std::pair{2400, 30.0}, {3600, 67.5}, {4800, 120.0}, {6000, 120.0}}) {
+    const int vpm = speed;
     CAPTURE(vpm);
     Pour pour = placed();
     pour.at(1100, turns("R1", vpm)).at(1220, rest("R1"));
-    CHECK(dose(pour) == about(counts));
+    CHECK(dose(pour) == about(share));
   }
 }
 

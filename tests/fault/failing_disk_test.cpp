@@ -3,6 +3,7 @@
 
 #include "fault_vfs.h"
 #include "life.h"
+#include "pour/log/event.h"
 #include "soak.h"
 
 using namespace rb;

@@ -1,6 +1,7 @@
 // The writer's thread against a disk that fails, fills up, loses an answer or goes away: nothing
 // tapped is thrown away, nothing is kept twice, and "kept" is only said when it is true.
 #include "store/keep/keeper.h"
+#include "pour/log/event.h"
 
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <doctest/doctest.h>

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "../store/samples.h"
+#include "pour/log/event.h"
 
 namespace rb::faults {
 

@@ -9,6 +9,7 @@
 
 #include "fault_vfs.h"
 #include "life.h"
+#include "pour/log/event.h"
 
 using namespace rb;
 using namespace rb::faults;

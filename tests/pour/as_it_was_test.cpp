@@ -4,6 +4,7 @@
 #include <doctest/doctest.h>
 
 #include "pour/log/fold.h"
+#include "pour/log/log_entry.h"
 #include "pour/log/origin.h"
 #include "random_taps.h"
 

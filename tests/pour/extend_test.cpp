@@ -5,6 +5,7 @@
 
 #include "pour/log/event_json.h"
 #include "pour/log/fold.h"
+#include "pour/log/log_entry.h"
 #include "random_taps.h"
 
 using namespace rb;

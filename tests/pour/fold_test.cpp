@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "pour/log/event_json.h"
+#include "pour/log/log_entry.h"
 #include "pour/log/script.h"
 #include "story.h"
 

@@ -1,4 +1,5 @@
 #include "pour/outlook/measured_set.h"
+#include "pour/log/log_entry.h"
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>

@@ -4,6 +4,7 @@
 
 #include "pour/log/event_json.h"
 #include "pour/log/fold.h"
+#include "pour/log/log_entry.h"
 #include "pour/log/script.h"
 
 using namespace rb;

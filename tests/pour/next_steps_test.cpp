@@ -1,6 +1,7 @@
 // What the plan has next. The rules are the trade's common practice of leapfrogging rows; there is
 // no published source.
 #include "pour/outlook/next_steps.h"
+#include "pour/log/log_entry.h"
 
 #include <doctest/doctest.h>
 

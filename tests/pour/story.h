@@ -8,6 +8,7 @@
 
 #include "pour/log/event_json.h"
 #include "pour/log/fold.h"
+#include "pour/log/log_entry.h"
 
 namespace rb {
 

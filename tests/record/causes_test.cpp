@@ -6,6 +6,7 @@
 
 #include "check/check.h"
 #include "pour/log/fold.h"
+#include "pour/log/log_entry.h"
 #include "pour/log/script.h"
 #include "record/model/daily_record.h"
 #include "record/model/table.h"

@@ -10,6 +10,7 @@
 #include "check/check.h"
 #include "pour/log/event_json.h"
 #include "pour/log/fold.h"
+#include "pour/log/log_entry.h"
 #include "pour/plan/most.h"
 #include "record/form/write_record.h"
 #include "record/model/daily_record.h"

@@ -8,6 +8,7 @@
 
 #include "../pour/random_placing.h"
 #include "../pour/run_truth.h"
+#include "pour/log/event.h"
 #include "pour/log/fold.h"
 #include "screens/view/pour_view.h"
 

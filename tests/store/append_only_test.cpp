@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include "pour/log/event.h"
 #include "samples.h"
 #include "store/book/connection.h"
 

@@ -3,6 +3,7 @@
 
 #include <SQLiteCpp/SQLiteCpp.h>
 
+#include "pour/log/event.h"
 #include "samples.h"
 #include "store/file/chain.h"
 

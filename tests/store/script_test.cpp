@@ -1,6 +1,7 @@
 // A script goes into the book whole or not at all.
 #include <doctest/doctest.h>
 
+#include "pour/log/event.h"
 #include "samples.h"
 
 using namespace rb;

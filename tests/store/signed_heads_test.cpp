@@ -34,7 +34,8 @@ Logbook closed_book(const fs::path& path, const DeviceKey& key) {
   got(book.append(PourId{"N1"}, note("rain"), entry_at(1)));
   REQUIRE(book.sign_with(key));
   got(book.append(PourId{"N1"}, happening(event::PourClose{}, 3), entry_at(3)));
-  got(book.append(PourId{"N1"}, happening(event::Sign{"foreman", "accepted", ""}, 4), entry_at(4)));
+  got(book.append(PourId{"N1"}, happening(event::Sign{event::Role::foreman, "accepted", ""}, 4),
+                  entry_at(4)));
   got(book.append(PourId{"N1"}, note("after", 5), entry_at(5)));
   return book;
 }

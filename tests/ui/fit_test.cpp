@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "base/contrast.h"
+#include "pour/log/event.h"
 #include "screens/book/showcase.h"
 #include "tablet.h"
 

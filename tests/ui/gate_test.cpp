@@ -1,6 +1,7 @@
 // What is not in order before a lift or a run asks for a name and a reason; it clears nothing.
 #include <doctest/doctest.h>
 
+#include "pour/log/log_entry.h"
 #include "tablet.h"
 
 using namespace rb;

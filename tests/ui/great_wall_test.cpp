@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 #include <imgui.h>
 
+#include "pour/log/event.h"
 #include "tablet.h"
 
 using namespace rb;

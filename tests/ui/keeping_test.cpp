@@ -1,6 +1,7 @@
 // What the screens say of a tap until the disk has it, and of a book that takes none.
 #include <doctest/doctest.h>
 
+#include "pour/log/event.h"
 #include "screens/view/keeping.h"
 #include "tablet.h"
 

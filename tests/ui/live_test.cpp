@@ -2,6 +2,7 @@
 // moved up, the rise, the joints and the one who holds the tablet.
 #include <doctest/doctest.h>
 
+#include "pour/log/event.h"
 #include "tablet.h"
 
 using namespace rb;

@@ -2,6 +2,7 @@
 // the wrong element, trouble with the book.
 #include <doctest/doctest.h>
 
+#include "pour/log/event.h"
 #include "tablet.h"
 
 using namespace rb;

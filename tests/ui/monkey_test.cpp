@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <random>
 
+#include "pour/log/event.h"
 #include "pour/outlook/gates.h"
 #include "screens/book/showcase.h"
 #include "tablet.h"

@@ -1,6 +1,7 @@
 // The main job by taps alone, in the real screens, compared with the events it must make.
 #include <doctest/doctest.h>
 
+#include "pour/log/event.h"
 #include "tablet.h"
 
 using namespace rb;

@@ -4,6 +4,7 @@
 
 #include <random>
 
+#include "pour/log/event.h"
 #include "tablet.h"
 
 using namespace rb;

@@ -1,6 +1,7 @@
 // The walk-down by taps: every point answered, a note to what is not in order, a later answer.
 #include <doctest/doctest.h>
 
+#include "pour/log/event.h"
 #include "tablet.h"
 
 using namespace rb;

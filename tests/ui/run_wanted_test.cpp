@@ -6,6 +6,7 @@
 
 #include "../pour/random_placing.h"
 #include "../pour/run_truth.h"
+#include "pour/log/event.h"
 #include "screens/glass/theme.h"
 #include "tablet.h"
 

@@ -1,6 +1,7 @@
 // The mirror's light, the choice of its folder, COPY, and the code to photograph, by taps.
 #include <doctest/doctest.h>
 
+#include "pour/log/event.h"
 #include "screens/live/mirror_panel.h"
 #include "tablet.h"
 

@@ -1,6 +1,7 @@
 // What stops a pour, by taps: something moved, a joint past its set; and what nobody judged.
 #include <doctest/doctest.h>
 
+#include "pour/log/event.h"
 #include "pour/outlook/next_steps.h"
 #include "tablet.h"
 

@@ -1,5 +1,6 @@
 #include "tablet.h"
 
+#include "pour/log/event.h"
 #include "pour/log/walk_down.h"
 #include "pour/plan/plan_json.h"
 

@@ -2,6 +2,7 @@
 // on.
 #include <doctest/doctest.h>
 
+#include "pour/log/event.h"
 #include "pour/plan/most.h"
 #include "screens/book/clock_question.h"
 #include "screens/book/failure_screen.h"

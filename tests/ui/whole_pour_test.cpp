@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include "pour/log/log_entry.h"
 #include "pour/plan/plan_json.h"
 #include "tablet.h"
 

@@ -4,6 +4,7 @@
 #include <unordered_set>
 
 #include "pour/log/event_json.h"
+#include "pour/log/log_entry.h"
 
 namespace rb {
 

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "pour/log/event.h"
 #include "pour/log/state.h"
 
 namespace rb {

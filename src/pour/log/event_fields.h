@@ -89,6 +89,8 @@ void read_field(Fields& f, Kind& kind, const Field<Kind, T>& field) {
       *value = f.moment(field.name);
     } else if constexpr (std::is_same_v<Some, Side>) {
       *value = f.side();
+    } else if constexpr (std::is_enum_v<Some>) {
+      *value = static_cast<Some>(f.one_of(field.name, words_of(Some{})));
     } else if constexpr (Named<Some>) {
       value->text = f.id(field.name);
     } else {

@@ -23,11 +23,6 @@ void hold_together(Fields& f, const event::Truck& truck) {
   if (truck.arrived < truck.batched)
     f.refuse("arrived", said("is before batched"), said("Check both times"));
 }
-void hold_together(Fields& f, const event::Sign& sign) {
-  if (sign.role == "foreman" || sign.role == "inspector" || sign.role == "superintendent") return;
-  f.refuse("role", {said("is \"{given}\"; foreman, inspector or superintendent was expected"),
-                    {{"given", sign.role}}});
-}
 
 using Reader = Happening (*)(Fields&);
 
@@ -161,7 +156,8 @@ Json canonical(const Json& value) {
   return copy;
 }
 
-event::Fix make_fix(const Event& before, const Event& after, std::string why) {
+event::Fix make_fix(const Event& before, const Event& after, std::string why,
+                    std::optional<event::Chosen> chosen) {
   const Json was = event_json(before);
   const Json now = event_json(after);
   Json set = Json::object();
@@ -171,7 +167,7 @@ event::Fix make_fix(const Event& before, const Event& after, std::string why) {
   for (const auto& [name, value] : was.items()) {
     if (!now.contains(name)) set[name] = nullptr;  // taken away
   }
-  return {before.id, canonical(set).dump(), std::move(why)};
+  return {before.id, canonical(set).dump(), std::move(why), chosen};
 }
 
 }  // namespace rb

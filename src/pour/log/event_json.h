@@ -24,6 +24,7 @@ Result<Event> with_fields(const Event& event, const std::string& fields, const S
 
 /// The correction that makes one event of another: of the fields that differ, no more. Neither may
 /// be a correction itself, and `after` keeps kind, id and entry.
-event::Fix make_fix(const Event& before, const Event& after, std::string why);
+event::Fix make_fix(const Event& before, const Event& after, std::string why,
+                    std::optional<event::Chosen> chosen = {});
 
 }  // namespace rb

@@ -4,6 +4,7 @@
 
 #include "pour/log/corrections.h"
 #include "pour/log/fold_happening.h"
+#include "pour/log/log_entry.h"
 #include "pour/log/may_happen.h"
 #include "pour/log/origin.h"
 
@@ -24,15 +25,15 @@ struct ClockReading {
 ClockReading read_clock(const FoldMemory& memory, const Event& event) {
   if (!event.entry) return {};
   const auto known = memory.boots.find(event.entry->boot);
-  if (known == memory.boots.end()) return {{}, {}, BootClock{*event.entry, {}}};
+  if (known == memory.boots.end())
+    return {{}, {}, BootClock{event.entry->wall, event.entry->steady, {}}};
   const BootClock& boot = known->second;
-  const Seconds step =
-      between(boot.last.wall, event.entry->wall) - (event.entry->steady - boot.last.steady);
+  const Seconds step = between(boot.wall, event.entry->wall) - (event.entry->steady - boot.steady);
   if (std::chrono::abs(step) <= kClockSlack) {
-    return {boot.stepped, {}, BootClock{*event.entry, boot.stepped}};
+    return {boot.stepped, {}, BootClock{event.entry->wall, event.entry->steady, boot.stepped}};
   }
   const Seconds stepped = boot.stepped + step;
-  return {stepped, step, BootClock{*event.entry, stepped}};
+  return {stepped, step, BootClock{event.entry->wall, event.entry->steady, stepped}};
 }
 
 Moment happened(const Event& event, Seconds stepped) {

@@ -4,6 +4,7 @@
 #include <span>
 
 #include "base/result.h"
+#include "pour/log/event.h"
 #include "pour/log/state.h"
 
 namespace rb {

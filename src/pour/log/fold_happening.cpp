@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "pour/log/log_entry.h"
 #include "pour/log/may_happen.h"
 #include "pour/log/places.h"
 
@@ -180,7 +181,7 @@ class Apply {
   void operator()(const event::AirTemp& e) { add(state_.air, List::air, {at_, e.temp}); }
 
   void operator()(const event::Hold& e) {
-    add(state_.holds, List::holds, {ref_, at_, std::nullopt, e.reason});
+    add(state_.holds, List::holds, {ref_, at_, std::nullopt, e.reason, {}, e.chosen});
   }
   void operator()(const event::Moved& e) {
     add(state_.moved, List::moved, {ref_, at_, *element_index(*state_.plan, e.element), e});

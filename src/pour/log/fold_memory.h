@@ -11,8 +11,8 @@
 #include <variant>
 #include <vector>
 
+#include "base/moment.h"
 #include "base/quantity.h"
-#include "pour/log/event.h"
 
 namespace rb {
 
@@ -101,7 +101,8 @@ using StateChange =
 /// Within one start of the tablet the steady clock tells true spans: what the wall clock has
 /// stepped since the first event of that start is taken out of every later moment.
 struct BootClock {
-  Entry last;
+  Moment wall;       ///< of the event entered last
+  Seconds steady{};  ///< the same
   Seconds stepped{};
 };
 
@@ -134,6 +135,8 @@ struct FoldMemory {
     Seconds last;         ///< PourState::last before it
   };
   std::vector<Mark> marks;  ///< as PourState::order
+  /// Says nothing of a pour: states that tell the same are the same, however they were folded.
+  bool operator==(const FoldMemory&) const { return true; }
 };
 
 }  // namespace rb

@@ -12,10 +12,39 @@ namespace rb {
 
 namespace event {
 
+/// What is chosen from a list instead of typed. A book keeps its word beside the English text, so
+/// that it reads in whatever language the reader has.
+enum class Chosen {
+  pump_stopped,
+  no_trucks,
+  rain,
+  form_or_bracing,
+  vibrator_or_power,
+  grout_leaks,
+  mix_dry,
+  mix_wet,
+  inspector_on_site,
+  tapped_by_mistake,
+  wrong_row,
+  misread_height,
+  tapped_late,
+  told_later,
+  taken_back,
+};
+/// "pump-stopped", as a script has it.
+const char* to_text(Chosen what);
+/// Every word of it, in order.
+std::span<const char* const> words_of(Chosen);
+/// "Pump stopped", to be said in any language.
+const char* says(Chosen what);
+
 struct Hold {
   std::string reason;
+  std::optional<Chosen> chosen{};
   static constexpr const char* kWord = "hold";
-  static constexpr auto fields() { return std::tuple{Field{"reason", &Hold::reason}}; }
+  static constexpr auto fields() {
+    return std::tuple{Field{"reason", &Hold::reason}, Field{"chosen", &Hold::chosen}};
+  }
   [[nodiscard]] const char* says() const { return said("Hold: {reason}"); }
   bool operator==(const Hold&) const = default;
 };
@@ -32,10 +61,11 @@ struct Note {
   std::string text;
   std::optional<ElementId> element;
   std::optional<int> lift;
+  std::optional<Chosen> chosen{};
   static constexpr const char* kWord = "note";
   static constexpr auto fields() {
     return std::tuple{Field{"text", &Note::text}, Field{"element", &Note::element},
-                      Field{"lift", &Note::lift, kLifts}};
+                      Field{"lift", &Note::lift, kLifts}, Field{"chosen", &Note::chosen}};
   }
   [[nodiscard]] const char* says() const { return said("Note: {text}"); }
   bool operator==(const Note&) const = default;
@@ -44,10 +74,11 @@ struct Fix {
   EventId target;
   std::string set;  ///< the fields to change, a JSON object's text
   std::string why;
+  std::optional<Chosen> chosen{};
   static constexpr const char* kWord = "fix";
   static constexpr auto fields() {
     return std::tuple{Field{"target", &Fix::target}, ObjectField{"set", &Fix::set},
-                      Field{"why", &Fix::why}};
+                      Field{"why", &Fix::why}, Field{"chosen", &Fix::chosen}};
   }
   [[nodiscard]] const char* says() const { return said("Correction"); }
   bool operator==(const Fix&) const = default;
@@ -55,9 +86,11 @@ struct Fix {
 struct Strike {
   EventId target;
   std::string why;
+  std::optional<Chosen> chosen{};
   static constexpr const char* kWord = "strike";
   static constexpr auto fields() {
-    return std::tuple{Field{"target", &Strike::target}, Field{"why", &Strike::why}};
+    return std::tuple{Field{"target", &Strike::target}, Field{"why", &Strike::why},
+                      Field{"chosen", &Strike::chosen}};
   }
   [[nodiscard]] const char* says() const { return said("Struck out"); }
   bool operator==(const Strike&) const = default;
@@ -68,8 +101,19 @@ struct PourClose {
   [[nodiscard]] const char* says() const { return said("Pour closed"); }
   bool operator==(const PourClose&) const = default;
 };
+/// Whose name a pour is signed by.
+enum class Role {
+  foreman,
+  inspector,
+  superintendent,
+};
+/// "foreman", as a script has it.
+const char* to_text(Role role);
+/// Every word of it, in order.
+std::span<const char* const> words_of(Role);
+
 struct Sign {
-  std::string role;  ///< foreman, inspector or superintendent
+  Role role = Role::foreman;
   std::string verdict;
   std::string comment;
   static constexpr const char* kWord = "sign";

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "pour/log/log_entry.h"
 #include "pour/log/places.h"
 
 namespace rb {
@@ -153,9 +154,9 @@ class Judge {
     if (plan().people.empty()) return {};
     const PersonId& by = entry_.event.by;
     const Person* person = plan().find(by);
-    if (person != nullptr && person->has_role(e.role)) return {};
+    if (person != nullptr && person->has_role(to_text(e.role))) return {};
     Facts facts{{"person", person == nullptr ? by.text : named(*person)},
-                {"role", role_word(e.role)},
+                {"role", Term{to_text(e.role)}},
                 {"able", able_to_sign(e.role)}};
     if (person == nullptr) {
       return wrong({said("{person} is not among the people of the plan and cannot sign as {role}; "
@@ -274,15 +275,15 @@ class Judge {
   }
   // A role of ours in the reader's language; what else a plan may say, as it stands.
   static FactValue role_word(const std::string& role) {
-    for (const char* known : {said("foreman"), said("inspector"), said("superintendent")}) {
+    for (const char* known : event::words_of(event::Role{})) {
       if (role == known) return Term{known};
     }
     return role;
   }
-  [[nodiscard]] FactValue able_to_sign(const std::string& role) const {
+  [[nodiscard]] FactValue able_to_sign(event::Role role) const {
     std::string names;
     for (const Person& person : plan().people) {
-      if (!person.has_role(role)) continue;
+      if (!person.has_role(to_text(role))) continue;
       if (!names.empty()) names += ", ";
       names += named(person);
     }

@@ -4,6 +4,7 @@
 
 #include <optional>
 
+#include "pour/log/log_entry.h"
 #include "pour/log/state.h"
 
 namespace rb {

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "pour/log/log_entry.h"
+
 namespace rb {
 
 namespace {

@@ -2,51 +2,13 @@
 
 #include <algorithm>
 
+#include "pour/log/log_entry.h"
+
 namespace rb {
 
-bool LogEntry::late() const {
-  return event.entry && event.entry->boot != kScriptBoot &&
-         between(event.at, event.entry->wall) > kLateEntry;
-}
-
-namespace {
-
-// Ids are the book's own; two books that tell the same pour differ in them alone.
-bool same_but_for_ids(const Happening& a, const Happening& b) {
-  if (a.index() != b.index()) return false;
-  if (const auto* fix = std::get_if<event::Fix>(&a)) {
-    const auto& other = std::get<event::Fix>(b);
-    return fix->set == other.set && fix->why == other.why;
-  }
-  if (const auto* strike = std::get_if<event::Strike>(&a)) {
-    return strike->why == std::get<event::Strike>(b).why;
-  }
-  if (const auto* repair = std::get_if<event::Repair>(&a)) {
-    return repair->note == std::get<event::Repair>(b).note;
-  }
-  return a == b;
-}
-
-}  // namespace
-
-bool LogEntry::operator==(const LogEntry& other) const {
-  return event.at == other.event.at && event.by == other.event.by &&
-         same_but_for_ids(event.what, other.event.what) && event.extra == other.event.extra &&
-         event.entry == other.event.entry && struck == other.struck &&
-         as_entered.has_value() == other.as_entered.has_value() && sense == other.sense &&
-         why_not == other.why_not && when == other.when;
-}
-
-bool PourState::operator==(const PourState& o) const {
-  return pour == o.pour && *plan == *o.plan && zero == o.zero && closed == o.closed &&
-         last == o.last && log == o.log && order == o.order && taps == o.taps &&
-         corrections == o.corrections && elements == o.elements && readings == o.readings &&
-         hangs == o.hangs && runs == o.runs && speeds == o.speeds && trips == o.trips &&
-         inserts == o.inserts && trucks == o.trucks && tests == o.tests &&
-         penetrations == o.penetrations && moved == o.moved && joints == o.joints &&
-         overrides == o.overrides && air == o.air && holds == o.holds && ready == o.ready &&
-         notes == o.notes && signs == o.signs && strips == o.strips && blemishes == o.blemishes &&
-         repairs == o.repairs && clock_steps == o.clock_steps;
+Seconds PourState::told(EventRef event, Moment moment) const {
+  const LogEntry& entry = log[event];
+  return clock(moment) - between(entry.when, entry.event.at);
 }
 
 bool LiftState::empty(std::size_t bay) const {

@@ -8,28 +8,17 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
-#include "pour/log/event.h"
+#include "pour/log/event_log.h"
 #include "pour/log/fold_memory.h"
+#include "pour/log/kinds_concrete.h"
+#include "pour/log/kinds_paper.h"
+#include "pour/log/kinds_placing.h"
 #include "trade/shape/surface.h"
 
 namespace rb {
-
-using EventRef = std::size_t;  ///< index into PourState::log
-
-/// An event as it stands in the log, after corrections.
-struct LogEntry {
-  Event event;                        ///< as it now reads
-  std::optional<Event> as_entered{};  ///< as it was first entered, when a fix has changed it
-  bool struck = false;
-  enum class Sense { counts, repeats, wrong };
-  Sense sense = Sense::counts;  ///< repeats: says nothing new; wrong: cannot be, and is left out
-  Saying why_not{};             ///< why it does not count
-  Moment when{};                ///< when it happened, a step of the wall clock taken out
-  [[nodiscard]] bool late() const;
-  bool operator==(const LogEntry& other) const;  ///< ids aside
-};
 
 struct Correction {
   EventRef target = 0;
@@ -212,8 +201,9 @@ struct HoldState {
   EventRef ref = 0;
   Seconds from{};
   std::optional<Seconds> to;
-  std::string reason;                    ///< as a user wrote it
-  std::optional<event::Moving> moved{};  ///< what moved, instead of a reason
+  std::string reason;                     ///< as a user wrote it
+  std::optional<event::Moving> moved{};   ///< what moved, instead of a reason
+  std::optional<event::Chosen> chosen{};  ///< the reason, where it was chosen and not typed
   bool operator==(const HoldState&) const = default;
 };
 
@@ -231,13 +221,24 @@ struct ClockStep {
   bool operator==(const ClockStep&) const = default;
 };
 
+/// A plan held by many; two are equal when the plans are.
+struct SharedPlan : std::shared_ptr<const Plan> {
+  using std::shared_ptr<const Plan>::shared_ptr;
+  SharedPlan() = default;
+  explicit(false) SharedPlan(std::shared_ptr<const Plan> plan)
+      : std::shared_ptr<const Plan>(std::move(plan)) {}
+  bool operator==(const SharedPlan& other) const {
+    return get() == other.get() || (*this && other && **this == *other);
+  }
+};
+
 struct PourState {
   PourId pour;
-  std::shared_ptr<const Plan> plan;  ///< never null once folded
+  SharedPlan plan;  ///< never null once folded
   Moment zero{};
   std::optional<Moment> closed;
   Seconds last{};               ///< the latest moment any event tells of
-  std::vector<LogEntry> log;    ///< in order of entry
+  EventLog log;                 ///< in order of entry
   std::vector<EventRef> order;  ///< the log in order of time
   std::vector<EventRef> taps;   ///< the log without openings and corrections
   std::vector<Correction> corrections;
@@ -259,16 +260,13 @@ struct PourState {
   std::vector<ReadyState> ready;
   std::vector<EventRef> notes, signs, strips, blemishes, repairs;
   std::vector<ClockStep> clock_steps;
-  FoldMemory memory;                              ///< the fold's own
-  bool operator==(const PourState& other) const;  ///< the fold's memory aside
+  FoldMemory memory;  ///< the fold's own; all are equal
+  bool operator==(const PourState& other) const = default;
 
   [[nodiscard]] Seconds clock(Moment moment) const { return between(zero, moment); }
   [[nodiscard]] Moment moment(Seconds at) const { return after(zero, at); }
   /// A moment an event tells of besides its own, by the wall clock it was told by.
-  [[nodiscard]] Seconds told(EventRef event, Moment moment) const {
-    const LogEntry& entry = log[event];
-    return clock(moment) - between(entry.when, entry.event.at);
-  }
+  [[nodiscard]] Seconds told(EventRef event, Moment moment) const;
   [[nodiscard]] bool open() const { return !closed; }
   [[nodiscard]] const RunState* running(std::size_t element, std::size_t row) const;
   [[nodiscard]] const HangState* hanging(std::size_t element, std::size_t row) const;

@@ -1,5 +1,6 @@
 #include "pour/outlook/form.h"
 
+#include "pour/log/log_entry.h"
 #include "pour/outlook/row_shaking.h"
 
 #include <algorithm>

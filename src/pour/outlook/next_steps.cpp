@@ -4,6 +4,7 @@
 #include <set>
 #include <tuple>
 
+#include "pour/log/log_entry.h"
 #include "pour/plan/verdicts.h"
 
 namespace rb {

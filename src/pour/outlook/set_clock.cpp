@@ -274,7 +274,7 @@ std::vector<trade::SetStep> set_steps(const PourState& state, std::size_t elemen
   thread_local std::deque<KnownSteps> all;
   constexpr std::size_t kSidesKept = 16;
   auto known = std::find_if(all.begin(), all.end(), [&](const KnownSteps& k) {
-    return k.plan == state.plan && k.element == element && k.side == side;
+    return k.plan.get() == state.plan.get() && k.element == element && k.side == side;
   });
   if (known == all.end()) {
     if (all.size() == kSidesKept) all.pop_front();

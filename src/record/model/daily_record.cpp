@@ -6,6 +6,7 @@
 #include <cstdlib>
 #include <utility>
 
+#include "pour/log/log_entry.h"
 #include "record/model/pour_record.h"
 
 namespace rb {

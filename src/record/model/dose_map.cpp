@@ -6,6 +6,8 @@
 #include <cmath>
 #include <tuple>
 
+#include "pour/log/log_entry.h"
+
 namespace rb {
 
 namespace {

@@ -33,8 +33,8 @@ std::string value_words(const json& value) {
 
 // Who, when and how it was entered are told in columns of their own.
 bool tells(const std::string& key) {
-  static const std::set<std::string> kUntold{"do",   "at",      "by",   "id",
-                                             "plan", "entered", "mono", "boot"};
+  static const std::set<std::string> kUntold{"do",      "at",   "by",   "id",    "plan",
+                                             "entered", "mono", "boot", "chosen"};
   return !kUntold.contains(key);
 }
 

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "pour/log/event.h"
+#include "pour/log/happening.h"
 
 namespace rb {
 

@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "pour/log/log_entry.h"
 #include "pour/log/state.h"
 
 namespace rb {

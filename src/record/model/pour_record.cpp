@@ -7,6 +7,7 @@
 #include <array>
 #include <set>
 
+#include "pour/log/log_entry.h"
 #include "pour/log/origin.h"
 #include "pour/outlook/form.h"
 #include "pour/outlook/form_pressure.h"
@@ -98,7 +99,9 @@ class Maker {
     for (const auto& [at, temp] : state_.air) out_.air.push_back({names_.moment(at), temp});
     for (const HoldState& h : state_.holds) {
       const std::string reason =
-          h.moved ? std::string{told(voice_.language, event::Moved::says(*h.moved))} : h.reason;
+          h.moved    ? std::string{told(voice_.language, event::Moved::says(*h.moved))}
+          : h.chosen ? std::string{told(voice_.language, event::says(*h.chosen))}
+                     : h.reason;
       out_.holds.push_back({names_.moment(h.from), names_.moment(h.to), reason, names_.by(h.ref)});
     }
   }
@@ -355,9 +358,9 @@ class Maker {
       const Event& e = names_.event(ref);
       const auto* sign = std::get_if<event::Sign>(&e.what);
       if (sign == nullptr) continue;
-      signed_roles.insert(sign->role);
-      out_.signatures.push_back(
-          {sign->role, names_.person(e.by), sign->verdict, sign->comment, names_.when(ref)});
+      signed_roles.insert(to_text(sign->role));
+      out_.signatures.push_back({to_text(sign->role), names_.person(e.by), sign->verdict,
+                                 sign->comment, names_.when(ref)});
     }
     for (const char* role : kRoles) {
       if (!signed_roles.contains(role)) out_.signatures.push_back({role, {}, {}, {}, {}});

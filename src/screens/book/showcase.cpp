@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "pour/log/log_entry.h"
 #include "screens/book/failure_screen.h"
 #include "screens/entry/insert_panel.h"
 #include "screens/entry/truck_panel.h"
@@ -73,7 +74,8 @@ Drafts correcting(const PourState& state, CorrectDraft::Step step) {
   for (const LogEntry& entry : state.log) {
     if (!std::holds_alternative<Kind>(entry.event.what)) continue;
     draft.target = entry.event.id;
-    draft.before = entry.event;
+    draft.at = entry.event.at;
+    draft.what = entry.event.what;
   }
   if (step == CorrectDraft::Step::why) draft.strike = true;
   if (step == CorrectDraft::Step::time) draft.shift = Seconds{-60};

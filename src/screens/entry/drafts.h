@@ -7,7 +7,7 @@
 #include <variant>
 
 #include "base/result.h"
-#include "pour/log/event.h"
+#include "pour/log/happening.h"
 #include "pour/log/state.h"
 #include "screens/view/plan_edit.h"
 
@@ -30,7 +30,8 @@ struct CorrectDraft {
   enum class Step { choose, time, height, row, why };
   Step step = Step::choose;
   EventId target{};
-  Event before{};
+  Moment at{};        ///< as it reads
+  Happening what{};   ///< the same
   Seconds stepped{};  ///< the wall clock it is told by, ahead of the pour's
   int turn = 0;       ///< which page of rows
   bool strike = false;

@@ -15,6 +15,14 @@ namespace rb::screens {
 
 namespace {
 
+Event as_tapped(const CorrectDraft& draft) {
+  Event event;
+  event.id = draft.target;
+  event.at = draft.at;
+  event.what = draft.what;
+  return event;
+}
+
 using Step = CorrectDraft::Step;
 
 bool has_height(const Happening& what) {
@@ -63,7 +71,10 @@ void draw_foot(Stage& stage, Box& in, CorrectDraft& draft, bool next) {
   } else if (button(canvas, foot.column(0, 2, gap),
                     {.id = "back", .text = stage.say(Word::back), .symbol = Symbol::back})) {
     // Starting over: what was changed on the way is forgotten.
-    draft = CorrectDraft{.target = draft.target, .before = draft.before, .stepped = draft.stepped};
+    draft = CorrectDraft{.target = draft.target,
+                         .at = draft.at,
+                         .what = std::move(draft.what),
+                         .stepped = draft.stepped};
     return;
   }
   if (draft.step == Step::choose || draft.step == Step::why) return;
@@ -88,10 +99,10 @@ void draw_choose(Stage& stage, Box in, CorrectDraft& draft) {
   };
   std::vector<Choice> choices{
       {"correct time", Word::correct_time, Symbol::clock, Step::time, false}};
-  if (has_height(draft.before.what)) {
+  if (has_height(draft.what)) {
     choices.push_back({"correct height", Word::correct_height, Symbol::level, Step::height, false});
   }
-  if (has_row(draft.before.what)) {
+  if (has_row(draft.what)) {
     choices.push_back({"correct row", Word::correct_row, Symbol::list, Step::row, false});
   }
   choices.push_back({"correct strike", Word::correct_strike, Symbol::cross, Step::why, true});
@@ -123,7 +134,7 @@ void draw_time(Stage& stage, Box in, CorrectDraft& draft) {
     const Box box = in.line(i / 2, 2, canvas.gap()).column(i % 2, 2, canvas.gap());
     const Seconds would = draft.shift + Seconds{shift.seconds};
     // What has not happened yet cannot be logged.
-    const bool can = after(draft.before.at, would - draft.stepped) <= stage.now;
+    const bool can = after(draft.at, would - draft.stepped) <= stage.now;
     if (button(canvas, box,
                {.id = shift.id, .text = stage.say(shift.word), .enabled = can, .repeats = true})) {
       draft.shift = would;
@@ -136,12 +147,12 @@ void draw_height(Stage& stage, Box in, CorrectDraft& draft) {
   const Box keys = in.cut_left(std::round(in.w() * 0.5F), canvas.gap());
   draw_keys(stage, keys, draft.typed);
   in.y1 = std::min(in.y1, in.y0 + canvas.mm(44));
-  draw_value(stage, in, draft.typed, height_of(draft.before.what));
+  draw_value(stage, in, draft.typed, height_of(draft.what));
   draft.height = draft.typed.empty() ? std::nullopt : typed_height(draft.typed, stage.say.units);
 }
 
 void draw_row_choice(Stage& stage, const Box& in, CorrectDraft& draft, const Plan& plan) {
-  const RowPlace* tapped = place_in(draft.before.what);
+  const RowPlace* tapped = place_in(draft.what);
   const Element* element = tapped == nullptr ? nullptr : plan.find(tapped->element);
   if (element == nullptr) return;
   const bool two = element->has_rows(Side::near_side) && element->has_rows(Side::far_side);
@@ -164,8 +175,9 @@ void draw_row_choice(Stage& stage, const Box& in, CorrectDraft& draft, const Pla
 void draw_why(Stage& stage, Box in, CorrectDraft& draft) {
   Canvas& canvas = stage.canvas;
   const float gap = canvas.gap();
-  constexpr std::array kReasons{Word::why_mistake, Word::why_wrong_row, Word::why_wrong_height,
-                                Word::why_wrong_time, Word::why_told_later};
+  using event::Chosen;
+  constexpr std::array kReasons{Chosen::tapped_by_mistake, Chosen::wrong_row,
+                                Chosen::misread_height, Chosen::tapped_late, Chosen::told_later};
   in.y1 = std::min(in.y1, in.y0 + 3 * canvas.mm(21));
   for (std::size_t i = 0; i <= kReasons.size(); ++i) {
     const Box box =
@@ -178,9 +190,9 @@ void draw_why(Stage& stage, Box in, CorrectDraft& draft) {
       }
     } else if (button(canvas, box,
                       {.id = "why " + std::to_string(i),
-                       .text = stage.say(kReasons[i]),
+                       .text = std::string{told(stage.say.language, event::says(kReasons[i]))},
                        .look = Look::act})) {
-      keep_correction(stage, draft, stage.say(kReasons[i]));
+      keep_correction(stage, draft, event::says(kReasons[i]), kReasons[i]);
       stage.close();
     }
   }
@@ -189,7 +201,7 @@ void draw_why(Stage& stage, Box in, CorrectDraft& draft) {
 }  // namespace
 
 Event corrected(const CorrectDraft& draft) {
-  Event event = draft.before;
+  Event event = as_tapped(draft);
   for_moments(event, [&](Moment& moment) { moment = after(moment, draft.shift); });
   if (draft.height) {
     if (auto* top = std::get_if<event::Top>(&event.what)) top->height = *draft.height;
@@ -200,11 +212,12 @@ Event corrected(const CorrectDraft& draft) {
   return event;
 }
 
-void keep_correction(Stage& stage, const CorrectDraft& draft, const std::string& why) {
+void keep_correction(Stage& stage, const CorrectDraft& draft, const std::string& why,
+                     std::optional<event::Chosen> chosen) {
   if (draft.strike) {
-    stage.keep(event::Strike{draft.target, why});
+    stage.keep(event::Strike{draft.target, why, chosen});
   } else {
-    stage.keep(make_fix(draft.before, corrected(draft), why));
+    stage.keep(make_fix(as_tapped(draft), corrected(draft), why, chosen));
   }
 }
 
@@ -212,7 +225,7 @@ void draw_correct(Stage& stage, const Box& box, CorrectDraft& draft, const PourV
                   const Plan& plan) {
   Box in = panel_with_title(stage, box, stage.say(Word::correct_title));
   if (draft.step == Step::choose || draft.step == Step::why) {
-    draw_said(stage, in, Word::correct_reads, reads(stage, draft.before, view));
+    draw_said(stage, in, Word::correct_reads, reads(stage, as_tapped(draft), view));
   }
   const bool changed = draft.shift != Seconds{0} || draft.height || draft.place;
   if (draft.step != Step::choose && draft.step != Step::height) {

@@ -4,6 +4,7 @@
 
 #include <string>
 
+#include "pour/log/event.h"
 #include "screens/entry/stage.h"
 
 namespace rb::screens {
@@ -15,6 +16,7 @@ void draw_correct(Stage& stage, const Box& box, CorrectDraft& draft, const PourV
 Event corrected(const CorrectDraft& draft);
 
 /// Keeps the fix or strike with its reason.
-void keep_correction(Stage& stage, const CorrectDraft& draft, const std::string& why);
+void keep_correction(Stage& stage, const CorrectDraft& draft, const std::string& why,
+                     std::optional<event::Chosen> chosen = {});
 
 }  // namespace rb::screens

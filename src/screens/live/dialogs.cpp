@@ -18,7 +18,7 @@ Box foot_of(Stage& stage, Box& in) {
 }
 
 // Ready answers two abreast; the index of the one tapped, or -1.
-int answers(Stage& stage, Box in, const std::string& id, std::initializer_list<Word> words,
+int answers(Stage& stage, Box in, const std::string& id, const std::vector<std::string>& words,
             Look look) {
   Canvas& canvas = stage.canvas;
   const float gap = canvas.gap();
@@ -26,9 +26,9 @@ int answers(Stage& stage, Box in, const std::string& id, std::initializer_list<W
   in.y1 = std::min(in.y1, in.y0 + static_cast<float>(lines) * canvas.mm(25));
   int tapped = -1;
   int i = 0;
-  for (const Word w : words) {
+  for (const std::string& text : words) {
     if (button(canvas, in.line(i / 2, lines, gap).column(i % 2, 2, gap),
-               {.id = id + " " + std::to_string(i), .text = stage.say(w), .look = look})) {
+               {.id = id + " " + std::to_string(i), .text = text, .look = look})) {
       tapped = i;
     }
     ++i;
@@ -48,17 +48,21 @@ const RowView* find_row(const PourView& view, const RowPlace& place) {
 void draw_hold(Stage& stage, const Box& box, const HoldDraft& draft) {
   Box in = panel_with_title(stage, box, stage.say(Word::hold_title));
   back_button(stage, foot_of(stage, in), Word::cancel);
-  constexpr std::array kReasons{Word::hold_pump, Word::hold_trucks,   Word::hold_rain,
-                                Word::hold_form, Word::hold_vibrator, Word::hold_other};
-  const int chosen = answers(
-      stage, in, "hold",
-      {kReasons[0], kReasons[1], kReasons[2], kReasons[3], kReasons[4], kReasons[5]}, Look::act);
+  using event::Chosen;
+  constexpr std::array kReasons{Chosen::pump_stopped, Chosen::no_trucks, Chosen::rain,
+                                Chosen::form_or_bracing, Chosen::vibrator_or_power};
+  std::vector<std::string> choices;
+  for (const Chosen reason : kReasons)
+    choices.emplace_back(told(stage.say.language, event::says(reason)));
+  choices.push_back(stage.say(Word::hold_other));
+  const int chosen = answers(stage, in, "hold", choices, Look::act);
   if (chosen < 0) return;
   stage.close();
-  if (chosen == 5) {
+  const auto which = static_cast<std::size_t>(chosen);
+  if (which == kReasons.size()) {
     stage.open(TypeDraft{.use = TypeDraft::Use::hold, .at = draft.at});
   } else {
-    stage.keep(event::Hold{stage.say(kReasons[static_cast<std::size_t>(chosen)])}, draft.at);
+    stage.keep(event::Hold{event::says(kReasons[which]), kReasons[which]}, draft.at);
   }
 }
 
@@ -71,22 +75,29 @@ void draw_note(Stage& stage, const Box& box, const NoteDraft& draft, const PourV
              {.id = "note typed", .text = stage.say(Word::note_typed), .symbol = Symbol::pencil})) {
     stage.open(TypeDraft{.use = TypeDraft::Use::note, .at = draft.at});
   }
-  constexpr std::array kNotes{Word::note_leak,    Word::note_form_moved, Word::note_motor_loose,
-                              Word::note_mix_dry, Word::note_mix_wet,    Word::note_visit};
-  const int chosen =
-      answers(stage, in, "note", {kNotes[0], kNotes[1], kNotes[2], kNotes[3], kNotes[4], kNotes[5]},
-              Look::act);
+  using event::Chosen;
+  using event::Moving;
+  constexpr std::array<std::variant<Chosen, Moving>, 6> kNotes{
+      Chosen::grout_leaks, Moving::form,    Moving::motor,
+      Chosen::mix_dry,     Chosen::mix_wet, Chosen::inspector_on_site};
+  std::vector<std::string> choices;
+  for (const auto& note : kNotes) {
+    const auto* thing = std::get_if<Moving>(&note);
+    choices.emplace_back(told(stage.say.language, thing != nullptr
+                                                      ? event::Moved::says(*thing)
+                                                      : event::says(std::get<Chosen>(note))));
+  }
+  const int chosen = answers(stage, in, "note", choices, Look::act);
   if (chosen < 0) return;
   stage.close();
-  // No notes: the pour stops and everybody keeps away.
-  const Word chosen_word = kNotes[static_cast<std::size_t>(chosen)];
-  if (chosen_word == Word::note_form_moved || chosen_word == Word::note_motor_loose) {
-    const auto thing =
-        chosen_word == Word::note_form_moved ? event::Moving::form : event::Moving::motor;
-    stage.keep(event::Moved{thing, view.element_id, {}}, draft.at);
-    return;
+  const auto& note = kNotes[static_cast<std::size_t>(chosen)];
+  if (const auto* thing = std::get_if<Moving>(&note)) {
+    // No note: the pour stops and everybody keeps away.
+    stage.keep(event::Moved{*thing, view.element_id, {}}, draft.at);
+  } else {
+    const Chosen said = std::get<Chosen>(note);
+    stage.keep(event::Note{event::says(said), {}, {}, said}, draft.at);
   }
-  stage.keep(event::Note{stage.say(kNotes[static_cast<std::size_t>(chosen)]), {}, {}}, draft.at);
 }
 
 void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourView& view) {

@@ -84,8 +84,9 @@ void draw_status(Stage& stage, Box box, const PourView& view) {
     const Box held = box.cut_top(canvas.height(Face::small));
     tag(canvas, held, Symbol::hold,
         say(Word::on_hold_since, span_text(between(view.hold->since, view.now)),
-            view.hold->moved ? told(say.language, event::Moved::says(*view.hold->moved))
-                             : view.hold->reason),
+            view.hold->moved    ? told(say.language, event::Moved::says(*view.hold->moved))
+            : view.hold->chosen ? told(say.language, event::says(*view.hold->chosen))
+                                : view.hold->reason),
         Look::live, Face::small, true);
   } else {
     canvas.text(top_words(say, view.lift), box.cut_top(canvas.height(Face::small)),

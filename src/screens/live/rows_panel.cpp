@@ -147,17 +147,18 @@ void draw_info(Stage& stage, const Box& box, const RowView& row, bool two_sides)
                  .colours = {ground.ground, canvas.theme().ink_soft},
                  .across = Across::right});
   }
-  if (row.caution == RowCaution::tripped) {
+  // A trip comes before how the run stands; any other caution only while nothing runs.
+  const bool works = running || (ran && caution.words.empty());
+  const bool cautioned = !caution.words.empty() && caution.look != Look::off;
+  if (row.caution == RowCaution::tripped || (cautioned && !works)) {
     tag(canvas, in, caution.symbol, caution.words, caution.look);
-  } else if (running || (ran && caution.words.empty())) {
+  } else if (works) {
     if (row.word == DoseWord::enough || row.word == DoseWord::over) {
       tag(canvas, in, row.word == DoseWord::enough ? Symbol::check : Symbol::mend_sign, state,
           look_of(row.word));
     } else {
       canvas.text(state, in, {.face = Face::strong, .colours = ground, .lines = 2});
     }
-  } else if (!caution.words.empty() && caution.look != Look::off) {
-    tag(canvas, in, caution.symbol, caution.words, caution.look);
   } else if (ran) {
     tag(canvas, in, Symbol::none, state, look_of(row.word));
   } else {

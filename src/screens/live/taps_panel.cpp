@@ -47,7 +47,8 @@ void draw_tap(Stage& stage, const Box& box, const TapView& tap, const PourView& 
                 .text = say(Word::take_back),
                 .under = fmt::format("{} s", whole_seconds(*tap.take_back)),
                 .look = Look::act})) {
-      stage.keep(event::Strike{tap.id, say(Word::taken_back_why)});
+      stage.keep(
+          event::Strike{tap.id, event::says(event::Chosen::taken_back), event::Chosen::taken_back});
     }
   }
   const std::string id = "tap " + key;
@@ -116,10 +117,9 @@ void draw_lines(Stage& stage, const Box& room, std::size_t first, std::size_t li
 CorrectDraft correct_draft(const TapView& tap) {
   CorrectDraft draft;
   draft.target = tap.id;
-  draft.before.id = tap.id;
-  draft.before.at = tap.at;
+  draft.at = tap.at;
   draft.stepped = tap.stepped;
-  draft.before.what = tap.what;
+  draft.what = tap.what;
   return draft;
 }
 

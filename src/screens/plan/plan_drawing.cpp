@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "pour/log/event.h"
 #include "pour/log/fold.h"
 #include "screens/live/elevation.h"
 

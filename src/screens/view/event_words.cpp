@@ -18,6 +18,13 @@ class EventFacts {
 
   template <class Kind, class T>
   void add(const Kind& kind, const Field<Kind, T>& field) {
+    // What was chosen is told in the reader's words, not in those it was kept with.
+    if constexpr (std::is_same_v<T, std::string> && requires { kind.chosen; }) {
+      if (kind.chosen) {
+        facts.push_back({field.name, Term{event::says(*kind.chosen)}});
+        return;
+      }
+    }
     add(field.name, kind.*(field.at));
   }
   template <class Kind, class T>
@@ -53,13 +60,12 @@ class EventFacts {
   }
   void add(const char* name, const std::string& text) {
     const bool item = std::string_view{name} == "item";
-    const bool role = std::string_view{name} == "role";
     const bool why = std::string_view{name} == "why";
     const char* gate = std::string_view{name} == "rule" ? gate_words(text) : nullptr;
-    facts.push_back({name, item          ? ready_name(say_, text)
-                           : role || why ? std::string{told(say_.language, text.c_str())}
-                           : gate        ? std::string{told(say_.language, gate)}
-                                         : text});
+    facts.push_back({name, item   ? ready_name(say_, text)
+                           : why  ? std::string{told(say_.language, text.c_str())}
+                           : gate ? std::string{told(say_.language, gate)}
+                                  : text});
   }
   void add(const char* name, int value) { facts.push_back({name, std::to_string(value)}); }
   void add(const char* name, Length value) { facts.push_back({name, say_.height(value)}); }
@@ -67,6 +73,7 @@ class EventFacts {
   void add(const char* name, Pressure value) { facts.push_back({name, say_.pressure(value)}); }
   void add(const char* name, Frequency value) { facts.push_back({name, amount(value)}); }
   void add(const char* name, Side value) { facts.push_back({name, Term{to_text(value)}}); }
+  void add(const char* name, event::Role value) { facts.push_back({name, Term{to_text(value)}}); }
   // What no sentence tells.
   template <class T>
   void add(const char* /*name*/, const T& /*value*/) {}

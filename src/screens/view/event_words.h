@@ -4,7 +4,7 @@
 #include <string>
 
 #include "check/finding.h"
-#include "pour/log/event.h"
+#include "pour/log/happening.h"
 #include "screens/view/pour_view.h"
 #include "screens/words/say.h"
 

@@ -6,7 +6,9 @@
 #include <variant>
 #include <vector>
 
-#include "pour/log/event.h"
+#include "base/moment.h"
+#include "pour/log/happening.h"
+#include "pour/plan/plan.h"
 #include "screens/view/settings.h"
 
 namespace rb::screens {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "pour/log/log_entry.h"
 #include "pour/log/origin.h"
 #include "pour/outlook/forecast.h"
 #include "pour/outlook/next_steps.h"
@@ -271,7 +272,7 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
   }
   if (!state.holds.empty() && !state.holds.back().to) {
     const HoldState& hold = state.holds.back();
-    view.hold = HoldView{state.moment(hold.from), hold.reason, hold.moved};
+    view.hold = HoldView{state.moment(hold.from), hold.reason, hold.moved, hold.chosen};
     if (!hold.moved && cleared_off(state)) view.hold->moved = state.moved.back().what.thing;
   }
   view.trucks = LazyList<TruckView>{[&state, now] { return make_truck_views(state, now); }};

@@ -182,8 +182,9 @@ struct InsertView {
 
 struct HoldView {
   Moment since{};
-  std::string reason{};                  ///< as somebody wrote it
-  std::optional<event::Moving> moved{};  ///< what moved: told before a reason
+  std::string reason{};                   ///< as somebody wrote it
+  std::optional<event::Moving> moved{};   ///< what moved: told before a reason
+  std::optional<event::Chosen> chosen{};  ///< the reason, where it was chosen
 };
 
 /// What an event's words must tell apart.

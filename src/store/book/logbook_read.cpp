@@ -4,6 +4,7 @@
 
 #include <utility>
 
+#include "pour/log/event.h"
 #include "pour/log/fold.h"
 #include "store/book/logbook_inside.h"
 #include "store/book/opening_look.h"

@@ -6,6 +6,8 @@
 #include <cstdint>
 #include <vector>
 
+#include "pour/log/event.h"
+
 namespace rb::store {
 
 namespace {

@@ -2,6 +2,7 @@
 #include <map>
 
 #include "check/rule.h"
+#include "pour/log/log_entry.h"
 #include "pour/log/origin.h"
 
 namespace rb {

@@ -1,5 +1,6 @@
 // from-script: lines of a script in a pour that was tapped as well.
 #include "check/rule.h"
+#include "pour/log/log_entry.h"
 #include "pour/log/origin.h"
 
 namespace rb {

@@ -1,5 +1,6 @@
 // gate-passed: somebody went on over what was not in order, by name and with a reason.
 #include "check/rule.h"
+#include "pour/log/log_entry.h"
 #include "pour/outlook/gates.h"
 
 namespace rb {

@@ -1,5 +1,6 @@
 // kept-late: an event that came into the book long after, or before, it was entered.
 #include "check/rule.h"
+#include "pour/log/log_entry.h"
 #include "pour/log/origin.h"
 
 namespace rb {

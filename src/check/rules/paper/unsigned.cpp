@@ -3,13 +3,14 @@
 #include <optional>
 
 #include "check/rule.h"
+#include "pour/log/log_entry.h"
 
 namespace rb {
 
 namespace {
 
 // Signed before it was closed it was signed before it was whole.
-bool signed_as(const PourState& state, const char* role) {
+bool signed_as(const PourState& state, event::Role role) {
   return std::any_of(state.signs.begin(), state.signs.end(), [&](EventRef ref) {
     const LogEntry& sign = state.log[ref];
     return std::get<event::Sign>(sign.event.what).role == role && sign.when >= *state.closed;
@@ -17,7 +18,7 @@ bool signed_as(const PourState& state, const char* role) {
 }
 
 // A signature by somebody without that role stands in the book and does not count.
-std::optional<EventRef> set_aside(const PourState& state, const char* role) {
+std::optional<EventRef> set_aside(const PourState& state, event::Role role) {
   for (EventRef ref = state.log.size(); ref-- > 0;) {
     const LogEntry& entry = state.log[ref];
     const auto* sign = std::get_if<event::Sign>(&entry.event.what);
@@ -32,13 +33,13 @@ std::optional<EventRef> set_aside(const PourState& state, const char* role) {
 void look_unsigned(const Look& look, const Rule& rule, Findings& out) {
   const PourState& state = look.state;
   if (!state.closed) return;
-  for (const char* role : {"foreman", "inspector"}) {
+  for (const event::Role role : {event::Role::foreman, event::Role::inspector}) {
     if (signed_as(state, role)) continue;
     Finding f = found(rule);
     f.from = state.clock(*state.closed);
     f.ref = set_aside(state, role);
     f.sentence = said("the pour is closed and not signed by the {role}");
-    f.facts = {{"role", Term{role}}};
+    f.facts = {{"role", Term{to_text(role)}}};
     if (f.ref) {
       f.sentence = said(
           "the pour is closed and not signed by the {role}; one signature does not "

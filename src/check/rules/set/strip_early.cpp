@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "check/rule.h"
+#include "pour/log/log_entry.h"
 #include "pour/outlook/set_clock.h"
 
 namespace rb {

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "pour_text.h"
+#include "../pour_text.h"
 
 namespace rb::test {
 

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "pour/log/event.h"
+
 namespace rb::test {
 
 namespace {

@@ -10,7 +10,7 @@
 #include <set>
 #include <tuple>
 
-#include "pour_text.h"
+#include "../pour_text.h"
 #include "spoilt.h"
 
 using namespace rb;

@@ -1,7 +1,7 @@
 // The pour the other tests spoil: nothing is found in it, live or finished.
 #include <doctest/doctest.h>
 
-#include "pour_text.h"
+#include "../pour_text.h"
 
 using namespace rb;
 using namespace rb::test;

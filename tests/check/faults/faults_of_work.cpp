@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "faults.h"
+#include "pour/log/event.h"
 
 namespace rb::test {
 

@@ -3,6 +3,8 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include "pour/log/event.h"
+
 namespace rb::test {
 
 namespace {

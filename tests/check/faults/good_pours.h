@@ -5,7 +5,8 @@
 #include <functional>
 #include <vector>
 
-#include "pour_text.h"
+#include "../pour_text.h"
+#include "pour/log/event.h"
 
 namespace rb::test {
 

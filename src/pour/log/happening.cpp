@@ -1,0 +1,82 @@
+#include "pour/log/happening.h"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+namespace rb {
+
+namespace {
+
+template <std::size_t... I>
+std::vector<std::string> words_of(std::index_sequence<I...> /*kinds*/) {
+  return {std::variant_alternative_t<I, Happening>::kWord...};
+}
+
+}  // namespace
+
+namespace event {
+
+std::span<const char* const> words_of(Moving /*any*/) {
+  static constexpr std::array kWords{"form", "motor"};
+  return kWords;
+}
+
+const char* to_text(Moving what) {
+  return words_of(what)[static_cast<std::size_t>(what)];
+}
+
+std::span<const char* const> words_of(Role /*any*/) {
+  static constexpr std::array<const char*, 3> kWords{said("foreman"), said("inspector"),
+                                                     said("superintendent")};
+  return kWords;
+}
+
+const char* to_text(Role role) {
+  return words_of(role)[static_cast<std::size_t>(role)];
+}
+
+namespace {
+
+// In the order of Chosen. Words of a script: never changed, only added to.
+constexpr std::array kChosen{
+    "pump-stopped", "no-trucks",      "rain",        "form-or-bracing",   "vibrator-or-power",
+    "grout-leaks",  "mix-dry",        "mix-wet",     "inspector-on-site", "tapped-by-mistake",
+    "wrong-row",    "misread-height", "tapped-late", "told-later",        "taken-back"};
+constexpr std::array<const char*, kChosen.size()> kChosenSaid{
+    said("Pump stopped"),      said("Waiting for trucks"), said("Rain"),
+    said("Form or bracing"),   said("Vibrator or power"),  said("Grout leaks at a joint"),
+    said("Mix looks dry"),     said("Mix looks wet"),      said("Inspector on site"),
+    said("Tapped by mistake"), said("Wrong row"),          said("Misread the height"),
+    said("Tapped too late"),   said("Told of it later"),   said("taken back at once")};
+}  // namespace
+
+std::span<const char* const> words_of(Chosen /*any*/) {
+  return kChosen;
+}
+
+const char* to_text(Chosen what) {
+  return kChosen[static_cast<std::size_t>(what)];
+}
+
+const char* says(Chosen what) {
+  return kChosenSaid[static_cast<std::size_t>(what)];
+}
+
+}  // namespace event
+
+const char* kind_text(const Happening& what) {
+  return std::visit([](const auto& kind) { return kind.kWord; }, what);
+}
+
+const std::vector<std::string>& kind_words() {
+  static const std::vector<std::string> words =
+      words_of(std::make_index_sequence<std::variant_size_v<Happening>>{});
+  return words;
+}
+
+bool is_kind(std::string_view word) {
+  return std::find(kind_words().begin(), kind_words().end(), word) != kind_words().end();
+}
+
+}  // namespace rb

@@ -1,0 +1,42 @@
+// What happened on the form: one value of one kind. A kind is told once, in one of the kinds_*.h:
+// its word in a script, its fields (field.h), what is said of it, and its place in the list at the
+// end; fold_happening.cpp says what it does.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <tuple>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "pour/log/kinds_concrete.h"
+#include "pour/log/kinds_paper.h"
+#include "pour/log/kinds_placing.h"
+
+namespace rb {
+
+namespace event {
+
+template <class Tuple>
+struct OneOf;
+template <class... Kinds>
+struct OneOf<std::tuple<Kinds...>> {
+  using Type = std::variant<Kinds...>;
+};
+using AllKinds = decltype(std::tuple_cat(
+    std::declval<PlacingKinds>(), std::declval<ConcreteKinds>(), std::declval<PaperKinds>()));
+
+}  // namespace event
+
+using Happening = event::OneOf<event::AllKinds>::Type;
+
+/// The word of an event's kind in a pour script ("lift-start").
+const char* kind_text(const Happening& what);
+/// Whether a script's `do` names a kind this program knows; books of a newer program may hold
+/// others.
+bool is_kind(std::string_view word);
+/// Every kind's word, in the order of Happening.
+const std::vector<std::string>& kind_words();
+
+}  // namespace rb
