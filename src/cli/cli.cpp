@@ -4,6 +4,9 @@
 
 #include <CLI/CLI.hpp>
 #include <functional>
+#include <memory>
+#include <utility>
+#include <vector>
 
 #include "cli/calc.h"
 #include "cli/commands.h"
@@ -71,40 +74,45 @@ class Words {
     return static_cast<int>(chosen_ ? chosen_() : Exit::usage);
   }
 
+  /// What a command's options are bound to.
+  template <class Wish, class... Start>
+  Wish& wish(Start&&... start) {
+    const auto made = std::make_shared<Wish>(std::forward<Start>(start)...);
+    wishes_.push_back(made);
+    return *made;
+  }
+
   CLI::App& app() { return app_; }
   void otherwise(std::function<Exit()> run) { chosen_ = std::move(run); }
 
  private:
   CLI::App app_;
+  std::vector<std::shared_ptr<void>> wishes_;
   std::function<Exit()> chosen_;
 };
 
-}  // namespace
-
-int run_cli(int argc, char** argv) {
-  Words words;
-
-  Path demo_folder = "risebook-demo";
+void add_pour_commands(Words& words) {
+  auto& demo_folder = words.wish<Path>("risebook-demo");
   words
       .add("demo", "Replay the demo pour into a fresh book, print findings, write the record",
            [&] { return run_demo(demo_folder); })
       .add_option("--to", demo_folder, "Folder to write into (default: risebook-demo)");
 
-  Path replay_script;
-  Path replay_book;
+  auto& replay_script = words.wish<Path>();
+  auto& replay_book = words.wish<Path>();
   auto& replay = words.add("replay", "Append a pour script to a book, all of it or nothing",
                            [&] { return run_replay(replay_script, replay_book); });
   replay.add_option("script", replay_script, "Pour script (JSON Lines)")->required();
   replay.add_option("--book", replay_book, "Book; made if missing")->required();
 
-  CheckWish check;
+  auto& check = words.wish<CheckWish>();
   auto& check_words =
       words.add("check", "Check the pours of a book", [&] { return run_check(check); });
   check_words.add_option("--book", check.book, "Book")->required();
   check_words.add_option("--pour", check.pour, "One pour only");
   check_words.add_flag("--json", check.json, "As JSON: SI units, unrounded, UTC");
 
-  DoseWish dose;
+  auto& dose = words.wish<DoseWish>();
   auto& dose_words = words.add("dose", "One spot's story: when it filled, shook and set",
                                [&] { return run_dose(dose); });
   dose_words.add_option("--book", dose.book, "Book")->required();
@@ -113,7 +121,7 @@ int run_cli(int argc, char** argv) {
   dose_words.add_option("--at", dose.at, "x,z in metres from the element's lower left")->required();
   dose_words.add_option("--side", dose.side, "near or far (default: near)");
 
-  RecordWish record;
+  auto& record = words.wish<RecordWish>();
   record.formats = {"pdf", "csv"};
   auto& record_words = words.add("record", "Write the daily consolidation record",
                                  [&] { return run_record(record); });
@@ -126,14 +134,16 @@ int run_cli(int argc, char** argv) {
   record_words.add_option("--utc-offset", record.utc_offset,
                           "The site's offset from UTC, +02:00 (default: the system's)");
 
-  Path script_book;
-  std::string script_pour;
+  auto& script_book = words.wish<Path>();
+  auto& script_pour = words.wish<std::string>();
   auto& script = words.add("script", "Print a pour as a pour script",
                            [&] { return run_script(script_book, script_pour); });
   script.add_option("--book", script_book, "Book")->required();
   script.add_option("--pour", script_pour, "Pour")->required();
+}
 
-  VerifyWish verify;
+void add_book_commands(Words& words) {
+  auto& verify = words.wish<VerifyWish>();
   auto& verify_words =
       words.add("verify", "Look the book over: hash chain, signatures, schema, damage",
                 [&] { return run_verify(verify); });
@@ -141,21 +151,21 @@ int run_cli(int argc, char** argv) {
   verify_words.add_option("--against", verify.against,
                           "Hashes, short codes, records (JSON), notes, mirrors or copies");
 
-  Path copied_book;
-  Path copy_folder;
+  auto& copied_book = words.wish<Path>();
+  auto& copy_folder = words.wish<Path>();
   auto& copy = words.add("copy", "Copy a book, in use or not, into a folder",
                          [&] { return run_copy(copied_book, copy_folder); });
   copy.add_option("book", copied_book, "Book")->required();
   copy.add_option("--to", copy_folder, "Folder; made if missing")->required();
 
-  Path restore_from;
-  Path restored_book;
+  auto& restore_from = words.wish<Path>();
+  auto& restored_book = words.wish<Path>();
   auto& restore = words.add("restore", "Make a book again from a copy or a mirror",
                             [&] { return run_restore(restore_from, restored_book); });
   restore.add_option("from", restore_from, "Copy (.risebook) or mirror (.riseline)")->required();
   restore.add_option("--to", restored_book, "Book to make; nothing may stand there")->required();
 
-  RescueWish rescue;
+  auto& rescue = words.wish<RescueWish>();
   auto& rescue_words =
       words.add("rescue", "Save all that is whole in a damaged book into a new one",
                 [&] { return run_rescue(rescue); });
@@ -163,8 +173,10 @@ int run_cli(int argc, char** argv) {
   rescue_words.add_option("new", rescue.to, "Book to make; nothing may stand there")->required();
   rescue_words.add_option("--mirror", rescue.mirror,
                           "Mirror of the book, for events that are not whole in it");
+}
 
-  PlanCommand plan;
+void add_plan_and_picture(Words& words) {
+  auto& plan = words.wish<PlanCommand>();
   auto& plan_words = words.add("plan", "Plan a pour: rows, motors, pace and a run sheet",
                                [&] { return run_plan(plan); });
   for (const PlanInput& input : plan_inputs()) {
@@ -176,7 +188,7 @@ int run_cli(int argc, char** argv) {
   plan_words.add_option("--to", plan.to, "Pour script to write, opening a pour with this plan");
   plan_words.add_flag("--json", plan.json, "As JSON: SI units, unrounded");
 
-  PictureWish picture;
+  auto& picture = words.wish<PictureWish>();
   auto& picture_words = words.add("picture", "Draw a screen into a PNG file; needs no display",
                                   [&] { return run_picture(picture); });
   picture_words.add_option("screen", picture.screen, "Screen; a wrong name lists them")->required();
@@ -191,11 +203,10 @@ int run_cli(int argc, char** argv) {
   picture_words.add_option("--utc-offset", picture.utc_offset, "The site's offset from UTC");
   picture_words.add_option("--width", picture.width, "Pixels")->check(CLI::Range(640, 8000));
   picture_words.add_option("--height", picture.height, "Pixels")->check(CLI::Range(480, 8000));
+}
 
-  CLI::App& calc = *words.app().add_subcommand("calc", "Single formulas; a unit on every number");
-  calc.require_subcommand(1);
-
-  PressureWish pressure;
+void add_form_formulas(Words& words, CLI::App& calc) {
+  auto& pressure = words.wish<PressureWish>();
   auto& pressure_words = words.add_formula(calc, "pressure", "Lateral pressure on a form",
                                            [&] { return calc_pressure(pressure); });
   pressure_words.add_option("--method", pressure.method, "aci347, ciria108 or din18218");
@@ -210,7 +221,7 @@ int run_cli(int argc, char** argv) {
   pressure_words.add_option("--set-time", pressure.set_time, "initial set, for DIN 18218: \"5 h\"");
   pressure_words.add_option("--rating", pressure.rating, "of the form, \"60 kPa\": the rise at it");
 
-  RiseWish rise;
+  auto& rise = words.wish<RiseWish>();
   auto& rise_words = words.add_formula(calc, "rise", "The rate of rise a form's rating allows",
                                        [&] { return calc_rise(rise); });
   rise_words.add_option("--rating", rise.form.rating, "of the form: \"60 kPa\"")->required();
@@ -226,7 +237,7 @@ int run_cli(int argc, char** argv) {
   rise_words.add_option("--length", rise.length, "of the element, for the rate of placing");
   rise_words.add_option("--thickness", rise.thickness, "of the element");
 
-  WaitWish wait;
+  auto& wait = words.wish<WaitWish>();
   auto& wait_words =
       words.add_formula(calc, "wait", "How long a row must rest under a head over the rating",
                         [&] { return calc_wait(wait); });
@@ -240,8 +251,35 @@ int run_cli(int argc, char** argv) {
   wait_words.add_option("--reference", wait.reference, "\"20 C\"");
   wait_words.add_option("--temp", wait.temperature, "of the concrete: \"12 C\"");
   wait_words.add_option("--since", wait.since, "since the last of it came: \"30 min\"");
+}
 
-  SizeWish size;
+void add_set_formulas(Words& words, CLI::App& calc) {
+  auto& set = words.wish<SetWish>();
+  auto& set_words = words.add_formula(calc, "set", "Time to initial set by equivalent age",
+                                      [&] { return calc_set(set); });
+  set_words.add_option("--initial-set", set.initial_set, "at the reference: \"5 h\"")->required();
+  set_words.add_option("--reference", set.reference, "\"20 C\"");
+  set_words.add_option("--temp", set.temperature, "of the concrete: \"12 C\"");
+  set_words.add_option("--history", set.history, "instead: \"0 h 18 C, 3 h 24 C\"");
+  set_words.add_option("--q", set.q, "Ea/R of the mix, in kelvin: 5000");
+
+  auto& knit = words.wish<KnitWish>();
+  auto& knit_words = words.add_formula(calc, "knit", "How long two lifts may lie apart",
+                                       [&] { return calc_knit(knit); });
+  knit_words.add_option("--initial-set", knit.set.initial_set, "at the reference: \"5 h\"")
+      ->required();
+  knit_words.add_option("--reference", knit.set.reference, "\"20 C\"");
+  knit_words.add_option("--temp", knit.set.temperature, "of the concrete: \"12 C\"");
+  knit_words.add_option("--history", knit.set.history, "instead: \"0 h 18 C, 3 h 24 C\"");
+  knit_words.add_option("--q", knit.set.q, "Ea/R of the mix, in kelvin: 5000");
+  knit_words.add_option("--lift", knit.lift, "depth of a lift: \"500 mm\"")->required();
+  knit_words.add_option("--rise", knit.rise, "while it is placed: \"1.5 m/h\"")->required();
+  knit_words.add_option("--run", knit.run, "of a row for a lift: \"105 s\"");
+  knit_words.add_option("--rows", knit.rows, "run for a lift, one at a time");
+}
+
+void add_motor_formulas(Words& words, CLI::App& calc) {
+  auto& size = words.wish<SizeWish>();
   auto& size_words = words.add_formula(calc, "size", "Rows and motors for a face",
                                        [&] { return calc_size(size); });
   size_words.add_option("--length", size.length, "\"12 m\"")->required();
@@ -257,30 +295,7 @@ int run_cli(int argc, char** argv) {
                         "below a running row concrete presses as liquid; else twice --reach-z");
   size_words.add_option("--lift", size.lift, "deepest: \"500 mm\"");
 
-  SetWish set;
-  auto& set_words = words.add_formula(calc, "set", "Time to initial set by equivalent age",
-                                      [&] { return calc_set(set); });
-  set_words.add_option("--initial-set", set.initial_set, "at the reference: \"5 h\"")->required();
-  set_words.add_option("--reference", set.reference, "\"20 C\"");
-  set_words.add_option("--temp", set.temperature, "of the concrete: \"12 C\"");
-  set_words.add_option("--history", set.history, "instead: \"0 h 18 C, 3 h 24 C\"");
-  set_words.add_option("--q", set.q, "Ea/R of the mix, in kelvin: 5000");
-
-  KnitWish knit;
-  auto& knit_words = words.add_formula(calc, "knit", "How long two lifts may lie apart",
-                                       [&] { return calc_knit(knit); });
-  knit_words.add_option("--initial-set", knit.set.initial_set, "at the reference: \"5 h\"")
-      ->required();
-  knit_words.add_option("--reference", knit.set.reference, "\"20 C\"");
-  knit_words.add_option("--temp", knit.set.temperature, "of the concrete: \"12 C\"");
-  knit_words.add_option("--history", knit.set.history, "instead: \"0 h 18 C, 3 h 24 C\"");
-  knit_words.add_option("--q", knit.set.q, "Ea/R of the mix, in kelvin: 5000");
-  knit_words.add_option("--lift", knit.lift, "depth of a lift: \"500 mm\"")->required();
-  knit_words.add_option("--rise", knit.rise, "while it is placed: \"1.5 m/h\"")->required();
-  knit_words.add_option("--run", knit.run, "of a row for a lift: \"105 s\"");
-  knit_words.add_option("--rows", knit.rows, "run for a lift, one at a time");
-
-  ForceWish force;
+  auto& force = words.wish<ForceWish>();
   auto& force_words = words.add_formula(calc, "force", "Centrifugal force, and the force needed",
                                         [&] { return calc_force(force); });
   force_words.add_option("--eccentric", force.eccentric, "mass: \"0.4 kg\"")->required();
@@ -289,7 +304,7 @@ int run_cli(int argc, char** argv) {
   force_words.add_option("--form", force.form, "mass of form in reach: \"150 kg\"");
   force_words.add_option("--concrete", force.concrete, "mass of concrete in reach: \"900 kg\"");
 
-  VoltsWish cord;
+  auto& cord = words.wish<VoltsWish>();
   auto& cord_words = words.add_formula(calc, "volts", "Three-phase voltage drop in a cord",
                                        [&] { return calc_volts(cord); });
   cord_words.add_option("--volts", cord.volts, "of the inverter: \"42 V\"");
@@ -298,7 +313,7 @@ int run_cli(int argc, char** argv) {
   cord_words.add_option("--length", cord.length, "\"25 m\"")->required();
   cord_words.add_option("--speed", cord.speed, "\"6000 vpm\" or \"100 Hz\"");
 
-  AmpsWish amps;
+  auto& amps = words.wish<AmpsWish>();
   auto& amps_words = words.add_formula(calc, "amps", "Load of an inverter and of a generator",
                                        [&] { return calc_amps(amps); });
   amps_words.add_option("--motors", amps.motors, "that run at once")->required();
@@ -307,8 +322,10 @@ int run_cli(int argc, char** argv) {
   amps_words.add_option("--volts", amps.volts, "of the inverter: \"42 V\"");
   amps_words.add_option("--generator", amps.generator, "rating: \"10 kVA\"");
   amps_words.add_option("--inverters", amps.inverters, "alike on the generator");
+}
 
-  ScreensWish screens;
+void add_screens(Words& words) {
+  auto& screens = words.wish<ScreensWish>();
   words.app().add_option("book", screens.book, "Book to open (default: the user's own)");
   words.app().add_flag("--full-screen", screens.full_screen, "Fill the display");
   words.app().add_option("--log-presses", screens.log_presses,
@@ -324,9 +341,22 @@ int run_cli(int argc, char** argv) {
       ->check(CLI::Range(5.0, 40.0));
   words.app().add_option("--tell-kept", screens.tell_kept)->group("");  // for tests
   words.otherwise([&] { return run_screens(screens); });
+}
 
+}  // namespace
+
+int run_cli(int argc, char** argv) {
+  Words words;
+  add_pour_commands(words);
+  add_book_commands(words);
+  add_plan_and_picture(words);
+  CLI::App& calc = *words.app().add_subcommand("calc", "Single formulas; a unit on every number");
+  calc.require_subcommand(1);
+  add_form_formulas(words, calc);
+  add_motor_formulas(words, calc);
+  add_set_formulas(words, calc);
+  add_screens(words);
   words.add("rules", "List the rules of the checker, their limits and sources", run_rules);
-
   return words.run(argc, argv);
 }
 

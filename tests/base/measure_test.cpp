@@ -67,3 +67,11 @@ TEST_CASE("every unit of a script stands for one measure, and back") {
   }
   CHECK_FALSE(measure_of_unit("furlong"));
 }
+
+TEST_CASE("a value prints itself, unit and all, where a test fails") {
+  CHECK(doctest::toString(metres(3.001)) == "3.001 m");
+  CHECK(doctest::toString(std::optional{seconds(1.5)}) == "1.5 s");
+  CHECK(doctest::toString(std::optional<Length>{}) == "none");
+  CHECK(doctest::toString(celsius(18)) == "18 \u00B0C");
+  CHECK(doctest::toString(ElementId{"Wall 3 m"}) == "\"Wall 3 m\"");
+}

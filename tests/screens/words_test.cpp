@@ -100,3 +100,13 @@ TEST_CASE("a glyph that is missing is noticed") {
   const Fonts fonts = build_fonts(atlas, Scale(1280, 800));
   CHECK(fonts[Face::body]->FindGlyphNoFallback(0x4E00) == nullptr);
 }
+
+TEST_CASE(
+    "what was chosen from a list reads in the reader's language, what was typed stands as typed") {
+  const Say spanish{*Language::of_code("es"), Units::si, {}};
+  const auto reads = [&](const Happening& what) { return event_words(spanish, what, {}); };
+  CHECK(reads(event::Hold{"Pump stopped", event::Chosen::pump_stopped}) == "Pausa: Bomba parada");
+  CHECK(reads(event::Hold{"Pump stopped"}) == "Pausa: Pump stopped");
+  CHECK(reads(event::Note{"Mix looks dry", {}, {}, event::Chosen::mix_dry}).find("Mix") ==
+        std::string::npos);
+}

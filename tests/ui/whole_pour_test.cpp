@@ -114,23 +114,23 @@ const char* const kScript = R"(
 05:57:50.000 rest "row":"R2"
 06:01:00.580 take-down "row":"R1"
 06:02:00.000 lift-start "lift":3
-06:10:00.000 hold "reason":"Waiting for trucks"
+06:10:00.000 hold "reason":"Waiting for trucks","chosen":"no-trucks"
 06:18:00.000 resume
 06:25:00.000 lift-end "lift":3,"height":1.5
 06:26:00.580 override "rule":"row-unhung","side":"near","row":"R3","lift":3,"why":"The engineer agreed"
 06:26:00.580 run "row":"R3"
-06:26:04.000 strike "target":"t26","why":"taken back at once"
+06:26:04.000 strike "target":"t26","why":"taken back at once","chosen":"taken-back"
 06:26:10.000 run "row":"R2"
 06:27:55.000 rest "row":"R2"
 06:28:30.580 hang "row":"R3","motors":[],"cables":true
 06:30:00.000 lift-start "lift":4
-06:35:00.000 note "text":"Grout leaks at a joint"
+06:35:00.000 note "text":"Grout leaks at a joint","chosen":"grout-leaks"
 06:55:00.000 lift-end "lift":4,"height":2.1
 06:56:00.000 run "row":"R2"
 06:56:12.000 run "row":"R3"
 06:57:41.000 rest "row":"R2"
 06:58:00.000 rest "row":"R3"
-06:59:00.000 fix "target":"t33","set":{"height":2},"why":"Misread the height"
+06:59:00.000 fix "target":"t33","set":{"height":2},"why":"Misread the height","chosen":"misread-height"
 07:00:00.580 hang "row":"R4","motors":[],"cables":true
 07:01:00.000 lift-start "lift":5
 07:22:00.000 lift-end "lift":5,"height":2.5
@@ -138,7 +138,7 @@ const char* const kScript = R"(
 07:23:08.000 run "row":"R4"
 07:24:45.000 rest "row":"R3"
 07:24:52.000 rest "row":"R4"
-07:25:30.000 fix "target":"t44","set":{"at":"2026-03-02T07:24:25.000Z"},"why":"Tapped too late"
+07:25:30.000 fix "target":"t44","set":{"at":"2026-03-02T07:24:25.000Z"},"why":"Tapped too late","chosen":"tapped-late"
 07:30:00.000 lift-start "lift":6
 07:52:00.000 lift-end "lift":6,"height":3
 07:53:00.000 run "row":"R4"

@@ -71,13 +71,9 @@ void sun(Pen& pen) {
   }
 }
 
-}  // namespace
-
-void Canvas::symbol(Symbol symbol, const Box& box, Colour colour) {
-  Pen pen(*this, box, colour);
+// Each knows some of the symbols and passes over the others.
+void work(Pen& pen, Symbol symbol) {
   switch (symbol) {
-    case Symbol::none:
-      break;
     case Symbol::run:
       pen.wedge({6, 3}, {6, 21}, {21, 12});
       break;
@@ -113,6 +109,13 @@ void Canvas::symbol(Symbol symbol, const Box& box, Colour colour) {
     case Symbol::forward:
       pen.stroke({{9, 4}, {17, 12}, {9, 20}}, 3.4F);
       break;
+    default:
+      break;
+  }
+}
+
+void arrow_or_page(Pen& pen, Symbol symbol) {
+  switch (symbol) {
     case Symbol::up:
       pen.stroke({{4, 15}, {12, 7}, {20, 15}}, 3.4F);
       break;
@@ -133,6 +136,13 @@ void Canvas::symbol(Symbol symbol, const Box& box, Colour colour) {
       pen.stroke({{8, 9}, {16, 9}}, 2);
       pen.stroke({{8, 12}, {13, 12}}, 2);
       break;
+    default:
+      break;
+  }
+}
+
+void sign_or_key(Pen& pen, Symbol symbol) {
+  switch (symbol) {
     case Symbol::stop_sign:  // an octagon ring with a bar: reads as stop without its colour
       pen.stroke({{8, 2}, {16, 2}, {22, 8}, {22, 16}, {16, 22}, {8, 22}, {2, 16}, {2, 8}, {8, 2}},
                  2.4F);
@@ -181,7 +191,18 @@ void Canvas::symbol(Symbol symbol, const Box& box, Colour colour) {
         pen.stroke({{9, y}, {21, y}}, 2.6F);
       }
       break;
+    default:
+      break;
   }
+}
+
+}  // namespace
+
+void Canvas::symbol(Symbol symbol, const Box& box, Colour colour) {
+  Pen pen(*this, box, colour);
+  work(pen, symbol);
+  arrow_or_page(pen, symbol);
+  sign_or_key(pen, symbol);
 }
 
 }  // namespace rb::screens

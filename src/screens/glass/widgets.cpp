@@ -36,12 +36,9 @@ void card_ground(Canvas& canvas, const Box& box) {
   canvas.edge(box, canvas.theme().line, canvas.mm(0.25), canvas.mm(1.6));
 }
 
-bool button(Canvas& canvas, const Box& box, const ButtonSpec& spec) {
-  std::string words = spec.text;
-  if (!spec.said.empty()) words += " " + spec.said;
-  if (!spec.under.empty()) words += " " + spec.under;
-  const bool tapped = canvas.target(spec.id, box, words, spec.enabled, spec.repeats);
-  const Pair pair = pair_of(canvas.theme(), spec.enabled ? spec.look : Look::off);
+namespace {
+
+void button_ground(Canvas& canvas, const Box& box, const ButtonSpec& spec, const Pair& pair) {
   const float radius = canvas.mm(kRadiusMm);
   canvas.fill(box, pair.ground, radius);
   if (spec.look == Look::live) {
@@ -58,6 +55,17 @@ bool button(Canvas& canvas, const Box& box, const ButtonSpec& spec) {
   if (spec.enabled && canvas.pressed(spec.id)) {
     canvas.edge(box, pair.ink, canvas.mm(1.2), radius);
   }
+}
+
+}  // namespace
+
+bool button(Canvas& canvas, const Box& box, const ButtonSpec& spec) {
+  std::string words = spec.text;
+  if (!spec.said.empty()) words += " " + spec.said;
+  if (!spec.under.empty()) words += " " + spec.under;
+  const bool tapped = canvas.target(spec.id, box, words, spec.enabled, spec.repeats);
+  const Pair pair = pair_of(canvas.theme(), spec.enabled ? spec.look : Look::off);
+  button_ground(canvas, box, spec, pair);
   Box in = box.inset(canvas.mm(1.2), canvas.mm(spec.look == Look::live ? 2.4 : 0.8));
   const float space = canvas.mm(1.4);
   if (spec.symbol != Symbol::none && spec.text.empty()) {
