@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <ranges>
 #include <utility>
 
 #include "app/book_pours.h"
@@ -226,7 +225,8 @@ void Session::shown(PourState state) {
 Seconds Session::stepped() const {
   if (!state_) return Seconds{};
   const Entry now = clock_();
-  for (const LogEntry& past : std::views::reverse(std::as_const(state_->log))) {
+  for (EventRef ref = state_->log.size(); ref-- > 0;) {
+    const LogEntry& past = std::as_const(state_->log)[ref];
     const auto& entry = past.event.entry;
     if (!entry || entry->boot != now.boot) continue;
     const Seconds before = past.event.at - past.when;

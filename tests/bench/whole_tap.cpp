@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <limits>
-#include <ranges>
 #include <utility>
 
 #include "bench/bench.h"
@@ -61,12 +60,17 @@ class Tapped {
   // A reading of the top a while ago, entered late: what happened since happens anew.
   void correct() {
     at_ += std::chrono::seconds{20};
-    const auto past = std::views::reverse(std::as_const(state_.log));
-    const auto wrong = std::ranges::find_if(past, [](const LogEntry& e) {
+    EventRef wrong = state_.log.size() - 1;
+    const auto is_note = [](const LogEntry& e) {
       return std::holds_alternative<event::Note>(e.event.what) && !e.struck;
-    });
-    const Event strike{EventId{fmt::format("tap{}", state_.log.size())}, at_, PersonId{"f"},
-                       event::Strike{wrong->event.id, "wrong"},          {},  std::nullopt};
+    };
+    while (!is_note(std::as_const(state_.log)[wrong])) --wrong;
+    const Event strike{EventId{fmt::format("tap{}", state_.log.size())},
+                       at_,
+                       PersonId{"f"},
+                       event::Strike{std::as_const(state_.log)[wrong].event.id, "wrong"},
+                       {},
+                       std::nullopt};
     const double began = bench::cpu_seconds();
     if (!admit(state_, strike)) throw bench::Trouble("a strike was refused");
     least(correction, bench::cpu_seconds() - began);
