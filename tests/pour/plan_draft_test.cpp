@@ -82,7 +82,9 @@ TEST_CASE("what is guessed for any size is a plan the reader takes, with every s
     CAPTURE(i);
     REQUIRE_MESSAGE(plan, (plan ? "" : to_text(plan.error())));
     const Element& e = plan->elements[0];
-    for (const Length& bay : e.bays) CHECK(in_metres(bay) <= 3.001 + 1e-9);
+    // Bays are whole millimetres; the last takes what rounding left.
+    const double rounding = 0.0005 * static_cast<double>(e.bays.size()) + 1e-9;
+    for (const Length& bay : e.bays) CHECK(in_metres(bay) <= 3.0 + rounding);
     Length below;
     for (const Length& top : e.lifts) {
       CHECK(top - below <= metres(0.502));
