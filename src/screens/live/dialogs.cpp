@@ -52,6 +52,7 @@ void draw_hold(Stage& stage, const Box& box, const HoldDraft& draft) {
   constexpr std::array kReasons{Chosen::pump_stopped, Chosen::no_trucks, Chosen::rain,
                                 Chosen::form_or_bracing, Chosen::vibrator_or_power};
   std::vector<std::string> choices;
+  choices.reserve(kReasons.size() + 1);
   for (const Chosen reason : kReasons)
     choices.emplace_back(told(stage.say.language, event::says(reason)));
   choices.push_back(stage.say(Word::hold_other));
@@ -81,6 +82,7 @@ void draw_note(Stage& stage, const Box& box, const NoteDraft& draft, const PourV
       Chosen::grout_leaks, Moving::form,    Moving::motor,
       Chosen::mix_dry,     Chosen::mix_wet, Chosen::inspector_on_site};
   std::vector<std::string> choices;
+  choices.reserve(kNotes.size());
   for (const auto& note : kNotes) {
     const auto* thing = std::get_if<Moving>(&note);
     choices.emplace_back(told(stage.say.language, thing != nullptr
