@@ -40,6 +40,7 @@ set(trade_sources
   trade/shape/bounds.cpp
   trade/shape/interval.cpp
   trade/shape/patch.cpp
+  trade/shape/section.cpp
   trade/shape/surface.cpp
   trade/shape/trend.cpp
 )
@@ -81,6 +82,7 @@ set(pour_sources
   pour/plan/serves.cpp
   pour/plan/verdicts.cpp
   pour/planner/draft_compute.cpp
+  pour/planner/laid_out.cpp
   pour/planner/plan_draft.cpp
   pour/planner/planner.cpp
   pour/planner/supply.cpp

@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include "pour/outlook/form.h"
 #include "pour_text.h"
 
 using namespace rb;
@@ -299,4 +300,45 @@ TEST_CASE("water put into a truck is told, none is not") {
   CHECK(f.ticket == TicketId{"T1"});
   CHECK(f.measured->si == about(0.04));
   CHECK(unit_of(f) == "m3");
+}
+
+// pi / 4 x 0.9^2 x 0.9 = 0.5726 m3 of a round column, 0.729 m3 of a square one; a wall that goes
+// from 0.25 m to 0.15 m over 1.8 m holds 4 x 0.6 x (0.25 + 0.2167) / 2 = 0.56 m3 in its lowest 0.6
+// m.
+TEST_CASE("the volume that stands goes by the section: round, and tapered") {
+  PlanText round{.kind = "column",
+                 .length = 0.9,
+                 .height = 4.5,
+                 .thickness = 0.9,
+                 .bays = "[0.9]",
+                 .lifts = "[0.9,1.8,2.7,3.6,4.5]",
+                 .rows = {},
+                 .element = R"("section":"round")"};
+  const auto off = [](const PlanText& plan, double top, double volume) {
+    return Pour{plan}.placed(1, 0, 600, top).load("T1", volume, -600, 0, 500).checked();
+  };
+  CHECK_FALSE(off(round, 0.9, 0.5726).has("volume-off"));
+  CHECK(off(round, 0.9, 0.729).has("volume-off"));
+  round.element = {};
+  CHECK_FALSE(off(round, 0.9, 0.729).has("volume-off"));
+  const PlanText taper{.element = R"("thickness_top":0.15)",
+                       .limits = R"("volume_tolerance":0.001)"};
+  CHECK_FALSE(off(taper, 0.6, 0.56).has("volume-off"));
+  CHECK(off(taper, 0.6, 0.6).has("volume-off"));
+}
+
+// The opening takes 1 m x 0.6 m from 0.6 to 1.2 m, where the wall is 0.2 m thick on the mean.
+TEST_CASE("an opening of a tapered wall is left out by the thickness where it is") {
+  const PlanText plan{.openings = R"([{"x":1,"z":0.6,"w":1,"h":0.6}])",
+                      .element = R"("thickness_top":0.15)",
+                      .limits = R"("volume_tolerance":0.001)"};
+  const double whole = 4 * 1.8 * 0.2;
+  const auto volume = in_cubic_metres(net_volume(Pour{plan}
+                                                     .placed(1, 0, 600, 0.6)
+                                                     .placed(2, 700, 1300, 1.2)
+                                                     .placed(3, 1400, 2000, 1.8)
+                                                     .checked()
+                                                     .state,
+                                                 0));
+  CHECK(volume == about(whole - 0.6 * 0.2));
 }

@@ -16,17 +16,14 @@ namespace {
 // Ids are the book's own; two books that tell the same pour differ in them alone.
 bool same_but_for_ids(const Happening& a, const Happening& b) {
   if (a.index() != b.index()) return false;
-  if (const auto* fix = std::get_if<event::Fix>(&a)) {
-    const auto& other = std::get<event::Fix>(b);
-    return fix->set == other.set && fix->why == other.why;
-  }
-  if (const auto* strike = std::get_if<event::Strike>(&a)) {
-    return strike->why == std::get<event::Strike>(b).why;
-  }
-  if (const auto* repair = std::get_if<event::Repair>(&a)) {
-    return repair->note == std::get<event::Repair>(b).note;
-  }
-  return a == b;
+  return std::visit(
+      [&]<class Kind>(Kind mine) {
+        const auto* other = std::get_if<Kind>(&b);
+        if (other == nullptr) return false;
+        if constexpr (requires { mine.target; }) mine.target = other->target;
+        return mine == *other;
+      },
+      a);
 }
 
 }  // namespace

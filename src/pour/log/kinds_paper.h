@@ -30,6 +30,10 @@ enum class Chosen {
   tapped_late,
   told_later,
   taken_back,
+  looked_over,
+  engineer_agreed,
+  superintendent_agreed,
+  told_clear,
 };
 /// "pump-stopped", as a script has it.
 const char* to_text(Chosen what);
@@ -50,9 +54,11 @@ struct Hold {
 };
 struct Resume {
   std::string reason;
+  std::optional<Chosen> chosen{};
   static constexpr const char* kWord = "resume";
   static constexpr auto fields() {
-    return std::tuple{Field{"reason", &Resume::reason, {}, Need::may}};
+    return std::tuple{Field{"reason", &Resume::reason, {}, Need::may},
+                      Field{"chosen", &Resume::chosen}};
   }
   [[nodiscard]] const char* says() const { return said("Resumed"); }
   bool operator==(const Resume&) const = default;
@@ -196,11 +202,13 @@ struct Override {
   std::optional<RowId> row;
   std::optional<int> lift;
   std::string why;
+  std::optional<Chosen> chosen{};
   static constexpr const char* kWord = "override";
   static constexpr auto fields() {
     return std::tuple{Field{"rule", &Override::rule},         Field{"element", &Override::element},
                       Field{"side", &Override::side},         Field{"row", &Override::row},
-                      Field{"lift", &Override::lift, kLifts}, Field{"why", &Override::why}};
+                      Field{"lift", &Override::lift, kLifts}, Field{"why", &Override::why},
+                      Field{"chosen", &Override::chosen}};
   }
   [[nodiscard]] const char* says() const { return said("Went on over {rule}: {why}"); }
   bool operator==(const Override&) const = default;

@@ -187,8 +187,8 @@ trade::Face face_of(const PourState& state, std::size_t element, const std::vect
 trade::Face face_of(const PourState& state, std::size_t element, const std::vector<Side>& sides,
                     const std::vector<RowShaking>& shaken, std::vector<trade::SetStep> sets) {
   const Element& planned = state.plan->elements[element];
-  trade::Face face{planned.bays, state.elements[element].tops,     planned.openings,
-                   {},           planned.thickness > kThinSection, std::move(sets)};
+  trade::Face face{planned.bays, state.elements[element].tops,      planned.openings,
+                   {},           planned.thickest() > kThinSection, std::move(sets)};
   for (const Side side : sides) {
     std::vector<trade::Shaker>& shakers = face.sides.emplace_back();
     for (std::size_t r = 0; r < planned.rows.size(); ++r) {
@@ -283,14 +283,11 @@ std::optional<RiseLimit> rise_limit(const PourState& state, std::size_t element,
 
 Volume net_volume(const PourState& state, std::size_t element) {
   const Element& planned = state.plan->elements[element];
-  Area area;
+  Volume stands;
   for (std::size_t bay = 0; bay < planned.bays.size(); ++bay) {
-    const Length start = planned.bay_start(bay);
-    const Length top = state.elements[element].tops[bay].standing();
-    const Patch stands{start, {}, planned.bays[bay], top};
-    area += stands.w * stands.h - trade::covered(planned.openings, stands);
+    stands += planned.volume(bay, {}, state.elements[element].tops[bay].standing());
   }
-  return area * planned.through();
+  return stands;
 }
 
 }  // namespace rb

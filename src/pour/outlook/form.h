@@ -45,7 +45,7 @@ inline constexpr Length kThinSection = metres(0.3);
 /// Whether insertions judge an element's consolidation: nothing else works there, or the section is
 /// too thick for rows alone.
 inline bool by_insertions(const Element& element) {
-  return element.rows.empty() || element.thickness > kThinSection;
+  return element.rows.empty() || element.thickest() > kThinSection;
 }
 
 /// The sides of an element that have rows in the plan.

@@ -75,13 +75,6 @@ const char* gate_words(std::string_view rule) {
   return card == kCards.end() ? nullptr : card->words.english;
 }
 
-const char* known_reason(std::string_view why) {
-  for (const Said& reason : kReasonsToGoOn) {
-    if (why == reason.english) return reason;
-  }
-  return nullptr;
-}
-
 std::vector<Gate> not_passed(const std::vector<OpenGate>& gates) {
   std::vector<Gate> left;
   for (const OpenGate& open : gates) {

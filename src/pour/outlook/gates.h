@@ -7,7 +7,7 @@
 #include <string_view>
 #include <vector>
 
-#include "base/said.h"
+#include "pour/log/kinds_paper.h"
 #include "pour/outlook/run_wanted.h"
 
 namespace rb {
@@ -28,14 +28,10 @@ const char* words_of(Gate gate);
 /// The words of what an event names; null: none of ours.
 const char* gate_words(std::string_view rule);
 
-/// Reasons to choose from; an event holds them in English.
-inline constexpr std::array kReasonsToGoOn{
-    said("Looked over on the form, not logged"),
-    said("The engineer agreed"),
-    said("The superintendent agreed"),
-};
-/// The same text as long as the program lives; null: not one of those.
-const char* known_reason(std::string_view why);
+/// Reasons to choose from.
+inline constexpr std::array kReasonsToGoOn{event::Chosen::looked_over,
+                                           event::Chosen::engineer_agreed,
+                                           event::Chosen::superintendent_agreed};
 
 /// What is not in order, and whether it was gone on over since it was found so.
 struct OpenGate {

@@ -26,7 +26,7 @@ PointsWanted points_wanted(const Plan& plan, const Element& element, std::size_t
                            Length spacing, Length height) {
   const Length along = element.bays[bay];
   const Length across = element.through();
-  const double by_area = std::ceil(along * across / (spacing * spacing) - 1e-9);
+  const double by_area = std::ceil(element.bay_area(bay) / (spacing * spacing) - 1e-9);
   const double in_line = std::ceil(std::max(along, across) / spacing - 1e-9);
   return {std::max(by_area, in_line), std::ceil(height / plan.limits.insert_layer.value - 1e-9)};
 }

@@ -54,6 +54,40 @@ Length Element::bay_start(std::size_t bay) const {
   return start;
 }
 
+trade::Taper Element::taper() const {
+  if (kind == ElementKind::deck) return {height, height, thickness};
+  return {thickness, thickness_top.value_or(thickness), height};
+}
+
+Area Element::bay_area(std::size_t bay) const {
+  return trade::section_area(section, bays[bay], through());
+}
+
+Volume Element::volume(std::size_t bay, Length from, Length to) const {
+  const trade::Taper thick = taper();
+  if (section == trade::Section::round) {
+    return trade::volume_between(section, bays[bay], thick, from, to);
+  }
+  // Between the edges of openings the net width stays as it is, so the middle's thickness is the
+  // mean.
+  std::vector<Length> cuts{from, to};
+  if (!thick.even()) {
+    for (const Patch& o : openings) {
+      for (const Length& edge : {o.z, o.z + o.h}) {
+        if (edge > from && edge < to) cuts.push_back(edge);
+      }
+    }
+    std::sort(cuts.begin(), cuts.end());
+  }
+  Volume sum;
+  for (std::size_t i = 1; i < cuts.size(); ++i) {
+    const Patch slab{bay_start(bay), cuts[i - 1], bays[bay], cuts[i] - cuts[i - 1]};
+    sum += (slab.w * slab.h - trade::covered(openings, slab)) *
+           thick.at((cuts[i - 1] + cuts[i]) / 2.0);
+  }
+  return sum;
+}
+
 bool Element::has_rows(Side side) const {
   return std::any_of(rows.begin(), rows.end(), [&](const Row& row) { return row.side == side; });
 }

@@ -3,6 +3,7 @@
 // up from its base (z). Read from and written to JSON by plan_json.h.
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -14,6 +15,7 @@
 #include "trade/concrete/setting.h"
 #include "trade/pressure/pressure.h"
 #include "trade/shape/patch.h"
+#include "trade/shape/section.h"
 
 namespace rb {
 
@@ -80,6 +82,9 @@ struct Element {
   ElementId id;
   ElementKind kind = ElementKind::wall;
   Length length, height, thickness;
+  trade::Section section = trade::Section::rect;  ///< round: its thickness is its length too
+  std::optional<Length>
+      thickness_top{};    ///< where it tapers up its height: `thickness` at its foot
   double batter_deg = 0;  ///< slope of the face off plumb, degrees
   std::optional<Pressure> form_rating;
   std::optional<MassPerArea> form_mass;
@@ -108,7 +113,15 @@ struct Element {
   }
   /// How far the concrete goes in behind the face it is drawn by: a deck is seen along its length,
   /// and goes in by its height.
-  [[nodiscard]] Length through() const { return kind == ElementKind::deck ? height : thickness; }
+  [[nodiscard]] Length through() const { return kind == ElementKind::deck ? height : thickest(); }
+  [[nodiscard]] Length thickest() const {
+    return std::max(thickness, thickness_top.value_or(thickness));
+  }
+  [[nodiscard]] trade::Taper taper() const;
+  /// In plan, a bay of it where it is thickest.
+  [[nodiscard]] Area bay_area(std::size_t bay) const;
+  /// Of concrete between two heights of a bay, openings out.
+  [[nodiscard]] Volume volume(std::size_t bay, Length from, Length to) const;
 };
 
 /// Whether the plan names one as meeting the other.

@@ -183,6 +183,26 @@ void read_lifts(Fields& f, Element& element) {
   }
 }
 
+void hold_section_together(Fields& f, const Element& element) {
+  if (element.kind == ElementKind::deck && element.thickness_top) {
+    f.refuse("thickness_top", said("is given for a deck, which has one thickness"));
+  }
+  if (element.section == trade::Section::rect) return;
+  if (element.kind != ElementKind::column) {
+    f.refuse("section", said("is round, which a column alone can be"));
+  }
+  if (std::abs(in_metres(element.thickness - element.length)) > 1e-9) {
+    f.refuse("thickness",
+             {said("is {thickness~}, but a round section is as thick as it is long ({length~})"),
+              {{"thickness", amount(element.thickness)}, {"length", amount(element.length)}}});
+  }
+  if (!f.objects("openings", most::kPatches).empty())
+    f.refuse("openings", said("a round section has none"));
+  if (f.has("bays") && f.numbers("bays", kAlong, most::kBays).size() > 1) {
+    f.refuse("bays", said("a round section is one bay"));
+  }
+}
+
 Element read_element(Fields f) {
   Element element;
   element.id = ElementId{f.id("id")};
@@ -198,6 +218,12 @@ Element read_element(Fields f) {
   element.length = metres(f.number("length", kAlong));
   element.height = metres(f.number("height", kHeight));
   element.thickness = metres(f.number("thickness", kThickness));
+  if (f.has("section")) {
+    element.section = static_cast<trade::Section>(f.one_of("section", words_of(trade::Section{})));
+  }
+  if (const auto v = f.maybe_number("thickness_top", kThickness))
+    element.thickness_top = metres(*v);
+  hold_section_together(f, element);
   element.batter_deg = f.maybe_number("batter_deg", kBatter).value_or(0.0);
   if (const auto v = f.maybe_number("form_rating_kpa", kPressure)) {
     element.form_rating = kilopascals(tidy(*v));

@@ -76,6 +76,8 @@ Json element_json(const Element& e) {
             {"thickness", in_metres(e.thickness)},
             {"bays", lengths_json(e.bays)},
             {"lifts", lengths_json(e.lifts)}};
+  if (e.section != trade::Section::rect) json["section"] = to_text(e.section);
+  if (e.thickness_top) json["thickness_top"] = in_metres(*e.thickness_top);
   if (e.batter_deg != 0) json["batter_deg"] = e.batter_deg;
   if (e.form_rating) json["form_rating_kpa"] = tidy(in_kilopascals(*e.form_rating));
   if (e.form_mass) json["form_mass_kg_m2"] = in_kilograms_per_m2(*e.form_mass);

@@ -49,6 +49,8 @@ PlanWish wish_for(const PlanDraft& draft, std::size_t element) {
   wish.length = e.length;
   wish.height = e.height;
   wish.thickness = e.thickness;
+  wish.section = e.section;
+  wish.thickness_top = e.thickness_top;
   wish.form_rating = e.form_rating.value_or(Pressure{});
   wish.form_mass = e.form_mass.value_or(wish.form_mass);
   wish.rise_limit = e.rise_limit;

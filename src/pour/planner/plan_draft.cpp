@@ -103,7 +103,9 @@ void guess_bays(PlanDraft& draft, std::size_t i) {
   Element& element = draft.plan.elements[i];
   element.bays.clear();
   if (element.length <= Length{}) return;
-  element.bays = equal_bays(element.length, parts_of(element.length, kBay));
+  element.bays =
+      equal_bays(element.length,
+                 element.section == trade::Section::round ? 1 : parts_of(element.length, kBay));
   draft.guesses[i].bays = true;
 }
 
@@ -192,13 +194,25 @@ void add_person(PlanDraft& draft) {
 }
 
 void set_kind(PlanDraft& draft, std::size_t element, ElementKind kind) {
-  draft.plan.elements[element].kind = kind;
+  Element& changed = draft.plan.elements[element];
+  changed.kind = kind;
+  if (kind != ElementKind::column) changed.section = trade::Section::rect;
+  if (kind == ElementKind::deck) changed.thickness_top.reset();
   guess_lifts(draft, element);
   guess_rows(draft, element);
 }
 
+void set_section(PlanDraft& draft, std::size_t element, trade::Section section) {
+  Element& changed = draft.plan.elements[element];
+  changed.section = section;
+  if (section == trade::Section::round) changed.openings.clear();
+  set_length(draft, element, changed.length);
+}
+
 void set_length(PlanDraft& draft, std::size_t element, Length length) {
-  draft.plan.elements[element].length = length;
+  Element& changed = draft.plan.elements[element];
+  changed.length = length;
+  if (changed.section == trade::Section::round) changed.thickness = length;
   guess_bays(draft, element);
   guess_rows(draft, element);
 }
@@ -214,12 +228,17 @@ void set_height(PlanDraft& draft, std::size_t element, Length height) {
 void set_thickness(PlanDraft& draft, std::size_t element, Length thickness) {
   Element& changed = draft.plan.elements[element];
   changed.thickness = thickness;
+  if (changed.section == trade::Section::round && changed.length != thickness) {
+    set_length(draft, element, thickness);
+  }
   if (changed.kind == ElementKind::deck) guess_lifts(draft, element);
 }
 
 void set_bay_count(PlanDraft& draft, std::size_t element, int count) {
   Element& changed = draft.plan.elements[element];
-  changed.bays = equal_bays(changed.length, std::clamp(count, 1, kMostParts));
+  changed.bays =
+      equal_bays(changed.length,
+                 changed.section == trade::Section::round ? 1 : std::clamp(count, 1, kMostParts));
   draft.guesses[element].bays = false;
 }
 

@@ -74,6 +74,8 @@ void add_person(PlanDraft& draft);
 void set_kind(PlanDraft& draft, std::size_t element, ElementKind kind);
 void set_length(PlanDraft& draft, std::size_t element, Length length);
 void set_height(PlanDraft& draft, std::size_t element, Length height);
+/// A round section is one bay and as thick as it is long.
+void set_section(PlanDraft& draft, std::size_t element, trade::Section section);
 void set_thickness(PlanDraft& draft, std::size_t element, Length thickness);
 
 /// So many equal bays; so many equal lifts. At least one, at most kMostParts.

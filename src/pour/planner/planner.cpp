@@ -6,6 +6,7 @@
 
 #include "pour/outlook/form.h"
 #include "pour/plan/plan_json.h"
+#include "pour/planner/laid_out.h"
 #include "pour/planner/supply.h"
 #include "pour/planner/wish_fault.h"
 #include "trade/concrete/placing.h"
@@ -54,7 +55,7 @@ class Planner {
     trade::SizingCase c;
     c.length = wish_.length;
     c.height = wish_.height;
-    c.thickness = wish_.thickness;
+    c.thickness = wish_.thickest();
     c.unit_weight = wish_.mix.unit_weight;
     c.form_mass = wish_.form_mass;
     c.motor = {wish_.motor.force, wish_.reach_x, wish_.reach_z, wish_.reach_pressure};
@@ -88,53 +89,23 @@ class Planner {
     p_.motors_a_row = sized_.motors.size();
     p_.motors = sized_.sets * sized_.motors.size() * sides();
     p_.motors_unmoved = sized_.rows.size() * sized_.motors.size() * sides();
-    p_.insert_too = wish_.thickness > kThinSection;
+    p_.insert_too = wish_.thickest() > kThinSection;
     lay_out();
     return std::nullopt;
   }
 
-  [[nodiscard]] MotorId motor_id(std::size_t side, std::size_t set, std::size_t place) const {
-    const std::size_t number = (side * sized_.sets + set) * sized_.motors.size() + place + 1;
-    return MotorId{"M" + std::to_string(number)};
-  }
-
   void lay_out() {
-    Element e;
-    e.id = wish_.element;
-    e.kind = wish_.kind;
-    e.length = wish_.length;
-    e.height = wish_.height;
-    e.thickness = wish_.thickness;
-    e.form_rating = wish_.form_rating;
-    e.form_mass = wish_.form_mass;
-    e.rise_limit = wish_.rise_limit;
-    e.reach_pressure = wish_.reach_pressure;
-    const auto bays = static_cast<std::size_t>(std::max(1.0, std::round(wish_.length / wish_.bay)));
-    e.bays.assign(bays, wish_.length / static_cast<double>(bays));
-    e.lifts = sized_.lifts;
-    for (std::size_t side = 0; side < sides(); ++side) {
-      for (std::size_t r = 0; r < sized_.rows.size(); ++r) {
-        const trade::SizedRow& sized = sized_.rows[r];
-        Row row{RowId{"R" + std::to_string(r + 1)},
-                side == 0 ? Side::near_side : Side::far_side,
-                sized.z,
-                {},
-                sized.lifts};
-        for (std::size_t i = 0; i < sized_.motors.size(); ++i) {
-          row.motors.push_back(
-              {motor_id(side, sized.set, i), sized_.motors[i], wish_.reach_x, wish_.reach_z});
-        }
-        e.rows.push_back(std::move(row));
-      }
-    }
     p_.plan.mixes.push_back(wish_.mix);
-    p_.plan.elements.push_back(std::move(e));
+    p_.plan.elements.push_back(laid_out(wish_, sized_));
     p_.plan.motor_type = wish_.motor;
     p_.plan.limits = wish_.limits;
     p_.plan.pressure_method = wish_.method;
   }
 
-  [[nodiscard]] Area plan_area() const { return wish_.length * wish_.thickness; }
+  // The widest: trucks must keep up there.
+  [[nodiscard]] Area plan_area() const {
+    return trade::section_area(wish_.section, wish_.length, wish_.thickest());
+  }
 
   // How fast a lift may rise, and what that presses.
   Fault pace() {
@@ -213,7 +184,7 @@ class Planner {
                                      {},
                                      wish_.cable});
           }
-          p_.plan.power.back().motors.push_back(motor_id(side, set, place));
+          p_.plan.power.back().motors.push_back(planned_motor(sized_, side, set, place));
         }
       }
     }
@@ -243,7 +214,8 @@ class Planner {
       step.lift = static_cast<int>(i) + 1;
       step.bottom = bottom;
       step.top = bottom = sized_.lifts[i];
-      step.concrete = plan_area() * (step.top - step.bottom);
+      step.concrete =
+          trade::volume_between(wish_.section, wish_.length, wish_.taper(), step.bottom, step.top);
       step.place = Seconds{((step.top - step.bottom) / p_.rise).value()};
       step.run = (limits.dose_min.value + limits.dose_max.value) / 2.0;
       step.gap = kGap;

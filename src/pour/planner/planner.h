@@ -20,6 +20,8 @@ struct PlanWish {
   ElementId element{"E1"};
   ElementKind kind = ElementKind::wall;  ///< a deck is refused: its surface is worked, not its form
   Length length, height, thickness;
+  trade::Section section = trade::Section::rect;
+  std::optional<Length> thickness_top;
   Length bay = metres(3.0);  ///< bays are about this long
   Pressure form_rating;
   MassPerArea form_mass = kilograms_per_m2(60);
@@ -48,6 +50,13 @@ struct PlanWish {
   /// One of them takes one motor down and hangs it again.
   Seconds hang_time = std::chrono::minutes(5);
   Limits limits;
+
+  [[nodiscard]] Length thickest() const {
+    return std::max(thickness, thickness_top.value_or(thickness));
+  }
+  [[nodiscard]] trade::Taper taper() const {
+    return {thickness, thickness_top.value_or(thickness), height};
+  }
   bool operator==(const PlanWish&) const = default;
 };
 

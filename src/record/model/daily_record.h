@@ -43,6 +43,7 @@ struct PersonLine {
 struct ElementLine {
   std::string element, kind;
   Length length, height, thickness;
+  std::optional<Length> thickness_top;
   double batter_deg = 0;
   std::optional<Pressure> form_rating;
   std::optional<MassPerArea> form_mass;

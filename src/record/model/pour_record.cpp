@@ -20,8 +20,6 @@ namespace rb {
 
 namespace {
 
-constexpr std::array<const char*, 3> kRoles{"foreman", "inspector", "superintendent"};
-
 class Maker {
  public:
   Maker(const RecordInput& input, const Voice& voice)
@@ -67,10 +65,12 @@ class Maker {
     for (const Person& p : plan_.people) out_.people.push_back({p.id.text, p.name, p.role});
     for (std::size_t i = 0; i < plan_.elements.size(); ++i) {
       const Element& e = plan_.elements[i];
-      out_.elements.push_back({e.id.text, to_text(e.kind), e.length, e.height, e.thickness,
-                               e.batter_deg, e.form_rating, e.form_mass, e.rise_limit,
-                               static_cast<int>(e.bays.size()), static_cast<int>(e.lifts.size()),
-                               static_cast<int>(e.rows.size()), mixes_in(i)});
+      const bool round = e.section == trade::Section::round;
+      out_.elements.push_back({e.id.text, round ? "round column" : to_text(e.kind), e.length,
+                               e.height, e.thickness, e.thickness_top, e.batter_deg, e.form_rating,
+                               e.form_mass, e.rise_limit, static_cast<int>(e.bays.size()),
+                               static_cast<int>(e.lifts.size()), static_cast<int>(e.rows.size()),
+                               mixes_in(i)});
     }
     for (const Mix& m : plan_.mixes) {
       out_.mixes.push_back({m.id.text, m.unit_weight, m.slump, m.initial_set, m.set_reference,
@@ -362,7 +362,7 @@ class Maker {
       out_.signatures.push_back({to_text(sign->role), names_.person(e.by), sign->verdict,
                                  sign->comment, names_.when(ref)});
     }
-    for (const char* role : kRoles) {
+    for (const char* role : words_of(event::Role{})) {
       if (!signed_roles.contains(role)) out_.signatures.push_back({role, {}, {}, {}, {}});
     }
   }

@@ -7,20 +7,22 @@ namespace rb::columns {
 
 Table elements(const PourRecord& p) {
   using L = ElementLine;
-  return table<L>("elements", "Elements", p.elements,
-                  {{"element", "Element", M::text, of(&L::element)},
-                   {"kind", "Kind", M::text, of(&L::kind)},
-                   {"length", "Length", M::length, of(&L::length)},
-                   {"height", "Height", M::length, of(&L::height)},
-                   {"thickness", "Thickness", M::small_length, of(&L::thickness)},
-                   {"batter", "Batter", M::angle, of(&L::batter_deg), On::data},
-                   {"form_rating", "Form rating", M::pressure, of(&L::form_rating)},
-                   {"form_mass", "Form mass", M::mass_per_area, of(&L::form_mass), On::data},
-                   {"rise_limit", "Rise limit planned", M::rate, of(&L::rise_limit)},
-                   {"bays", "Bays", M::count, of(&L::bays)},
-                   {"lifts", "Lifts planned", M::count, of(&L::lifts)},
-                   {"rows", "Rows", M::count, of(&L::rows)},
-                   {"mixes", "Mixes placed", M::text, of(&L::mixes)}});
+  return table<L>(
+      "elements", "Elements", p.elements,
+      {{"element", "Element", M::text, of(&L::element)},
+       {"kind", "Kind", M::text, of(&L::kind)},
+       {"length", "Length", M::length, of(&L::length)},
+       {"height", "Height", M::length, of(&L::height)},
+       {"thickness", "Thickness", M::small_length, of(&L::thickness)},
+       {"thickness_top", "Thickness at top", M::small_length, of(&L::thickness_top), On::data},
+       {"batter", "Batter", M::angle, of(&L::batter_deg), On::data},
+       {"form_rating", "Form rating", M::pressure, of(&L::form_rating)},
+       {"form_mass", "Form mass", M::mass_per_area, of(&L::form_mass), On::data},
+       {"rise_limit", "Rise limit planned", M::rate, of(&L::rise_limit)},
+       {"bays", "Bays", M::count, of(&L::bays)},
+       {"lifts", "Lifts planned", M::count, of(&L::lifts)},
+       {"rows", "Rows", M::count, of(&L::rows)},
+       {"mixes", "Mixes placed", M::text, of(&L::mixes)}});
 }
 
 Table mixes(const PourRecord& p) {

@@ -72,9 +72,11 @@ void list_gates(Stage& stage, Box& in, const std::vector<Gate>& gates, const Row
 
 }  // namespace
 
-void keep_gone_on(Stage& stage, const TypeDraft& draft, const std::string& why) {
+void keep_gone_on(Stage& stage, const TypeDraft& draft, const std::string& why,
+                  std::optional<event::Chosen> chosen) {
   for (event::Override over : draft.gates) {
     over.why = why;
+    over.chosen = chosen;
     stage.keep(std::move(over));
   }
   if (draft.then) stage.keep(*draft.then);
@@ -144,10 +146,11 @@ void draw_gate(Stage& stage, const Box& box, const GateDraft& draft, const PourV
   const TypeDraft then = going_on(draft, gates);
   for (int i = 0; i < kReasons; ++i) {
     const bool other = i + 1 == kReasons;
-    const char* reason = other ? nullptr : kReasonsToGoOn[static_cast<std::size_t>(i)].english;
+    const event::Chosen reason = kReasonsToGoOn[other ? 0 : static_cast<std::size_t>(i)];
     if (!button(canvas, in.line(i / 2, 2, gap).column(i % 2, 2, gap),
                 {.id = "gate " + std::to_string(i),
-                 .text = other ? say(Word::gate_other) : std::string{told(say.language, reason)},
+                 .text = other ? say(Word::gate_other)
+                               : std::string{told(say.language, event::says(reason))},
                  .look = Look::quiet,
                  .symbol = other ? Symbol::pencil : Symbol::none,
                  .face = Face::small})) {
@@ -157,7 +160,7 @@ void draw_gate(Stage& stage, const Box& box, const GateDraft& draft, const PourV
     if (other) {
       stage.open(then);
     } else {
-      keep_gone_on(stage, then, reason);
+      keep_gone_on(stage, then, event::says(reason), reason);
     }
   }
 }
@@ -176,7 +179,8 @@ void draw_resume(Stage& stage, const Box& box, const ResumeDraft& draft, const P
               .text = say(Word::resume_clear),
               .look = Look::live,
               .face = Face::small})) {
-    stage.keep(event::Resume{said("area told clear").english}, draft.at);
+    constexpr event::Chosen kClear = event::Chosen::told_clear;
+    stage.keep(event::Resume{event::says(kClear), kClear}, draft.at);
     stage.close();
   }
 }

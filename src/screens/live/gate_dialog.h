@@ -11,6 +11,7 @@ void draw_resume(Stage& stage, const Box& box, const ResumeDraft& draft, const P
 
 /// Keeps what was gone on over with its reason, and then what it was gone on with: that happens
 /// now, not when the question was asked.
-void keep_gone_on(Stage& stage, const TypeDraft& draft, const std::string& why);
+void keep_gone_on(Stage& stage, const TypeDraft& draft, const std::string& why,
+                  std::optional<event::Chosen> chosen = {});
 
 }  // namespace rb::screens

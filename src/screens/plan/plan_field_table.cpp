@@ -95,6 +95,8 @@ constexpr std::array kFields{
     FieldRow{PlanField::thickness, Word::plan_thickness, Measure::length,
              [](const D& d, const R& r) { return size(element(d, r).thickness); },
              [](D& d, const R& r, double v) { set_thickness(d, r.of, metres(v)); }},
+    may_row<&Element::thickness_top, in_metres, metres>(PlanField::thickness_top,
+                                                        Word::plan_thickness_top, Measure::length),
     may_row<&Element::form_rating, in_kilopascals, kilopascals>(
         PlanField::form_rating, Word::plan_rating, Measure::pressure),
     may_row<&Element::rise_limit, in_metres_per_hour, metres_per_hour>(

@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <array>
+#include <initializer_list>
 
+#include "pour/log/kinds_paper.h"
 #include "screens/plan/plan_fields.h"
 
 namespace rb::screens {
@@ -12,7 +14,16 @@ namespace {
 using Page = PlanEdit::Page;
 using Name = PlanEdit::Name;
 
-constexpr std::array kKinds{Word::plan_wall, Word::plan_column, Word::plan_deck};
+struct Shape {
+  ElementKind kind;
+  trade::Section section;
+  Word word;
+};
+constexpr std::array kShapes{
+    Shape{ElementKind::wall, trade::Section::rect, Word::plan_wall},
+    Shape{ElementKind::column, trade::Section::rect, Word::plan_column},
+    Shape{ElementKind::column, trade::Section::round, Word::plan_round_column},
+    Shape{ElementKind::deck, trade::Section::rect, Word::plan_deck}};
 constexpr std::array kCements{Word::plan_cement_plain, Word::plan_cement_retarded,
                               Word::plan_cement_blended, Word::plan_cement_blended_retarded,
                               Word::plan_cement_high_blend};
@@ -23,13 +34,8 @@ constexpr std::array kMethods{trade::PressureMethod::aci347, trade::PressureMeth
                               trade::PressureMethod::din18218};
 // Names of standards are the same in every language.
 constexpr std::array kMethodNames{"ACI 347", "CIRIA 108", "DIN 18218"};
-struct Role {
-  const char* role;
-  Word word;
-};
-constexpr std::array kRoles{Role{"foreman", Word::plan_foreman},
-                            Role{"inspector", Word::plan_inspector},
-                            Role{"superintendent", Word::plan_superintendent}};
+// In the order of event::Role.
+constexpr std::array kRoles{Word::plan_foreman, Word::plan_inspector, Word::plan_superintendent};
 
 template <class Items, class Item>
 std::size_t place_in(const Items& items, const Item& item) {
@@ -44,10 +50,17 @@ std::size_t place_in_ids(const Items& items, const std::string& id) {
   return found == items.end() ? 0 : static_cast<std::size_t>(found - items.begin());
 }
 
+std::size_t shape_place(const Element& e) {
+  const auto found = std::find_if(kShapes.begin(), kShapes.end(), [&](const Shape& s) {
+    return s.kind == e.kind && s.section == e.section;
+  });
+  return found == kShapes.end() ? 0 : static_cast<std::size_t>(found - kShapes.begin());
+}
+
+// The foreman's, where a plan names a role that is none of ours.
 std::size_t role_place(const std::string& role) {
-  const auto found =
-      std::find_if(kRoles.begin(), kRoles.end(), [&](const Role& r) { return role == r.role; });
-  return found == kRoles.end() ? 0 : static_cast<std::size_t>(found - kRoles.begin());
+  const auto words = words_of(event::Role{});
+  return place_in(words, role);
 }
 
 void go(PlanEdit& edit, Page page, std::size_t of) {
@@ -95,6 +108,9 @@ class Tiles {
                       edit.typed.clear();
                       edit.computed.reset();
                     }});
+  }
+  void figures(std::initializer_list<PlanField> fields, bool guessed = false) {
+    for (const PlanField field : fields) figure(field, 0, guessed);
   }
   void text(Name name, const std::string& id, const std::string& value, Word label,
             bool guessed = false) {
@@ -159,7 +175,7 @@ class Tiles {
     for (std::size_t i = 0; i < plan().people.size(); ++i) {
       const Person& p = plan().people[i];
       page("person " + p.id.text, p.name.empty() ? "\u2013" : p.name,
-           say_(kRoles[role_place(p.role)].word), Page::person, i, false, true);
+           say_(kRoles[role_place(p.role)]), Page::person, i, false, true);
     }
     page("limits", method_name(), say_(Word::plan_limits), Page::limits, 0, false);
     add("mix", Word::plan_mix, [](PlanEdit& edit) {
@@ -179,15 +195,14 @@ class Tiles {
   void element() {
     const Element& e = shown();
     text(Name::element, "id", e.id.text, Word::plan_element);
-    const std::size_t kind = static_cast<std::size_t>(e.kind);
-    choice("kind", say_(kKinds[kind]), Word::plan_kind, [kind](PlanEdit& edit) {
-      set_kind(edit.draft, edit.of, static_cast<ElementKind>((kind + 1) % kKinds.size()));
+    const std::size_t shape = shape_place(e);
+    choice("kind", say_(kShapes[shape].word), Word::plan_kind, [shape](PlanEdit& edit) {
+      const Shape& next = kShapes[(shape + 1) % kShapes.size()];
+      set_kind(edit.draft, edit.of, next.kind);
+      set_section(edit.draft, edit.of, next.section);
     });
-    figure(PlanField::length);
-    figure(PlanField::height);
-    figure(PlanField::thickness);
-    figure(PlanField::form_rating);
-    figure(PlanField::rise_limit);
+    figures({PlanField::length, PlanField::height, PlanField::thickness});
+    figures({PlanField::form_rating, PlanField::rise_limit});
     page("bays", std::to_string(e.bays.size()), say_(Word::plan_bays), Page::bays, edit_.of,
          guesses().bays);
     page("lifts", std::to_string(e.lifts.size()), say_(Word::plan_lifts), Page::lifts, edit_.of,
@@ -204,8 +219,8 @@ class Tiles {
   void lifts() {
     figure(PlanField::lift_count, 0, guesses().lifts);
     for (std::size_t i = 0; i < shown().lifts.size(); ++i) figure(PlanField::lift, i);
-    figure(PlanField::joint_age);
-    figure(PlanField::strip_after);
+    figures({PlanField::joint_age, PlanField::strip_after});
+    if (shown().kind != ElementKind::deck) figure(PlanField::thickness_top);
   }
 
   void rows() {
@@ -215,9 +230,7 @@ class Tiles {
            edit_.of, false);
       out_.back().tile.look = Look::act;
     }
-    figure(PlanField::row_lowest, 0, guessed);
-    figure(PlanField::row_apart, 0, guessed);
-    figure(PlanField::row_motors, 0, guessed);
+    figures({PlanField::row_lowest, PlanField::row_apart, PlanField::row_motors}, guessed);
     const bool both = guesses().pattern.both_sides;
     choice("sides", say_(both ? Word::plan_side_both : Word::plan_side_one), Word::plan_sides,
            [](PlanEdit& edit) {
@@ -232,7 +245,7 @@ class Tiles {
   }
 
   void computing() {
-    for (const PlanField field : {PlanField::motor_force, PlanField::motor_amps}) figure(field);
+    figures({PlanField::motor_force, PlanField::motor_amps});
     if (plan().mixes.size() > 1) {
       const std::string shown_mix = wish_for(draft(), edit_.of).mix.id.text;
       choice("planned mix", shown_mix, Word::plan_mix, [shown_mix](PlanEdit& edit) {
@@ -243,25 +256,19 @@ class Tiles {
       });
       out_.back().tile.free_text = true;
     }
-    for (const PlanField field :
-         {PlanField::concrete_temp, PlanField::rise_wished, PlanField::motors_at_hand,
-          PlanField::crew, PlanField::hang_time, PlanField::load, PlanField::trucks_per_hour,
-          PlanField::haul, PlanField::form_mass, PlanField::motor_speed, PlanField::inverter_volts,
-          PlanField::inverter_amps, PlanField::cord_section, PlanField::cord_length}) {
-      figure(field);
-    }
+    figures({PlanField::concrete_temp, PlanField::rise_wished, PlanField::motors_at_hand,
+             PlanField::crew, PlanField::hang_time, PlanField::load, PlanField::trucks_per_hour,
+             PlanField::haul, PlanField::form_mass, PlanField::motor_speed,
+             PlanField::inverter_volts, PlanField::inverter_amps, PlanField::cord_section,
+             PlanField::cord_length});
   }
 
   void mix() {
     const Mix& m = plan().mixes[edit_.of];
     text(Name::mix, "mix id", m.id.text, Word::plan_mix);
-    figure(PlanField::unit_weight, 0, draft().mix_guessed);
-    figure(PlanField::slump, 0, draft().mix_guessed);
-    figure(PlanField::initial_set, 0, draft().mix_guessed);
-    figure(PlanField::set_temp, 0, draft().mix_guessed);
-    for (const PlanField field : {PlanField::set_q, PlanField::temp_low, PlanField::temp_high}) {
-      figure(field);
-    }
+    figures({PlanField::unit_weight, PlanField::slump, PlanField::initial_set, PlanField::set_temp},
+            draft().mix_guessed);
+    figures({PlanField::set_q, PlanField::temp_low, PlanField::temp_high});
     const std::size_t cement = place_in(kCementClasses, m.cement);
     choice("cement", say_(kCements[cement]), Word::plan_cement, [cement](PlanEdit& edit) {
       edit.draft.plan.mixes[edit.of].cement = kCementClasses[(cement + 1) % kCements.size()];
@@ -272,27 +279,21 @@ class Tiles {
     const Person& p = plan().people[edit_.of];
     text(Name::person, "person", p.name, Word::plan_name);
     const std::size_t role = role_place(p.role);
-    choice("role", say_(kRoles[role].word), Word::plan_role, [role](PlanEdit& edit) {
-      edit.draft.plan.people[edit.of].role = kRoles[(role + 1) % kRoles.size()].role;
+    choice("role", say_(kRoles[role]), Word::plan_role, [role](PlanEdit& edit) {
+      edit.draft.plan.people[edit.of].role = words_of(event::Role{})[(role + 1) % kRoles.size()];
     });
   }
 
   void limits() {
-    for (const PlanField field :
-         {PlanField::dose_min, PlanField::dose_max, PlanField::under_share, PlanField::rise_window,
-          PlanField::load_age, PlanField::temp_min, PlanField::temp_max,
-          PlanField::volume_tolerance, PlanField::insert_factor, PlanField::knit_depth}) {
-      figure(field);
-    }
+    figures({PlanField::dose_min, PlanField::dose_max, PlanField::under_share,
+             PlanField::rise_window, PlanField::load_age, PlanField::temp_min, PlanField::temp_max,
+             PlanField::volume_tolerance, PlanField::insert_factor, PlanField::knit_depth});
     const std::size_t method = place_in(kMethods, plan().pressure_method);
     choice("method", kMethodNames[method], Word::plan_pressure, [method](PlanEdit& edit) {
       edit.draft.plan.pressure_method = kMethods[(method + 1) % kMethods.size()];
     });
-    for (const PlanField field :
-         {PlanField::knit_margin, PlanField::plastic_share, PlanField::insert_least,
-          PlanField::insert_most, PlanField::insert_layer}) {
-      figure(field);
-    }
+    figures({PlanField::knit_margin, PlanField::plastic_share, PlanField::insert_least,
+             PlanField::insert_most, PlanField::insert_layer});
   }
 
   const Say& say_;
@@ -315,7 +316,7 @@ std::string plan_page_title(const Say& say, const PlanEdit& edit) {
     case Page::pour:
       return plan.name.empty() ? say(Word::plan_title) : plan.name;
     case Page::element:
-      return of_element(kKinds[static_cast<std::size_t>(plan.elements[edit.of].kind)]);
+      return of_element(kShapes[shape_place(plan.elements[edit.of])].word);
     case Page::bays:
       return of_element(Word::plan_bays);
     case Page::lifts:

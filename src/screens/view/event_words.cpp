@@ -60,10 +60,8 @@ class EventFacts {
   }
   void add(const char* name, const std::string& text) {
     const bool item = std::string_view{name} == "item";
-    const bool why = std::string_view{name} == "why";
     const char* gate = std::string_view{name} == "rule" ? gate_words(text) : nullptr;
     facts.push_back({name, item   ? ready_name(say_, text)
-                           : why  ? std::string{told(say_.language, text.c_str())}
                            : gate ? std::string{told(say_.language, gate)}
                                   : text});
   }

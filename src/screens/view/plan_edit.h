@@ -13,6 +13,7 @@ enum class PlanField {
   length,
   height,
   thickness,
+  thickness_top,
   form_rating,
   rise_limit,
   joint_age,

@@ -33,10 +33,8 @@ std::optional<trade::VolumeRate> placed(const Look& look, const LiftReport& repo
   const Seconds took = lift.bays[bay].read.value_or(lift.started) - lift.began(bay);
   const Length gained = lift.top[bay] - lift.bottom[bay];
   if (took <= Seconds{} || gained <= Length{}) return std::nullopt;
-  const Patch band{element.bay_start(bay), lift.bottom[bay], element.bays[bay], gained};
-  const Area face = band.w * band.h - trade::covered(element.openings, band);
-  return quantity_of<trade::VolumeRate>(in_cubic_metres(face * element.through()) /
-                                        in_seconds(took));
+  return quantity_of<trade::VolumeRate>(
+      in_cubic_metres(element.volume(bay, lift.bottom[bay], lift.top[bay])) / in_seconds(took));
 }
 
 void look_heads_few(const Look& look, const Rule& rule, Findings& out) {

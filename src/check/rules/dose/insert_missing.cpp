@@ -9,7 +9,7 @@ namespace {
 void look_insert_missing(const Look& look, const Rule& rule, Findings& out) {
   for (const LiftReport& report : look.lifts) {
     const Element& element = look.element(report);
-    if (element.thickness <= kThinSection) continue;
+    if (element.thickest() <= kThinSection) continue;
     if (!look.settled(report)) continue;
     const LiftState& lift = look.lift(report);
     const auto bare = bare_bays(look, report);  // told by a rule of their own
@@ -22,7 +22,7 @@ void look_insert_missing(const Look& look, const Rule& rule, Findings& out) {
       f.bay = bay;
       f.from = report.placed_from;
       f.to = report.placed_to;
-      f.measured = amount(element.thickness);
+      f.measured = amount(element.thickest());
       f.limit = amount(kThinSection);
       f.ref = lift.ref;
       f.sentence = said(

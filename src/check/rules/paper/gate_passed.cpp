@@ -20,10 +20,10 @@ void look_gate_passed(const Look& look, const Rule& rule, Findings& out) {
     f.from = passed.at;
     f.ref = passed.ref;
     f.sentence = said("{who} went on over \"{what}\": {why}");
-    const char* reason = known_reason(passed.what.why);
     f.facts = {{"who", person == nullptr || person->name.empty() ? event.by.text : person->name},
                {"what", words == nullptr ? FactValue{passed.what.rule} : FactValue{Term{words}}},
-               {"why", reason == nullptr ? FactValue{passed.what.why} : FactValue{Term{reason}}}};
+               {"why", passed.what.chosen ? FactValue{Term{event::says(*passed.what.chosen)}}
+                                          : FactValue{passed.what.why}}};
     out.push_back(std::move(f));
   }
 }
