@@ -242,7 +242,7 @@ std::optional<RiseLimit> rise_limit_of(const PourState& state, AsOf asof, std::s
                                [](Seconds m, const TestState& t) { return m < t.at; });
   for (; test != state.tests.end() && test->at <= until; ++test) look_again(test->at);
   for (const TruckState& truck : state.trucks) {
-    if (truck.discharged) look_again(*truck.discharged);
+    for (const PartState& part : truck.parts) look_again(part.from);
   }
   return lowest;
 }
@@ -313,8 +313,9 @@ void settle(const Look& look, CheckMemory& memory, const std::vector<Finding>& f
   });
   std::erase_if(known.trucks_at_issue, [&](std::size_t t) {
     const TruckState& truck = state.trucks[t];
-    return truck.what && truck.ended && truck.discharge && !found.contains(*truck.ref) &&
-           !found.contains(*truck.discharge);
+    return truck.what && truck.ended() && !truck.parts.empty() && !found.contains(*truck.ref) &&
+           std::none_of(truck.parts.begin(), truck.parts.end(),
+                        [&](const PartState& part) { return found.contains(part.ref); });
   });
 }
 

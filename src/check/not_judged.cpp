@@ -18,7 +18,7 @@ bool began(const PourState& state) {
 // named element.
 bool loads_known(const PourState& state, std::size_t element) {
   return std::any_of(state.trucks.begin(), state.trucks.end(), [&](const TruckState& truck) {
-    return truck.what && truck.discharged && (!truck.element || *truck.element == element);
+    return truck.what && truck.may_be_in(element);
   });
 }
 

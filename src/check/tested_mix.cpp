@@ -10,7 +10,7 @@ const Mix* tested_mix(const PourState& state, const TestState& test) {
 
 std::optional<std::size_t> tested_element(const PourState& state, const TestState& test) {
   const auto truck = truck_of(state, test.what.ticket);
-  return truck ? state.trucks[*truck].element : std::nullopt;
+  return truck ? state.trucks[*truck].element() : std::nullopt;
 }
 
 }  // namespace rb

@@ -176,15 +176,15 @@ TEST_CASE("the end of a discharge may be logged after its beginning") {
       R"("do":"truck","ticket":"T1","mix":"C1","volume":3,"batched":"2026-03-02T04:30:00Z",)"
       R"("arrived":"2026-03-02T05:00:00Z")";
   story.at("05:01:00", truck).at("05:10:00", R"("do":"discharge","ticket":"T1")");
-  CHECK_FALSE(story.state().trucks[0].ended);
+  CHECK_FALSE(story.state().trucks[0].ended());
   story.at("05:40:00", R"("do":"discharge","ticket":"T1","ended":"2026-03-02T05:40:00Z")");
   const PourState state = story.state();
   REQUIRE(state.trucks.size() == 1);
-  CHECK(in_seconds(*state.trucks[0].discharged) == doctest::Approx(600));
-  CHECK(in_seconds(*state.trucks[0].ended) == doctest::Approx(2400));
+  CHECK(in_seconds(*state.trucks[0].discharged()) == doctest::Approx(600));
+  CHECK(in_seconds(*state.trucks[0].ended()) == doctest::Approx(2400));
   CHECK(state.log.back().sense == LogEntry::Sense::counts);
   // A third says nothing new.
   story.at("05:50:00", R"("do":"discharge","ticket":"T1","ended":"2026-03-02T05:50:00Z")");
   CHECK(story.state().log.back().sense == LogEntry::Sense::repeats);
-  CHECK(in_seconds(*story.state().trucks[0].ended) == doctest::Approx(2400));
+  CHECK(in_seconds(*story.state().trucks[0].ended()) == doctest::Approx(2400));
 }

@@ -104,7 +104,8 @@ class RandomTaps {
                            ticket(), one_of({"C", "C", "D"}),
                            to_text(wall_ - std::chrono::minutes{40}), to_text(wall_));
       case 13:
-        return fmt::format(R"("do":"discharge",{},"element":"W")", ticket());
+        return fmt::format(R"("do":"discharge",{},"element":"{}"{})", ticket(),
+                           one_of({"W", "W", "K"}), one_of({"", "", R"(,"volume":0.8)"}));
       case 14:
         return fmt::format(R"("do":"discharge",{},"ended":"{}")", ticket(),
                            to_text(wall_ + std::chrono::seconds{whole(-200, 200)}));

@@ -67,8 +67,8 @@ TEST_CASE("a truck is entered, discharged and tested by taps") {
   tablet.tap("END DISCHARGE 7001");
   REQUIRE(tablet.state->trucks.size() == 1);
   const TruckState& there = tablet.state->trucks.front();
-  REQUIRE(there.ended);
-  CHECK(in_seconds(*there.ended - *there.discharged) == doctest::Approx(1200).epsilon(0.01));
+  REQUIRE(there.ended());
+  CHECK(in_seconds(*there.ended() - *there.discharged()) == doctest::Approx(1200).epsilon(0.01));
   CHECK(tablet.find("END DISCHARGE 7001") == nullptr);
 
   tablet.tap("TEST 7001");

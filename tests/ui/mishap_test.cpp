@@ -169,13 +169,13 @@ TEST_CASE("a discharge entered by taps is put right with its end") {
   tablet.tap("DISCHARGE 7");
   tablet.wait(seconds(1200));
   tablet.tap("END DISCHARGE 7");
-  const Seconds ended = *tablet.state->trucks.front().ended;
+  const Seconds ended = *tablet.state->trucks.front().ended();
   tablet.tap("BACK");
   correct_last(tablet, "time");
   tablet.tap_id("shift -60");
   tablet.tap("NEXT");
   tablet.tap_id("why 3");
-  CHECK(in_seconds(*tablet.state->trucks.front().ended - ended) == doctest::Approx(-60));
+  CHECK(in_seconds(*tablet.state->trucks.front().ended() - ended) == doctest::Approx(-60));
 }
 
 TEST_CASE("a plan in the making goes for another by a second tap only") {

@@ -96,8 +96,8 @@ const char* const kScript = R"(
 05:02:00.580 hang "row":"R1","motors":[],"cables":true
 05:04:00.580 hang "row":"R2","motors":[],"cables":false
 05:06:00.580 hang "row":"R2","motors":[],"cables":true
-05:10:00.580 override "rule":"ready-open","why":"The engineer agreed"
-05:10:00.580 override "rule":"load-untested","why":"The engineer agreed"
+05:10:00.580 override "rule":"ready-open","why":"The engineer agreed","chosen":"engineer-agreed"
+05:10:00.580 override "rule":"load-untested","why":"The engineer agreed","chosen":"engineer-agreed"
 05:10:00.580 lift-start "lift":1
 05:20:00.000 top "height":0.25
 05:30:00.000 lift-end "lift":1,"height":0.5
@@ -117,7 +117,7 @@ const char* const kScript = R"(
 06:10:00.000 hold "reason":"Waiting for trucks","chosen":"no-trucks"
 06:18:00.000 resume
 06:25:00.000 lift-end "lift":3,"height":1.5
-06:26:00.580 override "rule":"row-unhung","side":"near","row":"R3","lift":3,"why":"The engineer agreed"
+06:26:00.580 override "rule":"row-unhung","side":"near","row":"R3","lift":3,"why":"The engineer agreed","chosen":"engineer-agreed"
 06:26:00.580 run "row":"R3"
 06:26:04.000 strike "target":"t26","why":"taken back at once","chosen":"taken-back"
 06:26:10.000 run "row":"R2"

@@ -165,16 +165,18 @@ class Apply {
   void operator()(const event::Discharge& e) {
     const auto ended = discharge_ended(state_, entry_, e);
     const std::size_t index = ticket(e.ticket);
-    TruckState& truck = state_.trucks[index];
-    if (truck.discharge) {  // the end of a discharge logged when it began
-      note(changed::DischargeEnded{index});
+    auto& parts = state_.trucks[index].parts;
+    if (const auto open = part_ended(state_, state_.trucks[index], e)) {
+      PartState& part = parts[*open];
+      note(changed::DischargeEnded{index, *open, part.volume});
+      part.to = ended;
+      if (e.volume) part.volume = e.volume;
     } else {
-      truck.discharge = ref_;
-      truck.discharged = at_;
-      if (e.element) truck.element = element_index(*state_.plan, *e.element);
+      std::optional<std::size_t> element;
+      if (e.element) element = element_index(*state_.plan, *e.element);
+      parts.push_back({ref_, at_, ended, element, e.volume});
       note(changed::Discharged{index});
     }
-    truck.ended = ended;
     if (ended) at_ = *ended;
   }
   void operator()(const event::Test& e) { add(state_.tests, List::tests, {ref_, at_, e}); }

@@ -84,7 +84,8 @@ struct Discharged {
   std::size_t truck;
 };
 struct DischargeEnded {
-  std::size_t truck;
+  std::size_t truck, part;
+  std::optional<Volume> volume;  ///< told when it began
 };
 struct HoldEnded {};
 struct Closed {};

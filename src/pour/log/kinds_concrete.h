@@ -18,6 +18,7 @@ struct Truck {
   Volume volume;
   Moment batched, arrived;
   std::optional<Volume> water_added{};  ///< to the truck, on site
+  std::optional<Volume> returned{};     ///< went back to the plant
   static constexpr const char* kWord = "truck";
   static constexpr auto fields() {
     return std::tuple{Field{"ticket", &Truck::ticket},
@@ -25,7 +26,8 @@ struct Truck {
                       Field{"volume", &Truck::volume, {0, 100, "m3", true}},
                       Field{"batched", &Truck::batched},
                       Field{"arrived", &Truck::arrived},
-                      Field{"water_added", &Truck::water_added, {0, 5, "m3"}}};
+                      Field{"water_added", &Truck::water_added, {0, 5, "m3"}},
+                      Field{"returned", &Truck::returned, {0, 100, "m3"}}};
   }
   [[nodiscard]] const char* says() const { return said("Truck {ticket}"); }
   bool operator==(const Truck&) const = default;
@@ -34,10 +36,12 @@ struct Discharge {
   TicketId ticket;
   std::optional<ElementId> element;
   std::optional<Moment> ended;
+  std::optional<Volume> volume{};  ///< a part of the load; none: all of it, or what was left
   static constexpr const char* kWord = "discharge";
   static constexpr auto fields() {
     return std::tuple{Field{"ticket", &Discharge::ticket}, Field{"element", &Discharge::element},
-                      Field{"ended", &Discharge::ended}};
+                      Field{"ended", &Discharge::ended},
+                      Field{"volume", &Discharge::volume, {0, 100, "m3", true}}};
   }
   [[nodiscard]] const char* says() const {
     return ended ? said("Discharged {ticket}") : said("Discharging {ticket}");

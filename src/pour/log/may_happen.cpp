@@ -21,6 +21,8 @@ Answer repeats(Saying why) {
   return Refusal{LogEntry::Sense::repeats, std::move(why)};
 }
 
+constexpr Volume kHair = cubic_metres(1e-6);  // of sums
+
 class Judge {
  public:
   Judge(const PourState& state, const LogEntry& entry, EventRef ref)
@@ -111,6 +113,12 @@ class Judge {
     if (truck && state_.trucks[*truck].what) {
       return wrong({said("ticket {ticket} was already entered"), {{"ticket", e.ticket.text}}});
     }
+    if (e.returned && *e.returned > e.volume) {
+      return wrong({said("more came back ({returned~}) than ticket {ticket} brought ({volume~})"),
+                    {{"returned", amount(*e.returned)},
+                     {"ticket", e.ticket.text},
+                     {"volume", amount(e.volume)}}});
+    }
     return {};
   }
   Answer operator()(const event::Discharge& e) const {
@@ -118,14 +126,7 @@ class Judge {
     const auto ended = discharge_ended(state_, entry_, e);
     if (ended && *ended < at_) return wrong(said("the discharge ends before it begins"));
     const auto known = truck_of(state_, e.ticket);
-    if (!known || !state_.trucks[*known].discharge) return {};
-    const TruckState& truck = state_.trucks[*known];
-    if (truck.ended || !ended) {
-      return repeats({said("ticket {ticket} was already discharged"), {{"ticket", e.ticket.text}}});
-    }
-    // The end of a discharge logged when it began.
-    if (*ended < *truck.discharged) return wrong(said("the discharge ends before it began"));
-    return {};
+    return known ? no_part(state_.trucks[*known], e, ended) : std::nullopt;
   }
   Answer operator()(const event::Test&) const { return {}; }
   Answer operator()(const event::AirTemp&) const { return {}; }
@@ -290,6 +291,36 @@ class Judge {
     if (names.empty()) return Term{said("nobody in the plan; correct the people of the plan")};
     return names;
   }
+  // The end of a discharge that goes on, or one more part of a load.
+  [[nodiscard]] Answer no_part(const TruckState& truck, const event::Discharge& e,
+                               std::optional<Seconds> ended) const {
+    if (const auto open = part_ended(state_, truck, e)) {
+      if (!ended) return discharged_already(e);
+      if (*ended < truck.parts[*open].from)
+        return wrong(said("the discharge ends before it began"));
+    } else if (!truck.parts.empty()) {
+      // A second tap tells nothing new; another element, or a part of what is left, does.
+      const auto element = e.element ? element_index(plan(), *e.element) : std::nullopt;
+      const bool elsewhere = element && !truck.may_be_in(*element);
+      const auto left = truck.left();
+      if (!elsewhere && !e.volume && (!left || *left <= Volume{})) return discharged_already(e);
+    }
+    if (!truck.what || !e.volume) return {};
+    Volume others;
+    const auto open = part_ended(state_, truck, e);
+    for (std::size_t i = 0; i < truck.parts.size(); ++i) {
+      if (i != open) others += truck.parts[i].volume.value_or(Volume{});
+    }
+    const Volume had = truck.what->volume - truck.what->returned.value_or(Volume{});
+    if (others + *e.volume <= had + kHair) return {};
+    return wrong({said("ticket {ticket} holds {volume~}: {parts~} are too much"),
+                  {{"ticket", e.ticket.text},
+                   {"volume", amount(had)},
+                   {"parts", amount(others + *e.volume)}}});
+  }
+  static Answer discharged_already(const event::Discharge& e) {
+    return repeats({said("ticket {ticket} was already discharged"), {{"ticket", e.ticket.text}}});
+  }
   [[nodiscard]] bool on_hold() const { return !state_.holds.empty() && !state_.holds.back().to; }
 
   const PourState& state_;
@@ -302,6 +333,16 @@ class Judge {
 
 std::optional<Refusal> refused(const PourState& state, const LogEntry& entry, EventRef ref) {
   return std::visit(Judge{state, entry, ref}, entry.event.what);
+}
+
+std::optional<std::size_t> part_ended(const PourState& state, const TruckState& truck,
+                                      const event::Discharge& e) {
+  const auto element = e.element ? element_index(*state.plan, *e.element) : std::nullopt;
+  for (std::size_t i = truck.parts.size(); i-- > 0;) {
+    const PartState& part = truck.parts[i];
+    if (!part.to && (!element || part.may_be_in(*element))) return i;
+  }
+  return std::nullopt;
 }
 
 std::optional<Seconds> discharge_ended(const PourState& state, const LogEntry& entry,

@@ -21,6 +21,9 @@ std::optional<Refusal> refused(const PourState& state, const LogEntry& entry, Ev
 
 /// When a discharge ended, by the pour's clock: an end logged as it comes is the event's own
 /// moment, by its own clock.
+/// The discharge that goes on and that an event tells the end of; none: it begins another.
+std::optional<std::size_t> part_ended(const PourState& state, const TruckState& truck,
+                                      const event::Discharge& e);
 std::optional<Seconds> discharge_ended(const PourState& state, const LogEntry& entry,
                                        const event::Discharge& e);
 

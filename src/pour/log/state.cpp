@@ -51,6 +51,61 @@ const LiftState* PourState::placing(std::size_t element) const {
   return nullptr;
 }
 
+namespace {
+
+const PartState* begun_last(const std::vector<PartState>& parts) {
+  const PartState* last = nullptr;
+  for (const PartState& part : parts) {
+    if (last == nullptr || part.from >= last->from) last = &part;
+  }
+  return last;
+}
+
+// Of the parts that tell it; none where one of them, or every one, does not.
+std::optional<Volume> told_volume(const std::vector<PartState>& parts) {
+  if (parts.empty()) return std::nullopt;
+  Volume sum;
+  for (const PartState& part : parts) {
+    if (!part.volume) return std::nullopt;
+    sum += *part.volume;
+  }
+  return sum;
+}
+
+}  // namespace
+
+std::optional<Seconds> TruckState::discharged() const {
+  std::optional<Seconds> first;
+  for (const PartState& part : parts) first = std::min(first.value_or(part.from), part.from);
+  return first;
+}
+
+std::optional<Seconds> TruckState::ended() const {
+  const PartState* last = begun_last(parts);
+  return last == nullptr ? std::nullopt : last->to;
+}
+
+std::optional<std::size_t> TruckState::element() const {
+  const PartState* last = begun_last(parts);
+  return last == nullptr ? std::nullopt : last->element;
+}
+
+bool TruckState::may_be_in(std::size_t which) const {
+  return std::any_of(parts.begin(), parts.end(),
+                     [&](const PartState& part) { return part.may_be_in(which); });
+}
+
+std::optional<Volume> TruckState::left() const {
+  const auto told = told_volume(parts);
+  if (!told || !what) return std::nullopt;
+  return std::max(Volume{}, what->volume - what->returned.value_or(Volume{}) - *told);
+}
+
+Volume TruckState::placed() const {
+  if (parts.empty() || !what) return {};
+  return told_volume(parts).value_or(what->volume - what->returned.value_or(Volume{}));
+}
+
 std::optional<std::size_t> truck_of(const PourState& state, const TicketId& ticket) {
   const auto found = state.memory.tickets.find(ticket.text);
   if (found == state.memory.tickets.end()) return std::nullopt;

@@ -147,14 +147,36 @@ struct InsertState {
   bool operator==(const InsertState&) const = default;
 };
 
+/// What of a load went into one element in one go.
+struct PartState {
+  EventRef ref = 0;  ///< the event that began it
+  Seconds from{};
+  std::optional<Seconds> to{};           ///< none: its end was not told
+  std::optional<std::size_t> element{};  ///< none: not told, it may be any
+  std::optional<Volume> volume{};        ///< none: all of it, or what was left
+  [[nodiscard]] bool may_be_in(std::size_t which) const { return element.value_or(which) == which; }
+  bool operator==(const PartState&) const = default;
+};
+
 struct TruckState {
   TicketId ticket;
   std::optional<EventRef> ref{};  ///< the truck event; a discharge may come without one
   std::optional<event::Truck> what{};
-  std::optional<EventRef> discharge{};
-  std::optional<Seconds> discharged{};
-  std::optional<Seconds> ended{};
-  std::optional<std::size_t> element{};
+  std::vector<PartState> parts{};  ///< its discharges, as they were told
+
+  /// When its discharge began; none: not yet.
+  [[nodiscard]] std::optional<Seconds> discharged() const;
+  /// When the part begun last was over; none: it goes on, or its end was not told.
+  [[nodiscard]] std::optional<Seconds> ended() const;
+  /// Of the element told of last; none: not told.
+  [[nodiscard]] std::optional<std::size_t> element() const;
+  /// Whether any of it may have gone there.
+  [[nodiscard]] bool may_be_in(std::size_t which) const;
+  /// What its parts' volumes leave of the load; none: they do not tell.
+  [[nodiscard]] std::optional<Volume> left() const;
+  /// What went into the forms: the parts' volumes where all are told, else the load less what went
+  /// back.
+  [[nodiscard]] Volume placed() const;
   bool operator==(const TruckState&) const = default;
 };
 

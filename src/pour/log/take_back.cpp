@@ -97,14 +97,12 @@ class Undo {
     state_.trucks[was.truck].ref.reset();
     state_.trucks[was.truck].what.reset();
   }
-  void operator()(const changed::Discharged& was) {
-    TruckState& truck = state_.trucks[was.truck];
-    truck.discharge.reset();
-    truck.discharged.reset();
-    truck.ended.reset();
-    truck.element.reset();
+  void operator()(const changed::Discharged& was) { state_.trucks[was.truck].parts.pop_back(); }
+  void operator()(const changed::DischargeEnded& was) {
+    PartState& part = state_.trucks[was.truck].parts[was.part];
+    part.to.reset();
+    part.volume = was.volume;
   }
-  void operator()(const changed::DischargeEnded& was) { state_.trucks[was.truck].ended.reset(); }
   void operator()(const changed::HoldEnded&) { state_.holds.back().to.reset(); }
   void operator()(const changed::Closed&) { state_.closed.reset(); }
 

@@ -234,7 +234,9 @@ Fresh fresh_at(const PourState& state, std::size_t element, const Mix& mix, Seco
   for (const TestState& test : state.tests) {
     if (test.at > at) break;
     const auto truck = truck_of(state, test.what.ticket);
-    if (truck && state.trucks[*truck].element.value_or(element) != element) continue;
+    if (truck && !state.trucks[*truck].parts.empty() && !state.trucks[*truck].may_be_in(element)) {
+      continue;
+    }
     if (test.what.slump) wettest = std::max(wettest, *test.what.slump);
     if (test.what.temp) coldest = std::min(coldest.value_or(*test.what.temp), *test.what.temp);
   }

@@ -110,7 +110,7 @@ std::vector<Seconds> turning_points(const PourState& state, std::size_t element,
   }
   for (const TestState& test : state.tests) turn(test.at);
   for (const TruckState& truck : state.trucks) {
-    if (truck.discharged) turn(*truck.discharged);
+    for (const PartState& part : truck.parts) turn(part.from);
   }
   std::sort(turns.begin(), turns.end());
   turns.erase(std::unique(turns.begin(), turns.end()), turns.end());

@@ -9,9 +9,9 @@ std::vector<LoadSpan> load_spans(const PourState& state, std::size_t element) {
   constexpr Seconds kUnended{std::numeric_limits<double>::infinity()};
   std::vector<LoadSpan> spans;
   for (std::size_t t = 0; t < state.trucks.size(); ++t) {
-    const TruckState& truck = state.trucks[t];
-    if (!truck.discharged || truck.element.value_or(element) != element) continue;
-    spans.push_back({*truck.discharged, truck.ended.value_or(kUnended), t});
+    for (const PartState& part : state.trucks[t].parts) {
+      if (part.may_be_in(element)) spans.push_back({part.from, part.to.value_or(kUnended), t});
+    }
   }
   std::stable_sort(spans.begin(), spans.end(),
                    [](const LoadSpan& a, const LoadSpan& b) { return a.from < b.from; });

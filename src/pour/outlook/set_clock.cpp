@@ -299,12 +299,12 @@ const Mix& mix_at(const PourState& state, std::size_t element, Seconds at) {
   Seconds latest{};
   bool found = false;
   for (const TruckState& truck : state.trucks) {
-    if (!truck.what || !truck.discharged || *truck.discharged > at) continue;
-    if (truck.element && *truck.element != element) continue;
-    if (found && *truck.discharged < latest) continue;
-    if (const Mix* used = state.plan->find(truck.what->mix)) {
+    const Mix* used = truck.what ? state.plan->find(truck.what->mix) : nullptr;
+    if (used == nullptr) continue;
+    for (const PartState& part : truck.parts) {
+      if (part.from > at || !part.may_be_in(element) || (found && part.from < latest)) continue;
       mix = used;
-      latest = *truck.discharged;
+      latest = part.from;
       found = true;
     }
   }

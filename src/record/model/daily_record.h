@@ -127,10 +127,13 @@ struct InsertLine {
   Length depth_below;
   std::string by;
 };
-/// One load, or one more test of the same load: then only the ticket and the test's fields stand.
+/// One load; or one more test, or one more part, of the same load: then only the ticket and that
+/// test's or part's fields stand.
 struct TruckLine {
   std::string ticket, mix, element;
   std::optional<Volume> volume;
+  std::optional<Volume> part;  ///< what of it went into the element, where that was told
+  std::optional<Volume> water_added, returned;
   std::optional<Moment> batched, arrived, discharged, ended;
   std::optional<Seconds> age;  ///< from batching to the end of its discharge, or its start
   std::optional<Moment> tested;

@@ -82,9 +82,7 @@ class Maker {
   [[nodiscard]] std::string mixes_in(std::size_t element) const {
     std::set<std::string> mixes;
     for (const TruckState& truck : state_.trucks) {
-      if (truck.discharged && truck.what && truck.element.value_or(element) == element) {
-        mixes.insert(truck.what->mix.text);
-      }
+      if (truck.what && truck.may_be_in(element)) mixes.insert(truck.what->mix.text);
     }
     std::string text;
     for (const std::string& mix : mixes) text += (text.empty() ? "" : ", ") + mix;
@@ -181,17 +179,23 @@ class Maker {
         line.volume = truck.what->volume;
         line.batched = truck.what->batched;
         line.arrived = truck.what->arrived;
+        line.water_added = truck.what->water_added;
+        line.returned = truck.what->returned;
       }
-      if (truck.element) line.element = names_.element(*truck.element);
-      line.discharged = names_.moment(truck.discharged);
-      line.ended = names_.moment(truck.ended);
-      const auto poured = line.ended ? line.ended : line.discharged;
-      if (poured && line.batched) line.age = between(*line.batched, *poured);
-      if (truck.discharged) {
+      if (!truck.parts.empty()) {
+        put_part(line, truck.parts.front());
+        const auto poured = names_.moment(truck.ended() ? truck.ended() : truck.discharged());
+        if (poured && line.batched) line.age = between(*line.batched, *poured);
         ++out_.trucks;
-        if (line.volume) placed = placed ? *placed + *line.volume : *line.volume;
+        if (line.volume) placed = placed.value_or(Volume{}) + truck.placed();
       }
       load_with_tests(line, told);
+      for (std::size_t i = 1; i < truck.parts.size(); ++i) {
+        TruckLine more;
+        more.ticket = truck.ticket.text;
+        put_part(more, truck.parts[i]);
+        out_.loads.push_back(std::move(more));
+      }
     }
     for (const TestState& test : state_.tests) {  // of tickets no truck was logged for
       if (told.contains(test.ref)) continue;
@@ -219,6 +223,13 @@ class Maker {
       first = false;
     }
     if (first) out_.loads.push_back(std::move(line));
+  }
+
+  void put_part(TruckLine& line, const PartState& part) const {
+    if (part.element) line.element = names_.element(*part.element);
+    line.part = part.volume;
+    line.discharged = names_.moment(part.from);
+    line.ended = names_.moment(part.to);
   }
 
   void put_test(TruckLine& line, const TestState& test) const {

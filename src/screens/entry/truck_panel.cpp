@@ -95,19 +95,26 @@ void draw_truck_line(Stage& stage, const Box& box, const TruckView& truck, const
   Box about = box;
   const float wide = canvas.mm(27);
   const Box test = about.cut_right(wide, gap);
-  if (truck.stage != TruckView::Stage::done) {
-    const bool waits = truck.stage == TruckView::Stage::waiting;
+  // What is left of a load may go into another element.
+  const bool elsewhere = truck.rest_may_go && view.naming.elements &&
+                         view.element_id != ElementId{} &&
+                         std::find(truck.elements.begin(), truck.elements.end(), view.element_id) ==
+                             truck.elements.end();
+  if (truck.stage != TruckView::Stage::done || (can && elsewhere)) {
+    const bool begins = truck.stage != TruckView::Stage::discharging;
     if (button(canvas, about.cut_right(wide, gap),
-               {.id = (waits ? "discharge " : "end discharge ") + truck.ticket.text,
-                .text = say(waits ? Word::discharge_start : Word::discharge_end),
-                .under = waits && view.naming.elements ? view.element_id.text : "",
+               {.id = (begins ? "discharge " : "end discharge ") + truck.ticket.text,
+                .text = say(begins ? Word::discharge_start : Word::discharge_end),
+                .under = begins && view.naming.elements ? view.element_id.text : "",
                 .said = truck.ticket.text,
-                .look = waits ? Look::act : Look::live,
+                .look = elsewhere ? Look::quiet
+                        : begins  ? Look::act
+                                  : Look::live,
                 .face = Face::small,
                 .enabled = can,
                 .free_text = true})) {
       const Moment at = stage.tapped();
-      if (waits) {
+      if (begins) {
         stage.keep(event::Discharge{truck.ticket, view.element_id, {}}, at);
       } else {
         stage.keep(event::Discharge{truck.ticket, truck.element, at}, at);

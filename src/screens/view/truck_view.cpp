@@ -19,12 +19,17 @@ std::vector<TruckView> make_truck_views(const PourState& state, Moment now) {
       view.batched = state.moment(state.told(*truck.ref, truck.what->batched));
       view.arrived = state.moment(state.told(*truck.ref, truck.what->arrived));
     }
-    if (truck.discharged) view.discharged = state.moment(*truck.discharged);
-    if (truck.ended) view.ended = state.moment(*truck.ended);
-    if (truck.element) view.element = state.plan->elements[*truck.element].id;
-    view.stage = view.ended && *view.ended <= now ? TruckView::Stage::done
-                 : view.discharged                ? TruckView::Stage::discharging
-                                                  : TruckView::Stage::waiting;
+    if (const auto at = truck.discharged()) view.discharged = state.moment(*at);
+    if (const auto at = truck.ended()) view.ended = state.moment(*at);
+    if (const auto element = truck.element()) view.element = state.plan->elements[*element].id;
+    for (std::size_t e = 0; e < state.elements.size(); ++e) {
+      if (truck.may_be_in(e)) view.elements.push_back(state.plan->elements[e].id);
+    }
+    view.left = truck.left().value_or(Volume{});
+    const bool over = view.ended && *view.ended <= now;
+    view.stage = over && view.left <= Volume{} ? TruckView::Stage::done
+                 : view.discharged && !over    ? TruckView::Stage::discharging
+                                               : TruckView::Stage::waiting;
     // A closed pour discharges nothing more.
     const Moment until = view.stage == TruckView::Stage::done ? *view.ended
                          : state.closed                       ? *state.closed
@@ -35,6 +40,8 @@ std::vector<TruckView> make_truck_views(const PourState& state, Moment now) {
                   : view.age > limit - kNearlyOld ? TruckView::AgeWord::nearly
                                                   : TruckView::AgeWord::young;
     }
+    view.rest_may_go = view.stage == TruckView::Stage::done && view.batched &&
+                       between(*view.batched, now) <= limit;
     view.tested = tested.contains(truck.ticket.text);
     views.push_back(std::move(view));
   }

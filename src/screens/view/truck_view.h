@@ -17,9 +17,12 @@ struct TruckView {
   MixId mix{};
   std::optional<Volume> volume{};
   std::optional<Moment> batched{}, arrived{}, discharged{}, ended{};
-  std::optional<ElementId> element{};
-  Seconds age{};    ///< from batching to the end of its discharge, or to now
-  Seconds limit{};  ///< of the plan
+  std::optional<ElementId> element{};  ///< that it went into last
+  std::vector<ElementId> elements{};   ///< that any of it may have gone into
+  bool rest_may_go = false;  ///< it is over, but young enough for its rest to go elsewhere
+  Volume left{};             ///< to be discharged yet, where its parts tell
+  Seconds age{};             ///< from batching to the end of its discharge, or to now
+  Seconds limit{};           ///< of the plan
   AgeWord word = AgeWord::unknown;
   bool tested = false;
 };

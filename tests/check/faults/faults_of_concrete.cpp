@@ -55,6 +55,13 @@ std::vector<Fault> faults_of_concrete() {
          p.changed(kT1, R"("mix":"A")", R"("mix":"A","water_added":0.02)");
        },
        everywhere("water-added")},
+      {"a part of a load went back to the plant",
+       [](Pour& p, ElementKind kind) {
+         const bool column = kind == ElementKind::column;
+         p.changed(kT1, R"("mix":"A")",
+                   column ? R"("mix":"A","returned":0.2)" : R"("mix":"A","returned":0.6)");
+       },
+       everywhere("volume-off")},
       {"no temperature measured",
        [](Pour& p, ElementKind) { p.changed(R"("do":"test")", R"("temp":18,)", ""); },
        everywhere("load-untested")},

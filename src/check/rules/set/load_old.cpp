@@ -8,9 +8,10 @@ namespace {
 // Until when a load has aged: the end of its discharge, or its beginning where no end was logged.
 // While the pour goes on it ages in the truck, too, and at the form until its end is logged.
 std::optional<Seconds> aged_until(const Look& look, const TruckState& truck) {
-  if (truck.ended) return truck.ended;
+  // What is left of it ages on.
+  if (truck.ended() && truck.left().value_or(Volume{}) <= Volume{}) return truck.ended();
   if (look.asof.live && !look.state.closed) return look.asof.at;
-  return truck.discharged;
+  return truck.ended() ? truck.ended() : truck.discharged();
 }
 
 void look_load_old(const Look& look, const Rule& rule, Findings& out) {
@@ -23,16 +24,16 @@ void look_load_old(const Look& look, const Rule& rule, Findings& out) {
     const Seconds age = *until - batched;
     if (!over(age, limit.value)) continue;
     Finding f = found(rule);
-    f.element = truck.element;
+    f.element = truck.element();
     f.ticket = truck.ticket;
     f.from = batched;
     // One that waits is told of when it grows old; it may have been sent back since.
-    f.to = truck.discharged ? *until : batched + limit.value;
+    f.to = truck.discharged() ? *until : batched + limit.value;
     f.measured = amount(age, Measure::age);
     f.limit = amount(limit.value, Measure::age);
     f.source = limit_source(rule, limit.from);
-    f.ref = truck.discharge ? truck.discharge : truck.ref;
-    f.sentence = truck.discharged
+    f.ref = truck.parts.empty() ? truck.ref : truck.parts.back().ref;
+    f.sentence = truck.discharged()
                      ? said("ticket {ticket}: discharged {measured} after batching, limit {limit}")
                      : said("ticket {ticket}: waits {measured} after batching, limit {limit}");
     out.push_back(std::move(f));

@@ -8,23 +8,31 @@ namespace rb {
 
 namespace {
 
-// The first load of a mix that went into the form. None: none has.
-const TruckState* first_load(const PourState& state, const MixId& mix) {
-  const TruckState* first = nullptr;
+// The first of a mix that went into a form, of which ticket. Null: none has.
+struct First {
+  const TruckState* truck = nullptr;
+  const PartState* part = nullptr;
+};
+First first_load(const PourState& state, const MixId& mix) {
+  First first;
   for (const TruckState& truck : state.trucks) {
-    if (!truck.what || truck.what->mix != mix || !truck.discharged) continue;
-    if (first == nullptr || *truck.discharged < *first->discharged) first = &truck;
+    if (!truck.what || truck.what->mix != mix) continue;
+    for (const PartState& part : truck.parts) {
+      if (first.part == nullptr || part.from < first.part->from) first = {&truck, &part};
+    }
   }
   return first;
 }
 
 // When a discharge was over: where no end was logged, as the next one began. None: it goes on.
-std::optional<Seconds> over_at(const Look& look, const TruckState& load) {
-  if (load.ended) return load.ended;
+std::optional<Seconds> over_at(const Look& look, const PartState& load) {
+  if (load.to) return load.to;
   std::optional<Seconds> next;
   for (const TruckState& truck : look.state.trucks) {
-    if (&truck == &load || !truck.discharged || *truck.discharged < *load.discharged) continue;
-    next = std::min(next.value_or(*truck.discharged), *truck.discharged);
+    for (const PartState& part : truck.parts) {
+      if (&part == &load || part.from < load.from) continue;
+      next = std::min(next.value_or(part.from), part.from);
+    }
   }
   if (!next && (!look.asof.live || look.state.closed)) next = look.asof.at;
   return next;
@@ -38,16 +46,16 @@ bool tested(const PourState& state, const Mix& mix, Seconds until) {
 
 void look_load_untested(const Look& look, const Rule& rule, Findings& out) {
   for (const Mix& mix : look.plan().mixes) {
-    const TruckState* load = first_load(look.state, mix.id);
-    if (load == nullptr) continue;
-    const auto until = over_at(look, *load);
+    const First load = first_load(look.state, mix.id);
+    if (load.part == nullptr) continue;
+    const auto until = over_at(look, *load.part);
     if (!until || *until > look.asof.at || tested(look.state, mix, *until)) continue;
     Finding f = found(rule);
-    f.element = load->element;
-    f.ticket = load->ticket;
-    f.from = load->discharged;
+    f.element = load.part->element;
+    f.ticket = load.truck->ticket;
+    f.from = load.part->from;
     f.to = *until;
-    f.ref = load->discharge;
+    f.ref = load.part->ref;
     f.sentence = said(
         "mix {mix}: placed with no temperature measured on it by the end of its first load, ticket "
         "{ticket}");

@@ -9,7 +9,7 @@ void look_water_added(const Look& look, const Rule& rule, Findings& out) {
   for (const TruckState& truck : look.state.trucks) {
     if (!truck.what || !truck.what->water_added || *truck.what->water_added <= Volume{}) continue;
     Finding f = found(rule);
-    f.element = truck.element;
+    f.element = truck.element();
     f.ticket = truck.ticket;
     f.from = f.to = look.state.told(*truck.ref, truck.what->arrived);
     f.measured = amount(*truck.what->water_added);
