@@ -76,6 +76,7 @@ set(pour_sources
   pour/plan/json_fields.cpp
   pour/plan/most.cpp
   pour/plan/plan.cpp
+  pour/plan/plan_figures.cpp
   pour/plan/plan_json.cpp
   pour/plan/plan_writing.cpp
   pour/plan/row_reach.cpp

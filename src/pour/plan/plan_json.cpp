@@ -5,7 +5,9 @@
 #include <set>
 
 #include "pour/plan/json_fields.h"
+#include "pour/plan/plan_figures.h"
 #include "pour/plan/plan_json.h"
+#include "pour/plan/plan_spans.h"
 #include "pour/plan/plan_writing.h"
 #include "pour/plan/serves.h"
 
@@ -13,30 +15,7 @@ namespace rb {
 
 namespace {
 
-constexpr Span kAlong{0, 500, "m", true};
-constexpr Span kPosition{0, 500, "m"};
-constexpr Span kHeight{0, 200, "m", true};
-constexpr Span kThickness{0, 50, "m", true};
-constexpr Span kReach{0, 10, "m", true};
-constexpr Span kUnitWeight{5, 60, "kN/m3"};
-constexpr Span kSlump{0, 0.9, "m"};
-constexpr Span kSetHours{0.25, 96, "h"};
-constexpr Span kTemp{-30, 70, "degC"};
-constexpr Span kAir{0, 30, "per cent"};
-constexpr Span kDensity{500, 6000, "kg/m3"};
-constexpr Span kDensityTolerance{0, 1000, "kg/m3"};
-constexpr Span kActivation{1000, 10000, "K"};
-constexpr Span kPressure{1, 2000, "kPa"};
-constexpr Span kMassPerArea{0, 5000, "kg/m2"};
-constexpr Span kRise{0, 100, "m/h", true};
-constexpr Span kBatter{-45, 45, "degrees"};
-constexpr Span kSeconds{0, 86400, "s"};
-constexpr Span kMonth{0, 2678400, "s"};
-constexpr Span kShare{0, 1, "(a share from 0 to 1)"};
-constexpr Span kVolts{0, 1000, "V", true};
-constexpr Span kAmps{0, 5000, "A", true};
-constexpr Span kForce{0, 500, "kN", true};
-constexpr Span kSpeed{0, 60000, "vpm", true};
+using namespace span;
 constexpr Length kMillimetre = millimetres(1);
 
 template <class Items>
@@ -59,23 +38,12 @@ Mix read_mix(Fields f) {
   mix.id = MixId{f.id("id")};
   mix.unit_weight = kilonewtons_per_m3(tidy(f.number("unit_weight", kUnitWeight)));
   mix.slump = metres(f.number("slump", kSlump));
-  if (const auto v = f.maybe_number("slump_tol", kSlump)) mix.slump_tolerance = metres(*v);
   mix.initial_set = hours(tidy(f.number("initial_set_h", kSetHours)));
   if (const auto temp = f.maybe_number("set_ref_temp", kTemp)) mix.set_reference = celsius(*temp);
-  if (const auto q = f.maybe_number("set_q_k", kActivation)) {
-    mix.set_q = trade::ActivationTemperature{*q};
-  }
-  if (const auto low = f.maybe_number("temp_low", kTemp)) mix.temp_low = celsius(*low);
-  if (const auto high = f.maybe_number("temp_high", kTemp)) mix.temp_high = celsius(*high);
+  read_figures(f, mix);
   if (mix.temp_low && mix.temp_high && *mix.temp_low > *mix.temp_high) {
     f.refuse("temp_low", {said("is {low}, over temp_high"), {{"low", amount(*mix.temp_low)}}},
              said("Give the colder first"));
-  }
-  mix.air = f.maybe_number("air", kAir);
-  mix.air_tolerance = f.maybe_number("air_tol", kAir);
-  if (const auto v = f.maybe_number("density", kDensity)) mix.density = kilograms_per_m3(*v);
-  if (const auto v = f.maybe_number("density_tol", kDensityTolerance)) {
-    mix.density_tolerance = kilograms_per_m3(*v);
   }
   if (const std::string name = f.maybe_text("cement_class"); !name.empty()) {
     const auto cement = trade::parse_cement_class(name);
@@ -221,29 +189,14 @@ Element read_element(Fields f) {
   if (f.has("section")) {
     element.section = static_cast<trade::Section>(f.one_of("section", words_of(trade::Section{})));
   }
-  if (const auto v = f.maybe_number("thickness_top", kThickness))
-    element.thickness_top = metres(*v);
+  read_figures(f, element);
   hold_section_together(f, element);
   element.batter_deg = f.maybe_number("batter_deg", kBatter).value_or(0.0);
-  if (const auto v = f.maybe_number("form_rating_kpa", kPressure)) {
-    element.form_rating = kilopascals(tidy(*v));
-  }
-  if (const auto v = f.maybe_number("form_mass_kg_m2", kMassPerArea)) {
-    element.form_mass = kilograms_per_m2(*v);
-  }
-  if (const auto v = f.maybe_number("rise_limit", kRise))
-    element.rise_limit = metres_per_hour(tidy(*v));
   if (f.has("meets")) {
     for (std::string& other : f.ids("meets", most::kElements)) {
       element.meets.emplace_back(std::move(other));
     }
   }
-  if (const auto v = f.maybe_number("joint_age_max_s", kSeconds)) {
-    element.joint_age_max = seconds(*v);
-  }
-  if (const auto v = f.maybe_number("strip_after_s", kMonth)) element.strip_after = seconds(*v);
-  if (const auto v = f.maybe_number("reach_pressure_z", kReach))
-    element.reach_pressure = metres(*v);
   read_bays(f, element);
   for (const Fields& item : f.objects("openings", most::kPatches)) {
     element.openings.push_back(read_patch(item, element));
@@ -285,29 +238,9 @@ Inverter read_inverter(Fields f) {
   return inverter;
 }
 
-template <class T, class Make>
-void read_limit(Fields& f, const char* field, const Span& span, Limit<T>& limit, Make make) {
-  if (const auto value = f.maybe_number(field, span)) limit = {make(*value), LimitFrom::plan};
-}
-
 Limits read_limits(Fields f) {
   Limits limits;
-  const auto share = [](double v) { return v; };
-  read_limit(f, "dose_min_s", kSeconds, limits.dose_min, seconds);
-  read_limit(f, "dose_max_s", kSeconds, limits.dose_max, seconds);
-  read_limit(f, "under_share_max", kShare, limits.under_share_max, share);
-  read_limit(f, "rise_window_s", {1, 86400, "s"}, limits.rise_window, seconds);
-  read_limit(f, "load_age_max_s", kSeconds, limits.load_age_max, seconds);
-  read_limit(f, "temp_min", kTemp, limits.temp_min, celsius);
-  read_limit(f, "temp_max", kTemp, limits.temp_max, celsius);
-  read_limit(f, "volume_tolerance", kShare, limits.volume_tolerance, share);
-  read_limit(f, "insert_spacing_factor", {0, 10, "", true}, limits.insert_spacing_factor, share);
-  read_limit(f, "knit_depth", {0, 5, "m"}, limits.knit_depth, metres);
-  read_limit(f, "knit_margin_s", kSeconds, limits.knit_margin, seconds);
-  read_limit(f, "insert_s_min", kSeconds, limits.insert_least, seconds);
-  read_limit(f, "insert_s_max", kSeconds, limits.insert_most, seconds);
-  read_limit(f, "plastic_share", {0.1, 1, ""}, limits.plastic_share, share);
-  read_limit(f, "insert_layer_m", {0, 5, "m", true}, limits.insert_layer, metres);
+  read_figures(f, limits);
   if (limits.dose_max.value < limits.dose_min.value) {
     f.refuse("dose_max_s", said("is below dose_min_s"));
   }

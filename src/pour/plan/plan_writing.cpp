@@ -1,5 +1,6 @@
 // Plans written as JSON, unknown fields with them.
 #include "pour/plan/plan_writing.h"
+#include "pour/plan/plan_figures.h"
 #include "pour/plan/plan_json.h"
 
 namespace rb {
@@ -77,15 +78,9 @@ Json element_json(const Element& e) {
             {"bays", lengths_json(e.bays)},
             {"lifts", lengths_json(e.lifts)}};
   if (e.section != trade::Section::rect) json["section"] = to_text(e.section);
-  if (e.thickness_top) json["thickness_top"] = in_metres(*e.thickness_top);
   if (e.batter_deg != 0) json["batter_deg"] = e.batter_deg;
-  if (e.form_rating) json["form_rating_kpa"] = tidy(in_kilopascals(*e.form_rating));
-  if (e.form_mass) json["form_mass_kg_m2"] = in_kilograms_per_m2(*e.form_mass);
-  if (e.rise_limit) json["rise_limit"] = tidy(in_metres_per_hour(*e.rise_limit));
   for (const ElementId& other : e.meets) json["meets"].push_back(other.text);
-  if (e.joint_age_max) json["joint_age_max_s"] = in_seconds(*e.joint_age_max);
-  if (e.strip_after) json["strip_after_s"] = in_seconds(*e.strip_after);
-  if (e.reach_pressure) json["reach_pressure_z"] = in_metres(*e.reach_pressure);
+  write_figures(json, e);
   for (const Patch& opening : e.openings) json["openings"].push_back(patch_json(opening));
   for (const CongestedZone& zone : e.congested) {
     Json written = patch_json(zone);
@@ -94,29 +89,6 @@ Json element_json(const Element& e) {
   }
   json["rows"] = Json::array();
   for (const Row& row : e.rows) json["rows"].push_back(row_json(row));
-  return json;
-}
-
-Json limits_json(const Limits& limits) {
-  Json json = Json::object();
-  const auto put = [&](const char* field, const auto& limit, double value) {
-    if (limit.from == LimitFrom::plan) json[field] = value;
-  };
-  put("dose_min_s", limits.dose_min, in_seconds(limits.dose_min.value));
-  put("dose_max_s", limits.dose_max, in_seconds(limits.dose_max.value));
-  put("under_share_max", limits.under_share_max, limits.under_share_max.value);
-  put("rise_window_s", limits.rise_window, in_seconds(limits.rise_window.value));
-  put("load_age_max_s", limits.load_age_max, in_seconds(limits.load_age_max.value));
-  put("temp_min", limits.temp_min, limits.temp_min.value.degrees);
-  put("temp_max", limits.temp_max, limits.temp_max.value.degrees);
-  put("volume_tolerance", limits.volume_tolerance, limits.volume_tolerance.value);
-  put("insert_spacing_factor", limits.insert_spacing_factor, limits.insert_spacing_factor.value);
-  put("knit_depth", limits.knit_depth, in_metres(limits.knit_depth.value));
-  put("knit_margin_s", limits.knit_margin, in_seconds(limits.knit_margin.value));
-  put("insert_s_min", limits.insert_least, in_seconds(limits.insert_least.value));
-  put("insert_s_max", limits.insert_most, in_seconds(limits.insert_most.value));
-  put("plastic_share", limits.plastic_share, limits.plastic_share.value);
-  put("insert_layer_m", limits.insert_layer, in_metres(limits.insert_layer.value));
   return json;
 }
 
@@ -211,15 +183,7 @@ Json known_json(const Plan& plan) {
                              {"initial_set_h", tidy(in_hours(m.initial_set))},
                              {"set_ref_temp", m.set_reference.degrees},
                              {"cement_class", std::string{trade::to_text(m.cement)}}});
-    Json& mix = json["mixes"].back();
-    if (m.set_q) mix["set_q_k"] = m.set_q->kelvin;
-    if (m.temp_low) mix["temp_low"] = m.temp_low->degrees;
-    if (m.temp_high) mix["temp_high"] = m.temp_high->degrees;
-    if (m.air) mix["air"] = *m.air;
-    if (m.air_tolerance) mix["air_tol"] = *m.air_tolerance;
-    if (m.density) mix["density"] = in_kilograms_per_m3(*m.density);
-    if (m.slump_tolerance) mix["slump_tol"] = in_metres(*m.slump_tolerance);
-    if (m.density_tolerance) mix["density_tol"] = in_kilograms_per_m3(*m.density_tolerance);
+    write_figures(json["mixes"].back(), m);
   }
   for (const Element& e : plan.elements) json["elements"].push_back(element_json(e));
   for (const Inverter& i : plan.power) json["power"].push_back(inverter_json(i));
@@ -231,7 +195,9 @@ Json known_json(const Plan& plan) {
       json["motor_type"]["vpm_work"] = tidy(in_vibrations_per_minute(*plan.motor_type->work_speed));
     }
   }
-  if (const Json limits = limits_json(plan.limits); !limits.empty()) json["limits"] = limits;
+  Json limits = Json::object();
+  write_figures(limits, plan.limits);
+  if (!limits.empty()) json["limits"] = std::move(limits);
   return json;
 }
 

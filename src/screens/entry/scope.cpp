@@ -2,6 +2,7 @@
 
 #include <functional>
 #include <string>
+#include <string_view>
 
 namespace rb::screens {
 
@@ -41,7 +42,8 @@ std::uint64_t of_plan(const PlanEdit& edit) {
   step = mixed(step, number(edit.naming));
   step = mixed(step, edit.removing ? 1 : 0);
   if (!edit.field) return step;
-  return mixed(mixed(mixed(step, number(edit.field->field)), edit.field->of), edit.field->item);
+  const std::uint64_t name = std::hash<std::string_view>{}(edit.field->field.name);
+  return mixed(mixed(mixed(step, name), edit.field->of), edit.field->item);
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 // The figures of a plan, each told once.
 #include "screens/plan/plan_field_table.h"
 
+#include <algorithm>
 #include <array>
 
 namespace rb::screens {
@@ -49,7 +50,7 @@ trade::ActivationTemperature activation(double v) {
 
 // A limit: the product's own until it is given.
 template <auto kLimit, auto kNumber, auto kMake>
-constexpr FieldRow limit_row(PlanField field, Word label, Measure measure) {
+constexpr FieldRow limit_row(PlanField field, const char* label, Measure measure) {
   return {field,
           label,
           measure,
@@ -73,7 +74,7 @@ auto& member(Draft& d, const R& r) {
 
 // What an element or a mix may leave unsaid.
 template <auto kMember, auto kNumber, auto kMake>
-constexpr FieldRow may_row(PlanField field, Word label, Measure measure) {
+constexpr FieldRow may_row(PlanField field, const char* label, Measure measure) {
   return {field,
           label,
           measure,
@@ -85,56 +86,56 @@ constexpr FieldRow may_row(PlanField field, Word label, Measure measure) {
           [](D& d, const R& r) { member<kMember>(d, r).reset(); }};
 }
 
-constexpr std::array kFields{
-    FieldRow{PlanField::length, Word::plan_length, Measure::length,
+constexpr FieldRow unless_deck(FieldRow row) {
+  row.listed = [](const D& d, const R& r) { return element(d, r).kind != ElementKind::deck; };
+  return row;
+}
+
+// Named by the pages in their own places.
+constexpr std::array kNamed{
+    FieldRow{PlanField::length, said("length"), Measure::length,
              [](const D& d, const R& r) { return size(element(d, r).length); },
              [](D& d, const R& r, double v) { set_length(d, r.of, metres(v)); }},
-    FieldRow{PlanField::height, Word::plan_height, Measure::length,
+    FieldRow{PlanField::height, said("height"), Measure::length,
              [](const D& d, const R& r) { return size(element(d, r).height); },
              [](D& d, const R& r, double v) { set_height(d, r.of, metres(v)); }},
-    FieldRow{PlanField::thickness, Word::plan_thickness, Measure::length,
+    FieldRow{PlanField::thickness, said("thickness"), Measure::length,
              [](const D& d, const R& r) { return size(element(d, r).thickness); },
              [](D& d, const R& r, double v) { set_thickness(d, r.of, metres(v)); }},
-    may_row<&Element::thickness_top, in_metres, metres>(PlanField::thickness_top,
-                                                        Word::plan_thickness_top, Measure::length),
     may_row<&Element::form_rating, in_kilopascals, kilopascals>(
-        PlanField::form_rating, Word::plan_rating, Measure::pressure),
+        PlanField::form_rating, said("form rating"), Measure::pressure),
     may_row<&Element::rise_limit, in_metres_per_hour, metres_per_hour>(
-        PlanField::rise_limit, Word::plan_rise_limit, Measure::rate),
-    may_row<&Element::joint_age_max, in_seconds, seconds>(PlanField::joint_age,
-                                                          Word::plan_joint_age, Measure::age),
-    may_row<&Element::strip_after, in_seconds, seconds>(PlanField::strip_after,
-                                                        Word::plan_strip_after, Measure::long_span),
-    FieldRow{PlanField::bay_count, Word::plan_bays, Measure::count,
+        PlanField::rise_limit, said("rise limit"), Measure::rate),
+    FieldRow{PlanField::bay_count, said("bays"), Measure::count,
              [](const D& d, const R& r) { return Value(element(d, r).bays.size()); },
              [](D& d, const R& r, double v) { set_bay_count(d, r.of, static_cast<int>(v)); }},
-    FieldRow{PlanField::bay, Word::plan_bay, Measure::length,
+    FieldRow{PlanField::bay, said("bay {}"), Measure::length,
              [](const D& d, const R& r) { return size(element(d, r).bays[r.item]); },
              [](D& d, const R& r, double v) { set_bay(d, r.of, r.item, metres(v)); }},
-    FieldRow{PlanField::lift_count, Word::plan_lifts, Measure::count,
+    FieldRow{PlanField::lift_count, said("lifts"), Measure::count,
              [](const D& d, const R& r) { return Value(element(d, r).lifts.size()); },
              [](D& d, const R& r, double v) { set_lift_count(d, r.of, static_cast<int>(v)); }},
-    FieldRow{PlanField::lift, Word::plan_lift, Measure::length,
+    FieldRow{PlanField::lift, said("top of lift {}"), Measure::length,
              [](const D& d, const R& r) { return size(element(d, r).lifts[r.item]); },
              [](D& d, const R& r, double v) { set_lift(d, r.of, r.item, metres(v)); }},
-    FieldRow{PlanField::row, Word::plan_row, Measure::length,
+    FieldRow{PlanField::row, said("row {}, {} motors"), Measure::length,
              [](const D& d, const R& r) { return Value{in_metres(element(d, r).rows[r.item].z)}; },
              [](D& d, const R& r, double v) { set_row_height(d, r.of, r.item, metres(v)); }},
-    FieldRow{PlanField::row_lowest, Word::plan_row_lowest, Measure::length,
+    FieldRow{PlanField::row_lowest, said("lowest row"), Measure::length,
              [](const D& d, const R& r) { return size(pattern(d, r).lowest); },
              [](D& d, const R& r, double v) {
                RowPattern p = pattern(d, r);
                p.lowest = metres(v);
                set_pattern(d, r.of, p);
              }},
-    FieldRow{PlanField::row_apart, Word::plan_row_apart, Measure::length,
+    FieldRow{PlanField::row_apart, said("row to row"), Measure::length,
              [](const D& d, const R& r) { return size(pattern(d, r).apart); },
              [](D& d, const R& r, double v) {
                RowPattern p = pattern(d, r);
                p.apart = metres(v);
                set_pattern(d, r.of, p);
              }},
-    FieldRow{PlanField::row_motors, Word::plan_row_motors, Measure::count,
+    FieldRow{PlanField::row_motors, said("motors a row"), Measure::count,
              [](const D& d, const R& r) {
                const auto& rows = element(d, r).rows;
                return rows.empty() ? Value{} : Value(rows.front().motors.size());
@@ -144,14 +145,14 @@ constexpr std::array kFields{
                p.motors = static_cast<int>(v);
                set_pattern(d, r.of, p);
              }},
-    FieldRow{PlanField::reach_x, Word::plan_reach_x, Measure::length,
+    FieldRow{PlanField::reach_x, said("reach to each side"), Measure::length,
              [](const D& d, const R& r) { return size(pattern(d, r).reach_x); },
              [](D& d, const R& r, double v) {
                RowPattern p = pattern(d, r);
                p.reach_x = metres(v);
                set_pattern(d, r.of, p);
              }},
-    FieldRow{PlanField::reach_z, Word::plan_reach_z, Measure::length,
+    FieldRow{PlanField::reach_z, said("reach up and down"), Measure::length,
              [](const D& d, const R& r) { return size(pattern(d, r).reach_z); },
              [](D& d, const R& r, double v) {
                RowPattern p = pattern(d, r);
@@ -159,116 +160,134 @@ constexpr std::array kFields{
                set_pattern(d, r.of, p);
              }},
     may_row<&Element::reach_pressure, in_metres, metres>(
-        PlanField::reach_pressure, Word::plan_reach_pressure, Measure::length),
+        PlanField::reach_pressure, said("pressure reach down"), Measure::length),
     FieldRow{
-        PlanField::unit_weight, Word::plan_unit_weight, Measure::unit_weight,
+        PlanField::unit_weight, said("unit weight"), Measure::unit_weight,
         [](const D& d, const R& r) {
           return Value{in_kilonewtons_per_m3(d.plan.mixes[r.of].unit_weight)};
         },
         [](D& d, const R& r, double v) { d.plan.mixes[r.of].unit_weight = kilonewtons_per_m3(v); }},
-    FieldRow{PlanField::slump, Word::plan_slump, Measure::small_length,
+    FieldRow{PlanField::slump, said("slump"), Measure::small_length,
              [](const D& d, const R& r) { return Value{in_metres(d.plan.mixes[r.of].slump)}; },
              [](D& d, const R& r, double v) { d.plan.mixes[r.of].slump = metres(v); }},
     FieldRow{
-        PlanField::initial_set, Word::plan_set, Measure::long_span,
+        PlanField::initial_set, said("initial set"), Measure::long_span,
         [](const D& d, const R& r) { return Value{in_seconds(d.plan.mixes[r.of].initial_set)}; },
         [](D& d, const R& r, double v) { d.plan.mixes[r.of].initial_set = seconds(v); }},
-    FieldRow{PlanField::set_temp, Word::plan_set_temp, Measure::temperature,
+    FieldRow{PlanField::set_temp, said("measured at"), Measure::temperature,
              [](const D& d, const R& r) { return Value{d.plan.mixes[r.of].set_reference.degrees}; },
              [](D& d, const R& r, double v) { d.plan.mixes[r.of].set_reference = celsius(v); }},
-    may_row<&Mix::set_q, in_kelvin, activation>(PlanField::set_q, Word::plan_set_q,
+};
+
+constexpr std::array kOfLifts{
+    may_row<&Element::joint_age_max, in_seconds, seconds>(PlanField{"joint_age"},
+                                                          said("joint age, most"), Measure::age),
+    may_row<&Element::strip_after, in_seconds, seconds>(
+        PlanField{"strip_after"}, said("strip after, least"), Measure::long_span),
+    unless_deck(may_row<&Element::thickness_top, in_metres, metres>(
+        PlanField{"thickness_top"}, said("thickness at the top"), Measure::length)),
+};
+
+constexpr std::array kOfMix{
+    may_row<&Mix::set_q, in_kelvin, activation>(PlanField{"set_q"}, said("Q of its setting"),
                                                 Measure::kelvin),
-    may_row<&Mix::temp_low, in_celsius, celsius>(PlanField::temp_low, Word::plan_temp_low,
+    may_row<&Mix::temp_low, in_celsius, celsius>(PlanField{"temp_low"}, said("untested, coldest"),
                                                  Measure::temperature),
-    may_row<&Mix::temp_high, in_celsius, celsius>(PlanField::temp_high, Word::plan_temp_high,
+    may_row<&Mix::temp_high, in_celsius, celsius>(PlanField{"temp_high"}, said("untested, warmest"),
                                                   Measure::temperature),
-    limit_row<&Limits::dose_min, in_seconds, seconds>(PlanField::dose_min, Word::plan_dose_min,
-                                                      Measure::span),
-    limit_row<&Limits::dose_max, in_seconds, seconds>(PlanField::dose_max, Word::plan_dose_max,
-                                                      Measure::span),
-    limit_row<&Limits::under_share_max, same, same>(PlanField::under_share, Word::plan_under_share,
-                                                    Measure::share),
-    limit_row<&Limits::rise_window, in_seconds, seconds>(PlanField::rise_window,
-                                                         Word::plan_rise_window, Measure::age),
-    limit_row<&Limits::load_age_max, in_seconds, seconds>(PlanField::load_age, Word::plan_load_age,
-                                                          Measure::age),
-    limit_row<&Limits::temp_min, in_celsius, celsius>(PlanField::temp_min, Word::plan_temp_min,
-                                                      Measure::temperature),
-    limit_row<&Limits::temp_max, in_celsius, celsius>(PlanField::temp_max, Word::plan_temp_max,
-                                                      Measure::temperature),
-    limit_row<&Limits::volume_tolerance, same, same>(PlanField::volume_tolerance,
-                                                     Word::plan_volume_off, Measure::share),
+};
+
+constexpr std::array kOfLimits{
+    limit_row<&Limits::dose_min, in_seconds, seconds>(PlanField{"dose_min"},
+                                                      said("vibration, least"), Measure::span),
+    limit_row<&Limits::dose_max, in_seconds, seconds>(PlanField{"dose_max"},
+                                                      said("vibration, most"), Measure::span),
+    limit_row<&Limits::under_share_max, same, same>(PlanField{"under_share"},
+                                                    said("under-vibrated, most"), Measure::share),
+    limit_row<&Limits::rise_window, in_seconds, seconds>(PlanField{"rise_window"},
+                                                         said("rise measured over"), Measure::age),
+    limit_row<&Limits::load_age_max, in_seconds, seconds>(PlanField{"load_age"},
+                                                          said("load age, most"), Measure::age),
+    limit_row<&Limits::temp_min, in_celsius, celsius>(
+        PlanField{"temp_min"}, said("concrete, coldest"), Measure::temperature),
+    limit_row<&Limits::temp_max, in_celsius, celsius>(
+        PlanField{"temp_max"}, said("concrete, warmest"), Measure::temperature),
+    limit_row<&Limits::volume_tolerance, same, same>(PlanField{"volume_tolerance"},
+                                                     said("volume tolerance"), Measure::share),
     limit_row<&Limits::insert_spacing_factor, same, same>(
-        PlanField::insert_factor, Word::plan_insert_factor, Measure::factor),
-    limit_row<&Limits::knit_depth, in_metres, metres>(PlanField::knit_depth, Word::plan_knit_depth,
+        PlanField{"insert_factor"}, said("insertion spacing, radii"), Measure::factor),
+    limit_row<&Limits::knit_depth, in_metres, metres>(PlanField{"knit_depth"}, said("knit depth"),
                                                       Measure::small_length),
-    limit_row<&Limits::knit_margin, in_seconds, seconds>(PlanField::knit_margin,
-                                                         Word::plan_knit_margin, Measure::age),
-    limit_row<&Limits::plastic_share, same, same>(PlanField::plastic_share,
-                                                  Word::plan_plastic_share, Measure::share),
-    limit_row<&Limits::insert_least, in_seconds, seconds>(PlanField::insert_least,
-                                                          Word::plan_insert_least, Measure::span),
-    limit_row<&Limits::insert_most, in_seconds, seconds>(PlanField::insert_most,
-                                                         Word::plan_insert_most, Measure::span),
+    limit_row<&Limits::knit_margin, in_seconds, seconds>(
+        PlanField{"knit_margin"}, said("warn before a joint sets"), Measure::age),
+    limit_row<&Limits::plastic_share, same, same>(PlanField{"plastic_share"},
+                                                  said("workable, share of set"), Measure::share),
+    limit_row<&Limits::insert_least, in_seconds, seconds>(PlanField{"insert_least"},
+                                                          said("insertion, least"), Measure::span),
+    limit_row<&Limits::insert_most, in_seconds, seconds>(PlanField{"insert_most"},
+                                                         said("insertion, most"), Measure::span),
     limit_row<&Limits::insert_layer, in_metres, metres>(
-        PlanField::insert_layer, Word::plan_insert_layer, Measure::small_length),
-    FieldRow{PlanField::motor_force, Word::plan_motor_force, Measure::force,
+        PlanField{"insert_layer"}, said("insertion layer, most"), Measure::small_length),
+};
+
+constexpr std::array kOfPlanner{
+    FieldRow{PlanField::motor_force, said("motor's force"), Measure::force,
              [](const D& d, const R&) { return given(in_kilonewtons(d.wish.motor.force)); },
              [](D& d, const R&, double v) { d.wish.motor.force = kilonewtons(v); }},
-    FieldRow{PlanField::motor_amps, Word::plan_motor_amps, Measure::current,
+    FieldRow{PlanField::motor_amps, said("motor's amps"), Measure::current,
              [](const D& d, const R&) { return given(in_amperes(d.wish.motor.amps)); },
              [](D& d, const R&, double v) { d.wish.motor.amps = amperes(v); }},
-    FieldRow{PlanField::motor_speed, Word::plan_motor_speed, Measure::speed,
-             [](const D& d, const R&) {
-               return given(in_vibrations_per_minute(d.wish.motor.top_speed));
-             },
-             [](D& d, const R&, double v) { d.wish.motor.top_speed = vibrations_per_minute(v); }},
-    FieldRow{PlanField::concrete_temp, Word::plan_concrete_temp, Measure::temperature,
+    FieldRow{PlanField{"concrete_temp"}, said("concrete will come at"), Measure::temperature,
              [](const D& d, const R&) { return Value{d.wish.concrete.degrees}; },
              [](D& d, const R&, double v) { d.wish.concrete = celsius(v); }},
-    FieldRow{PlanField::rise_wished, Word::plan_rise_wished, Measure::rate,
+    FieldRow{PlanField{"rise_wished"}, said("rise wished"), Measure::rate,
              [](const D& d, const R&) { return given(in_metres_per_hour(d.wish.rise_wished)); },
              [](D& d, const R&, double v) { d.wish.rise_wished = metres_per_hour(v); }},
-    FieldRow{PlanField::motors_at_hand, Word::plan_motors_at_hand, Measure::count,
+    FieldRow{PlanField{"motors_at_hand"}, said("motors at hand"), Measure::count,
              [](const D& d, const R&) {
                return d.wish.motors_at_hand ? Value(*d.wish.motors_at_hand) : Value{};
              },
              [](D& d, const R&, double v) { d.wish.motors_at_hand = static_cast<std::size_t>(v); },
              [](D& d, const R&) { d.wish.motors_at_hand.reset(); }},
-    FieldRow{PlanField::crew, Word::plan_crew, Measure::count,
+    FieldRow{PlanField{"crew"}, said("hands to hang them"), Measure::count,
              [](const D& d, const R&) { return Value(d.wish.crew); },
              [](D& d, const R&, double v) { d.wish.crew = static_cast<int>(v); }},
-    FieldRow{PlanField::hang_time, Word::plan_hang_time, Measure::age,
+    FieldRow{PlanField{"hang_time"}, said("to hang a motor"), Measure::age,
              [](const D& d, const R&) { return Value{in_seconds(d.wish.hang_time)}; },
              [](D& d, const R&, double v) { d.wish.hang_time = seconds(v); }},
-    FieldRow{PlanField::load, Word::plan_load, Measure::volume,
+    FieldRow{PlanField{"load"}, said("a truck brings"), Measure::volume,
              [](const D& d, const R&) { return given(in_cubic_metres(d.wish.load)); },
              [](D& d, const R&, double v) { d.wish.load = cubic_metres(v); }},
-    FieldRow{PlanField::trucks_per_hour, Word::plan_trucks, Measure::per_hour,
+    FieldRow{PlanField{"trucks_per_hour"}, said("trucks that can come"), Measure::per_hour,
              [](const D& d, const R&) { return d.wish.trucks_per_hour; },
              [](D& d, const R&, double v) { d.wish.trucks_per_hour = v; },
              [](D& d, const R&) { d.wish.trucks_per_hour.reset(); }},
-    FieldRow{PlanField::haul, Word::plan_haul, Measure::age,
+    FieldRow{PlanField{"haul"}, said("plant to form"), Measure::age,
              [](const D& d, const R&) { return Value{in_seconds(d.wish.haul)}; },
              [](D& d, const R&, double v) { d.wish.haul = seconds(v); }},
-    FieldRow{PlanField::form_mass, Word::plan_form_mass, Measure::mass_per_area,
+    FieldRow{PlanField{"form_mass"}, said("form's face"), Measure::mass_per_area,
              [](const D& d, const R& r) {
                const auto& own = element(d, r).form_mass;
                return given(in_kilograms_per_m2(own.value_or(d.wish.form_mass)));
              },
              [](D& d, const R& r, double v) { element(d, r).form_mass = kilograms_per_m2(v); },
              nullptr, [](const D& d, const R& r) { return !element(d, r).form_mass; }},
-    FieldRow{PlanField::inverter_volts, Word::plan_inverter_volts, Measure::potential,
+    FieldRow{PlanField{"motor_speed"}, said("motor's speed"), Measure::speed,
+             [](const D& d, const R&) {
+               return given(in_vibrations_per_minute(d.wish.motor.top_speed));
+             },
+             [](D& d, const R&, double v) { d.wish.motor.top_speed = vibrations_per_minute(v); }},
+    FieldRow{PlanField{"inverter_volts"}, said("inverter's volts"), Measure::potential,
              [](const D& d, const R&) { return given(in_volts(d.wish.volts)); },
              [](D& d, const R&, double v) { d.wish.volts = volts(v); }},
-    FieldRow{PlanField::inverter_amps, Word::plan_inverter_amps, Measure::current,
+    FieldRow{PlanField{"inverter_amps"}, said("inverter's amps"), Measure::current,
              [](const D& d, const R&) {
                return given(in_amperes(d.wish.inverter_amps.value_or(Current{})));
              },
              [](D& d, const R&, double v) { d.wish.inverter_amps = amperes(v); },
              [](D& d, const R&) { d.wish.inverter_amps.reset(); }},
     FieldRow{
-        PlanField::cord_section, Word::plan_cord_section, Measure::wire_section,
+        PlanField{"cord_section"}, said("cord, copper"), Measure::wire_section,
         [](const D& d, const R&) { return given(in_square_metres(cable_of(d).section) * 1e6); },
         [](D& d, const R&, double v) {
           d.wish.cable = Cable{square_metres(v / 1e6), cable_of(d).length};
@@ -276,7 +295,7 @@ constexpr std::array kFields{
         [](D& d, const R&) {
           d.wish.cable = Cable{{}, cable_of(d).length};
         }},
-    FieldRow{PlanField::cord_length, Word::plan_cord_length, Measure::length,
+    FieldRow{PlanField{"cord_length"}, said("cord's length"), Measure::length,
              [](const D& d, const R&) { return size(cable_of(d).length); },
              [](D& d, const R&, double v) {
                d.wish.cable = Cable{cable_of(d).section, metres(v)};
@@ -285,6 +304,24 @@ constexpr std::array kFields{
                d.wish.cable = Cable{cable_of(d).section, {}};
              }},
 };
+
+template <std::size_t... N>
+constexpr auto joined(const std::array<FieldRow, N>&... parts) {
+  std::array<FieldRow, (N + ...)> all{};
+  auto to = all.begin();
+  ((to = std::copy(parts.begin(), parts.end(), to)), ...);
+  return all;
+}
+
+template <std::size_t N>
+constexpr auto on(PlanEdit::Page page, std::array<FieldRow, N> rows) {
+  for (FieldRow& row : rows) row.page = page;
+  return rows;
+}
+
+using Page = PlanEdit::Page;
+constexpr auto kFields = joined(kNamed, on(Page::lifts, kOfLifts), on(Page::mix, kOfMix),
+                                on(Page::limits, kOfLimits), on(Page::compute, kOfPlanner));
 
 }  // namespace
 

@@ -1,5 +1,6 @@
-// The table of a plan's figures: of each its name, its measure, where it stands and how it may be
-// left out. A new figure is a line here, its word, its place on a page and its place in the plan.
+// The table of a plan's figures: of each its name and label, its measure, where it stands, how it
+// may be left out, and the page that lists it. A new figure is a line here and its place in the
+// plan.
 #pragma once
 
 #include <optional>
@@ -12,14 +13,18 @@
 namespace rb::screens {
 
 struct FieldRow {
-  PlanField field;
-  Word label;
-  Measure measure;
-  std::optional<double> (*get)(const PlanDraft&, const FieldRef&);
-  void (*put)(PlanDraft&, const FieldRef&, double);
+  PlanField field{};
+  const char* label = nullptr;  ///< in English
+  Measure measure{};
+  std::optional<double> (*get)(const PlanDraft&, const FieldRef&) = nullptr;
+  void (*put)(PlanDraft&, const FieldRef&, double) = nullptr;
   void (*clear)(PlanDraft&, const FieldRef&) = nullptr;  ///< null: it may not be left out
   /// Whether the product's default stands; null: it is compared with a new draft's.
   bool (*usual)(const PlanDraft&, const FieldRef&) = nullptr;
+  /// The page that lists it, in the order of the table; none: a page names it in its own place.
+  std::optional<PlanEdit::Page> page{};
+  /// Whether it is listed for what the page shows; null: always.
+  bool (*listed)(const PlanDraft&, const FieldRef&) = nullptr;
 };
 
 std::span<const FieldRow> field_rows();

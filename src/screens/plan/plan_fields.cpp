@@ -24,6 +24,11 @@ const FieldRow& row_of(const FieldRef& ref) {
                        [&](const FieldRow& row) { return row.field == ref.field; });
 }
 
+// What the planner is asked beyond the plan.
+bool of_planner(const FieldRef& ref) {
+  return row_of(ref).page == PlanEdit::Page::compute;
+}
+
 Value typed_value(const FieldRef& ref, const std::string& typed, Units units) {
   const Measure measure = row_of(ref).measure;
   if (measure == Measure::length) {
@@ -43,9 +48,9 @@ std::string with_unit(const std::string& figure, Measure measure, Units units) {
 }  // namespace
 
 std::string field_label(const Say& say, const PlanDraft& draft, const FieldRef& ref) {
-  const FieldRow& row = row_of(ref);
+  const char* label = told(say.language, row_of(ref).label);
   if (ref.field == PlanField::bay || ref.field == PlanField::lift) {
-    return say(row.label, ref.item + 1);
+    return fmt::format(fmt::runtime(label), ref.item + 1);
   }
   if (ref.field == PlanField::row) {
     const Row& at = element_of(draft, ref).rows[ref.item];
@@ -53,12 +58,12 @@ std::string field_label(const Say& say, const PlanDraft& draft, const FieldRef& 
     if (element_of(draft, ref).has_rows(Side::far_side)) {
       name += " " + say(at.side == Side::near_side ? Word::near_side : Word::far_side);
     }
-    return say(row.label, name, at.motors.size());
+    return fmt::format(fmt::runtime(label), name, at.motors.size());
   }
   if (ref.field == PlanField::height && element_of(draft, ref).kind == ElementKind::deck) {
     return say(Word::plan_width);
   }
-  return say(row.label);
+  return label;
 }
 
 std::string field_text(const Say& say, const PlanDraft& draft, const FieldRef& ref) {
@@ -96,7 +101,7 @@ bool is_figure(const FieldRef& ref, const std::string& typed, Units units) {
   const Value value = typed_value(ref, typed, units);
   if (!value) return false;
   if (row_of(ref).measure == Measure::count) {
-    const bool parts = ref.field < PlanField::motor_force;
+    const bool parts = !of_planner(ref);
     return *value >= 1 && *value <= (parts ? kMostParts : kMostMotors);
   }
   // Zero is a size only where the reader may say so: a row at the base, a share, a tolerance.
@@ -114,7 +119,7 @@ void clear_field(PlanDraft& draft, const FieldRef& ref) {
 
 bool is_default(const PlanDraft& draft, const FieldRef& ref) {
   if (const auto usual = row_of(ref).usual) return usual(draft, ref);
-  if (ref.field < PlanField::motor_force) return false;
+  if (!of_planner(ref)) return false;
   const Value usual = row_of(ref).get(PlanDraft{}, ref);
   return usual && usual == row_of(ref).get(draft, ref);
 }

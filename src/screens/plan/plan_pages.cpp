@@ -5,6 +5,7 @@
 #include <initializer_list>
 
 #include "pour/log/kinds_paper.h"
+#include "screens/plan/plan_field_table.h"
 #include "screens/plan/plan_fields.h"
 
 namespace rb::screens {
@@ -111,6 +112,14 @@ class Tiles {
   }
   void figures(std::initializer_list<PlanField> fields, bool guessed = false) {
     for (const PlanField field : fields) figure(field, 0, guessed);
+  }
+  // What the table lists on this page.
+  void listed() {
+    for (const FieldRow& row : field_rows()) {
+      const FieldRef ref{row.field, edit_.of, 0};
+      if (row.page != edit_.page || (row.listed != nullptr && !row.listed(draft(), ref))) continue;
+      figure(row.field);
+    }
   }
   void text(Name name, const std::string& id, const std::string& value, Word label,
             bool guessed = false) {
@@ -219,8 +228,7 @@ class Tiles {
   void lifts() {
     figure(PlanField::lift_count, 0, guesses().lifts);
     for (std::size_t i = 0; i < shown().lifts.size(); ++i) figure(PlanField::lift, i);
-    figures({PlanField::joint_age, PlanField::strip_after});
-    if (shown().kind != ElementKind::deck) figure(PlanField::thickness_top);
+    listed();
   }
 
   void rows() {
@@ -245,7 +253,6 @@ class Tiles {
   }
 
   void computing() {
-    figures({PlanField::motor_force, PlanField::motor_amps});
     if (plan().mixes.size() > 1) {
       const std::string shown_mix = wish_for(draft(), edit_.of).mix.id.text;
       choice("planned mix", shown_mix, Word::plan_mix, [shown_mix](PlanEdit& edit) {
@@ -256,11 +263,7 @@ class Tiles {
       });
       out_.back().tile.free_text = true;
     }
-    figures({PlanField::concrete_temp, PlanField::rise_wished, PlanField::motors_at_hand,
-             PlanField::crew, PlanField::hang_time, PlanField::load, PlanField::trucks_per_hour,
-             PlanField::haul, PlanField::form_mass, PlanField::motor_speed,
-             PlanField::inverter_volts, PlanField::inverter_amps, PlanField::cord_section,
-             PlanField::cord_length});
+    listed();
   }
 
   void mix() {
@@ -268,7 +271,7 @@ class Tiles {
     text(Name::mix, "mix id", m.id.text, Word::plan_mix);
     figures({PlanField::unit_weight, PlanField::slump, PlanField::initial_set, PlanField::set_temp},
             draft().mix_guessed);
-    figures({PlanField::set_q, PlanField::temp_low, PlanField::temp_high});
+    listed();
     const std::size_t cement = place_in(kCementClasses, m.cement);
     choice("cement", say_(kCements[cement]), Word::plan_cement, [cement](PlanEdit& edit) {
       edit.draft.plan.mixes[edit.of].cement = kCementClasses[(cement + 1) % kCements.size()];
@@ -285,15 +288,11 @@ class Tiles {
   }
 
   void limits() {
-    figures({PlanField::dose_min, PlanField::dose_max, PlanField::under_share,
-             PlanField::rise_window, PlanField::load_age, PlanField::temp_min, PlanField::temp_max,
-             PlanField::volume_tolerance, PlanField::insert_factor, PlanField::knit_depth});
     const std::size_t method = place_in(kMethods, plan().pressure_method);
     choice("method", kMethodNames[method], Word::plan_pressure, [method](PlanEdit& edit) {
       edit.draft.plan.pressure_method = kMethods[(method + 1) % kMethods.size()];
     });
-    figures({PlanField::knit_margin, PlanField::plastic_share, PlanField::insert_least,
-             PlanField::insert_most, PlanField::insert_layer});
+    listed();
   }
 
   const Say& say_;

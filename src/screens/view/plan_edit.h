@@ -3,72 +3,43 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include "pour/planner/plan_draft.h"
 
 namespace rb::screens {
 
-/// Every figure of a plan that is typed on the pad.
-enum class PlanField {
-  length,
-  height,
-  thickness,
-  thickness_top,
-  form_rating,
-  rise_limit,
-  joint_age,
-  strip_after,
-  bay_count,
-  bay,
-  lift_count,
-  lift,
-  row,
-  row_lowest,
-  row_apart,
-  row_motors,
-  reach_x,
-  reach_z,
-  reach_pressure,
-  unit_weight,
-  slump,
-  initial_set,
-  set_temp,
-  set_q,
-  temp_low,
-  temp_high,
-  dose_min,
-  dose_max,
-  under_share,
-  rise_window,
-  load_age,
-  temp_min,
-  temp_max,
-  volume_tolerance,
-  insert_factor,
-  knit_depth,
-  knit_margin,
-  plastic_share,
-  insert_least,
-  insert_most,
-  insert_layer,
-  // What the planner is asked beyond the plan:
-  motor_force,
-  motor_amps,
-  motor_speed,
-  concrete_temp,
-  rise_wished,
-  motors_at_hand,
-  crew,
-  hang_time,
-  load,
-  trucks_per_hour,
-  haul,
-  form_mass,
-  inverter_volts,
-  inverter_amps,
-  cord_section,
-  cord_length
+/// A figure of a plan that is typed on the pad, by its name (screens/plan/plan_field_table.h).
+struct PlanField {
+  std::string_view name;
+  bool operator==(const PlanField&) const = default;
+  // Those a page names in its own place.
+  static const PlanField length, height, thickness, form_rating, rise_limit, bay_count, bay,
+      lift_count, lift, row, row_lowest, row_apart, row_motors, reach_x, reach_z, reach_pressure,
+      unit_weight, slump, initial_set, set_temp, motor_force, motor_amps;
 };
+inline constexpr PlanField PlanField::length{"length"};
+inline constexpr PlanField PlanField::height{"height"};
+inline constexpr PlanField PlanField::thickness{"thickness"};
+inline constexpr PlanField PlanField::form_rating{"form_rating"};
+inline constexpr PlanField PlanField::rise_limit{"rise_limit"};
+inline constexpr PlanField PlanField::bay_count{"bay_count"};
+inline constexpr PlanField PlanField::bay{"bay"};
+inline constexpr PlanField PlanField::lift_count{"lift_count"};
+inline constexpr PlanField PlanField::lift{"lift"};
+inline constexpr PlanField PlanField::row{"row"};
+inline constexpr PlanField PlanField::row_lowest{"row_lowest"};
+inline constexpr PlanField PlanField::row_apart{"row_apart"};
+inline constexpr PlanField PlanField::row_motors{"row_motors"};
+inline constexpr PlanField PlanField::reach_x{"reach_x"};
+inline constexpr PlanField PlanField::reach_z{"reach_z"};
+inline constexpr PlanField PlanField::reach_pressure{"reach_pressure"};
+inline constexpr PlanField PlanField::unit_weight{"unit_weight"};
+inline constexpr PlanField PlanField::slump{"slump"};
+inline constexpr PlanField PlanField::initial_set{"initial_set"};
+inline constexpr PlanField PlanField::set_temp{"set_temp"};
+inline constexpr PlanField PlanField::motor_force{"motor_force"};
+inline constexpr PlanField PlanField::motor_amps{"motor_amps"};
 
 /// One figure: of which element (or mix), and which bay, lift or row of it.
 struct FieldRef {
