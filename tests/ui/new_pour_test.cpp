@@ -257,3 +257,29 @@ TEST_CASE("a limit that forbids the plan is said, and what stood before stands")
   CHECK(tablet.says("plan, knit"));
   CHECK(tablet.ui.drafts().plan->draft.plan.elements[0].rows == before.elements[0].rows);
 }
+
+TEST_CASE("a round column is planned by its diameter, as one bay") {
+  Tablet tablet(ready_pour(kMorning), kMorning + 1min);
+  tablet.in_pour = false;
+  tablet.frame();
+  tablet.tap("NEW POUR");
+  tablet.tap("EMPTY PLAN");
+  tablet.tap_id("plan name");
+  press(tablet, "PIER");
+  tablet.tap("KEEP");
+  tablet.tap_id("plan add element");
+  tablet.tap_id("plan kind");
+  tablet.tap_id("plan kind");
+  CHECK(tablet.says("ROUND COLUMN"));
+  CHECK(tablet.find_id("plan thickness") == nullptr);
+  figure(tablet, "diameter", "0.9");
+  figure(tablet, "height", "4.5");
+  figure(tablet, "form rating", "90");
+  tablet.tap("BACK");
+  tablet.tap("CONFIRM");
+  tablet.tap("START");
+  const Element& pier = opened(tablet).elements.front();
+  CHECK(pier.section == trade::Section::round);
+  CHECK(in_metres(pier.thickness) == doctest::Approx(0.9));
+  CHECK(pier.bays.size() == 1);
+}

@@ -210,7 +210,8 @@ class Tiles {
       set_kind(edit.draft, edit.of, next.kind);
       set_section(edit.draft, edit.of, next.section);
     });
-    figures({PlanField::length, PlanField::height, PlanField::thickness});
+    figures({PlanField::length, PlanField::height});
+    if (e.section != trade::Section::round) figure(PlanField::thickness);
     figures({PlanField::form_rating, PlanField::rise_limit});
     page("bays", std::to_string(e.bays.size()), say_(Word::plan_bays), Page::bays, edit_.of,
          guesses().bays);
