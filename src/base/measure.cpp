@@ -28,7 +28,7 @@ constexpr double kPerFoot = 1.0 / kFoot;
 constexpr double kPerInch = 12.0 / kFoot;
 
 // In the order of the enumeration.
-constexpr std::array<Row, 29> kRows{{
+constexpr std::array<Row, 30> kRows{{
     {Measure::text, "", "", {"", 1, 0, 0}, {"", 1, 0, 0}},
     {Measure::yes_no, "", "", {"", 1, 0, 0}, {"", 1, 0, 0}},
     {Measure::moment, "", "", {"", 1, 0, 0}, {"", 1, 0, 0}},
@@ -62,6 +62,7 @@ constexpr std::array<Row, 29> kRows{{
     {Measure::angle, "_deg", "deg", {"°", 1, 0, 1}, {"°", 1, 0, 1}},
     {Measure::current, "_a", "A", {"A", 1, 0, 1}, {"A", 1, 0, 1}},
     {Measure::potential, "_v", "V", {"V", 1, 0, 1}, {"V", 1, 0, 1}},
+    {Measure::apparent_power, "_kva", "kVA", {"kVA", 1, 0, 1}, {"kVA", 1, 0, 1}},
     {Measure::force, "_kn", "kN", {"kN", 1, 0, 1, 0.5}, {"lbf", 1000.0 / kPoundForce, 0, 0, 100}},
     {Measure::wire_section, "_mm2", "mm2", {"mm²", 1, 0, 1, 0.5}, {"mm²", 1, 0, 1, 0.5}},
     {Measure::per_hour, "_h", "/h", {"/h", 1, 0, 1, 0.5}, {"/h", 1, 0, 1, 0.5}},

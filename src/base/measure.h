@@ -41,8 +41,9 @@ enum class Measure {
   angle,
   current,
   potential,
-  force,         ///< kN or lbf
-  wire_section,  ///< mm2 everywhere: wire is sold so
+  apparent_power,  ///< kVA
+  force,           ///< kN or lbf
+  wire_section,    ///< mm2 everywhere: wire is sold so
   per_hour,
   factor,  ///< a bare number with one decimal
 };
@@ -109,6 +110,9 @@ constexpr Amount amount(Current q) {
 }
 constexpr Amount amount(Potential q) {
   return {Measure::potential, in_volts(q)};
+}
+constexpr Amount amount(ApparentPower q) {
+  return {Measure::apparent_power, in_kilovoltamperes(q)};
 }
 constexpr Amount amount(Force q) {
   return {Measure::force, in_kilonewtons(q)};

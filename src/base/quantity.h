@@ -11,6 +11,7 @@
 #include <boost/units/systems/si/frequency.hpp>
 #include <boost/units/systems/si/length.hpp>
 #include <boost/units/systems/si/mass.hpp>
+#include <boost/units/systems/si/power.hpp>
 #include <boost/units/systems/si/pressure.hpp>
 #include <boost/units/systems/si/resistance.hpp>
 #include <boost/units/systems/si/velocity.hpp>
@@ -33,6 +34,7 @@ using Mass = boost::units::quantity<si::mass>;
 using Frequency = boost::units::quantity<si::frequency>;
 using Current = boost::units::quantity<si::current>;
 using Potential = boost::units::quantity<si::electric_potential>;
+using ApparentPower = boost::units::quantity<si::power>;  ///< kVA
 using Resistance = boost::units::quantity<si::resistance>;
 using UnitWeight = boost::units::divide_typeof_helper<Force, Volume>::type;
 using MassPerArea = boost::units::divide_typeof_helper<Mass, Area>::type;
@@ -120,6 +122,12 @@ constexpr Frequency vibrations_per_minute(double v) {
 }
 constexpr Current amperes(double v) {
   return quantity_of<Current>(v);
+}
+constexpr ApparentPower kilovoltamperes(double v) {
+  return quantity_of<ApparentPower>(v * 1000.0);
+}
+constexpr double in_kilovoltamperes(ApparentPower s) {
+  return s.value() / 1000.0;
 }
 constexpr Potential volts(double v) {
   return quantity_of<Potential>(v);

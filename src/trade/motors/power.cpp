@@ -64,24 +64,32 @@ Potential three_phase_drop(Current line, Length length, ResistancePerLength resi
   return line * (length * quantity_of<ResistancePerLength>(per_metre)) * kRoot3;
 }
 
-Result<VoltageDrop> voltage_drop(Potential volts, Current line, const Feed& feed) {
-  if (auto fault = outside(
-          said("feed"),
-          {bound(volts),
-           bound(line),
-           {said("cable length"), in_metres(feed.length), 0.0, 1000.0, "m"},
-           {said("frequency"), in_hertz(feed.frequency), 0.0, 500.0, "Hz"},
-           {said("reactance"), in_ohms_per_kilometre(feed.reactance_50hz), 0.0, 10.0, "ohm/km"},
-           {said("power factor"), feed.power_factor ? feed.power_factor->cosine : 1.0, 0.0, 1.0,
-            ""}})) {
-    return Failed(*std::move(fault));
+namespace {
+
+std::optional<Error> out_of_bounds(Potential volts, Current line, const Feed& feed) {
+  return outside(
+      said("feed"),
+      {bound(volts),
+       bound(line),
+       {said("cable length"), in_metres(feed.length), 0.0, 1000.0, "m"},
+       {said("frequency"), in_hertz(feed.frequency), 0.0, 500.0, "Hz"},
+       {said("reactance"), in_ohms_per_kilometre(feed.reactance_50hz), 0.0, 10.0, "ohm/km"},
+       {said("power factor"), feed.power_factor ? feed.power_factor->cosine : 1.0, 0.0, 1.0, ""}});
+}
+
+}  // namespace
+
+Result<VoltageDrop> drop_along(Potential volts, std::span<const Stretch> cords) {
+  Potential lost{};
+  for (const auto& [line, feed] : cords) {
+    if (auto fault = out_of_bounds(volts, line, feed)) return Failed(*std::move(fault));
+    const auto resistance =
+        conductor_resistance(feed.conductor, feed.section, feed.conductor_temperature);
+    if (!resistance) return Failed(resistance.error());
+    lost +=
+        three_phase_drop(line, feed.length, *resistance,
+                         feed.reactance_50hz * (feed.frequency / hertz(50.0)), feed.power_factor);
   }
-  const auto resistance =
-      conductor_resistance(feed.conductor, feed.section, feed.conductor_temperature);
-  if (!resistance) return Failed(resistance.error());
-  const Potential lost =
-      three_phase_drop(line, feed.length, *resistance,
-                       feed.reactance_50hz * (feed.frequency / hertz(50.0)), feed.power_factor);
   if (lost >= volts) {
     return fail(Error::Kind::refused, said("feed"),
                 {said("the cable would lose {lost} of {volts}"),
@@ -89,6 +97,11 @@ Result<VoltageDrop> voltage_drop(Potential volts, Current line, const Feed& feed
                 said("Take a thicker or a shorter cable, or run fewer motors on it"));
   }
   return VoltageDrop{lost, volts - lost, lost / volts};
+}
+
+Result<VoltageDrop> voltage_drop(Potential volts, Current line, const Feed& feed) {
+  const Stretch cord{line, feed};
+  return drop_along(volts, {&cord, 1});
 }
 
 }  // namespace rb::trade

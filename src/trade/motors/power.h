@@ -5,7 +5,6 @@
 //   dU = sqrt(3) I L (R cos phi + X sin phi): common to handbooks of installation.
 #pragma once
 
-#include <boost/units/systems/si/power.hpp>
 #include <optional>
 #include <span>
 
@@ -13,13 +12,9 @@
 
 namespace rb::trade {
 
-using ApparentPower = boost::units::quantity<si::power>;  ///< kVA
-constexpr ApparentPower kilovoltamperes(double v) {
-  return quantity_of<ApparentPower>(v * 1000.0);
-}
-constexpr double in_kilovoltamperes(ApparentPower s) {
-  return s.value() / 1000.0;
-}
+using rb::ApparentPower;
+using rb::in_kilovoltamperes;
+using rb::kilovoltamperes;
 
 /// S = sqrt(3) U I.
 ApparentPower apparent_power(Potential between_lines, Current line);
@@ -40,6 +35,10 @@ Result<InverterLoad> inverter_load(Potential volts, Current greatest,
 /// The share of a generator's rating that inverters take together. Input error as inverter_load,
 /// or for a rating not over 0 to 10 MVA.
 Result<double> generator_share(ApparentPower rating, std::span<const InverterLoad> loads);
+
+/// Of its rating, what a generator is taken to give where its derating is not known: a choice of
+/// this project. Height, heat and motors that start take some of it.
+inline constexpr double kDerate = 0.8;
 
 /// The cosine of the angle between voltage and current; 0 to 1.
 struct PowerFactor {
@@ -73,5 +72,15 @@ Potential three_phase_drop(Current line, Length length, ResistancePerLength resi
 /// 0 to 1000 m, 0 to 500 Hz, and the bounds of conductor_resistance and inverter_load; refused
 /// where the cable would lose more than there is.
 Result<VoltageDrop> voltage_drop(Potential volts, Current line, const Feed& feed);
+
+/// A cord, and the current that goes through all of it.
+struct Stretch {
+  Current line;
+  Feed feed;
+};
+/// The drop along cords one after the other, as from an inverter through a trunk that several
+/// motors share to one motor's own cord. Their drops are added as numbers, which is never too
+/// little. Errors as voltage_drop, of which it is the sum; none at all is no drop.
+Result<VoltageDrop> drop_along(Potential volts, std::span<const Stretch> cords);
 
 }  // namespace rb::trade
