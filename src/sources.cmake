@@ -78,6 +78,7 @@ set(pour_sources
   pour/plan/plan.cpp
   pour/plan/plan_figures.cpp
   pour/plan/plan_json.cpp
+  pour/plan/plan_power_json.cpp
   pour/plan/plan_writing.cpp
   pour/plan/row_reach.cpp
   pour/plan/serves.cpp

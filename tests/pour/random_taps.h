@@ -18,7 +18,8 @@ inline constexpr const char* kTwoElements =
 {"id":"A","z":0.3,"serves":[1,2],"motors":[{"id":"M1","x":1,"reach_x":1,"reach_z":0.5},{"id":"M2","x":3,"reach_x":1,"reach_z":0.5}]},
 {"id":"B","z":1.1,"serves":[2,3],"motors":[{"id":"M3","x":1,"reach_x":1,"reach_z":0.5}]}]},
 {"id":"K","kind":"column","length":0.6,"height":3,"thickness":0.6,"bays":[0.6],"lifts":[1,2],"rows":[{"id":"A","z":0.6,"serves":[1],"motors":[{"id":"M6","x":0.3,"reach_x":0.4,"reach_z":0.8}]}]}],
-"power":[{"id":"I","volts":42,"max_amps":12,"motors":["M1","M3"]},{"id":"J","volts":42,"max_amps":12,"motors":["M2","M6"]}],
+"power":[{"id":"I","volts":42,"max_amps":12,"motors":["M1","M3"],"trunk":{"mm2":1,"length":20},"generator":{"kva":1},"internal":{"heads":1,"amps":2}},
+{"id":"J","volts":42,"max_amps":12,"motors":["M2","M6"],"cable":{"mm2":1,"length":20},"generator":{"kva":1}}],
 "motor_type":{"amps":7,"force_kn":4,"vpm_max":6000}})";
 
 // Taps of hands that err on a tablet whose clock is set now and then.

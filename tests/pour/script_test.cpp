@@ -156,6 +156,13 @@ TEST_CASE("a plan reads the same when written, whatever its unknown fields and n
         with(R"("power":[{"id":"I1","volts":42,"max_amps":40.333333333333336,"motors":["M1"],)"
              R"("cable":{"mm2":3.3333333333333335,"length":25,"id":"c"}}],)",
              "", "0.1234567890123456789"),
+        with(R"("power":[{"id":"I1","volts":42,"max_amps":40,"motors":["M1"],)"
+             R"("trunk":{"mm2":3.3333333333333335,"length":25,"colour":"red"},)"
+             R"("generator":{"id":"G","kva":10.1,"derate":0.85,"hired":true},)"
+             R"("internal":{"heads":2,"amps":3.3}},)"
+             R"({"id":"I2","volts":42,"max_amps":40,"motors":["M2","M3"],)"
+             R"("trunk":{"mm2":4,"length":25,"motors":["M3"]},"generator":{"kva":5}}],)",
+             "", "4"),
         with("", "", "1.51e-308"), with("", "", "4e-324")}) {
     CAPTURE(text);
     const auto plan = parse_plan(text, "the plan");

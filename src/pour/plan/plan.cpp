@@ -1,6 +1,7 @@
 #include "pour/plan/plan.h"
 
 #include "trade/motors/force.h"
+#include "trade/motors/power.h"
 
 #include <algorithm>
 
@@ -128,6 +129,34 @@ bool meet(const Element& a, const Element& b) {
 
 bool feeds(const Inverter& inverter, const MotorId& motor) {
   return std::find(inverter.motors.begin(), inverter.motors.end(), motor) != inverter.motors.end();
+}
+
+bool feeds_by_trunk(const Inverter& inverter, const MotorId& motor) {
+  if (!inverter.trunk || !feeds(inverter, motor)) return false;
+  const auto& named = inverter.trunk->motors;
+  return named.empty() || std::find(named.begin(), named.end(), motor) != named.end();
+}
+
+ApparentPower Generator::gives() const {
+  return rating * derate.value_or(trade::kDerate);
+}
+
+// One without a name is known by its figures: two alike may be two machines, but if they are one,
+// it bears both loads.
+std::vector<std::vector<std::size_t>> Plan::by_generator() const {
+  std::vector<std::vector<std::size_t>> all;
+  for (std::size_t i = 0; i < power.size(); ++i) {
+    if (!power[i].generator) continue;
+    const auto same = std::find_if(all.begin(), all.end(), [&](const auto& fed) {
+      return power[fed.front()].generator == power[i].generator;
+    });
+    if (same == all.end()) {
+      all.push_back({i});
+    } else {
+      same->push_back(i);
+    }
+  }
+  return all;
 }
 
 Frequency MotorType::working() const {

@@ -133,15 +133,43 @@ struct Cable {
   bool operator==(const Cable&) const = default;
 };
 
+/// A cord from an inverter that several of its motors share.
+struct Trunk : Cable {
+  std::vector<MotorId> motors{};  ///< none named: all that the inverter feeds
+  bool operator==(const Trunk&) const = default;
+};
+
+/// What an inverter is plugged into. Inverters that name the same one share it.
+struct Generator {
+  std::string id{};  ///< may be empty: then those of the same figures are taken to be one
+  ApparentPower rating;
+  std::optional<double> derate{};  ///< share of the rating it gives on the site
+  /// With the derating the plan gives, else trade::kDerate.
+  [[nodiscard]] ApparentPower gives() const;
+  bool operator==(const Generator&) const = default;
+};
+
+/// Internal vibrators on an inverter beside the motors of rows.
+struct Internal {
+  int heads = 0;  ///< at once
+  Current amps;   ///< of each
+  bool operator==(const Internal&) const = default;
+};
+
 struct Inverter {
   InverterId id;
   Potential volts;
   Current max_amps;
   std::vector<MotorId> motors;
-  std::optional<Cable> cable;
+  std::optional<Cable> cable{};  ///< of each motor alone
+  std::optional<Trunk> trunk{};
+  std::optional<Generator> generator{};
+  std::optional<Internal> internal{};
   bool operator==(const Inverter&) const = default;
 };
 bool feeds(const Inverter& inverter, const MotorId& motor);
+/// Whether it feeds the motor through its trunk; without one, no.
+bool feeds_by_trunk(const Inverter& inverter, const MotorId& motor);
 
 struct MotorType {
   Current amps;
@@ -197,6 +225,8 @@ struct Plan {
   bool operator==(const Plan&) const = default;
 
   [[nodiscard]] const Element* find(const ElementId& element) const;
+  /// The generators of `power`, each with the places there of what it feeds.
+  [[nodiscard]] std::vector<std::vector<std::size_t>> by_generator() const;
   [[nodiscard]] const Mix* find(const MixId& mix) const;
   [[nodiscard]] const Person* find(const PersonId& person) const;
 };

@@ -7,6 +7,7 @@
 #include "pour/plan/json_fields.h"
 #include "pour/plan/plan_figures.h"
 #include "pour/plan/plan_json.h"
+#include "pour/plan/plan_power_json.h"
 #include "pour/plan/plan_spans.h"
 #include "pour/plan/plan_writing.h"
 #include "pour/plan/serves.h"
@@ -223,21 +224,6 @@ Element read_element(Fields f) {
   return element;
 }
 
-Inverter read_inverter(Fields f) {
-  Inverter inverter;
-  inverter.id = InverterId{f.id("id")};
-  inverter.volts = volts(f.number("volts", kVolts));
-  inverter.max_amps = amperes(f.number("max_amps", kAmps));
-  for (const std::string& motor : f.ids("motors", most::kMotors))
-    inverter.motors.emplace_back(motor);
-  if (f.has("cable")) {
-    Fields cable{f.object("cable"), inside(f.where(), "cable"), f.bounds()};
-    inverter.cable = Cable{square_metres(tidy(cable.number("mm2", {0, 1000, "mm2", true})) * 1e-6),
-                           metres(cable.number("length", {0, 2000, "m", true}))};
-  }
-  return inverter;
-}
-
 Limits read_limits(Fields f) {
   Limits limits;
   read_figures(f, limits);
@@ -283,25 +269,12 @@ Plan read_plan(Fields f) {
   }
   if (plan.mixes.empty()) f.refuse("mixes", said("the plan needs at least one mix"));
   if (plan.elements.empty()) f.refuse("elements", said("the plan needs at least one element"));
-  for (const Fields& item : f.objects("power", most::kInverters))
-    plan.power.push_back(read_inverter(item));
+  plan.power = read_power(f);
   unique_ids(f, "people", plan.people);
   unique_ids(f, "mixes", plan.mixes);
   unique_ids(f, "elements", plan.elements);
   unique_ids(f, "power", plan.power);
-  if (f.has("motor_type")) {
-    Fields type{f.object("motor_type"), inside(f.where(), "motor_type"), f.bounds()};
-    plan.motor_type = MotorType{amperes(type.number("amps", kAmps)),
-                                kilonewtons(tidy(type.number("force_kn", kForce))),
-                                vibrations_per_minute(tidy(type.number("vpm_max", kSpeed)))};
-    if (type.has("vpm_work")) {
-      const Frequency work = vibrations_per_minute(tidy(type.number("vpm_work", kSpeed)));
-      if (work > plan.motor_type->top_speed) {
-        type.refuse("vpm_work", said("is above vpm_max"));
-      }
-      plan.motor_type->work_speed = work;
-    }
-  }
+  plan.motor_type = read_motor_type(f);
   if (f.has("limits"))
     plan.limits = read_limits({f.object("limits"), inside(f.where(), "limits"), f.bounds()});
   if (const std::string name = f.maybe_text("pressure_method"); !name.empty()) {

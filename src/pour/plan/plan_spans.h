@@ -25,9 +25,5 @@ inline constexpr Span kBatter{-45, 45, "degrees"};
 inline constexpr Span kSeconds{0, 86400, "s"};
 inline constexpr Span kMonth{0, 2678400, "s"};
 inline constexpr Span kShare{0, 1, "(a share from 0 to 1)"};
-inline constexpr Span kVolts{0, 1000, "V", true};
-inline constexpr Span kAmps{0, 5000, "A", true};
-inline constexpr Span kForce{0, 500, "kN", true};
-inline constexpr Span kSpeed{0, 60000, "vpm", true};
 
 }  // namespace rb::span

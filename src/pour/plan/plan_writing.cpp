@@ -2,6 +2,7 @@
 #include "pour/plan/plan_writing.h"
 #include "pour/plan/plan_figures.h"
 #include "pour/plan/plan_json.h"
+#include "pour/plan/plan_power_json.h"
 
 namespace rb {
 
@@ -92,20 +93,6 @@ Json element_json(const Element& e) {
   return json;
 }
 
-Json inverter_json(const Inverter& inverter) {
-  Json motors = Json::array();
-  for (const MotorId& motor : inverter.motors) motors.push_back(motor.text);
-  Json json{{"id", inverter.id.text},
-            {"volts", in_volts(inverter.volts)},
-            {"max_amps", in_amperes(inverter.max_amps)},
-            {"motors", motors}};
-  if (inverter.cable) {
-    json["cable"] = {{"mm2", tidy(in_square_metres(inverter.cable->section) * 1e6)},
-                     {"length", in_metres(inverter.cable->length)}};
-  }
-  return json;
-}
-
 }  // namespace
 
 Json left_over(const Json& read, const Json& written) {
@@ -187,14 +174,7 @@ Json known_json(const Plan& plan) {
   }
   for (const Element& e : plan.elements) json["elements"].push_back(element_json(e));
   for (const Inverter& i : plan.power) json["power"].push_back(inverter_json(i));
-  if (plan.motor_type) {
-    json["motor_type"] = {{"amps", in_amperes(plan.motor_type->amps)},
-                          {"force_kn", tidy(in_kilonewtons(plan.motor_type->force))},
-                          {"vpm_max", tidy(in_vibrations_per_minute(plan.motor_type->top_speed))}};
-    if (plan.motor_type->work_speed) {
-      json["motor_type"]["vpm_work"] = tidy(in_vibrations_per_minute(*plan.motor_type->work_speed));
-    }
-  }
+  if (plan.motor_type) json["motor_type"] = motor_type_json(*plan.motor_type);
   Json limits = Json::object();
   write_figures(limits, plan.limits);
   if (!limits.empty()) json["limits"] = std::move(limits);

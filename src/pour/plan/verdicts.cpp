@@ -28,4 +28,9 @@ bool ran_enough(Seconds ran, const Limits& limits) {
   return band == BandVerdict::within || band == BandVerdict::past;
 }
 
+SpeedVerdict judge_speed(Frequency speed, const std::optional<MotorType>& type) {
+  if (type && over(speed, type->top_speed)) return SpeedVerdict::fast;
+  return under(speed, kSlowestSpeed) ? SpeedVerdict::slow : SpeedVerdict::within;
+}
+
 }  // namespace rb

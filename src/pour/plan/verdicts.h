@@ -31,4 +31,10 @@ BandVerdict judge_band(Seconds ran, const Limits& limits);
 /// Whether it ran as long as the plan asks.
 bool ran_enough(Seconds ran, const Limits& limits);
 
+/// Under which no form vibrator moves the concrete: common practice, no source.
+inline constexpr Frequency kSlowestSpeed = vibrations_per_minute(3000);
+/// What a motor turns at against what its plan says it bears.
+enum class SpeedVerdict { within, slow, fast };
+SpeedVerdict judge_speed(Frequency speed, const std::optional<MotorType>& type);
+
 }  // namespace rb

@@ -17,7 +17,8 @@ bool same_feed(const std::vector<Inverter>& a, const std::vector<Inverter>& b) {
   if (a.empty() || b.empty()) return false;
   const Inverter& x = a.front();
   const Inverter& y = b.front();
-  return x.volts == y.volts && x.max_amps == y.max_amps && x.cable == y.cable;
+  return x.volts == y.volts && x.max_amps == y.max_amps && x.cable == y.cable &&
+         x.trunk == y.trunk && x.generator == y.generator && x.internal == y.internal;
 }
 
 }  // namespace
@@ -66,6 +67,10 @@ PlanWish wish_for(const PlanDraft& draft, std::size_t element) {
   if (wish.cable && (wish.cable->section <= Area{} || wish.cable->length <= Length{})) {
     wish.cable.reset();
   }
+  if (wish.trunk && (wish.trunk->section <= Area{} || wish.trunk->length <= Length{})) {
+    wish.trunk.reset();
+  }
+  if (wish.generator && wish.generator->rating <= ApparentPower{}) wish.generator.reset();
   return wish;
 }
 

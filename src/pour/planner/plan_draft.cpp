@@ -162,6 +162,10 @@ PlanDraft copy_of(const Plan& plan) {
     draft.wish.volts = inverter.volts;
     draft.wish.inverter_amps = inverter.max_amps;
     draft.wish.cable = inverter.cable;
+    draft.wish.trunk = inverter.trunk;
+    if (draft.wish.trunk) draft.wish.trunk->motors.clear();
+    draft.wish.generator = inverter.generator;
+    draft.wish.internal = inverter.internal;
   }
   return draft;
 }

@@ -182,7 +182,10 @@ class Planner {
                                      wish_.volts,
                                      *wish_.inverter_amps,
                                      {},
-                                     wish_.cable});
+                                     wish_.cable,
+                                     wish_.trunk,
+                                     wish_.generator,
+                                     wish_.internal});
           }
           p_.plan.power.back().motors.push_back(planned_motor(sized_, side, set, place));
         }

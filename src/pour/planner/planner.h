@@ -41,6 +41,9 @@ struct PlanWish {
   Potential volts = rb::volts(42);
   std::optional<Current> inverter_amps;  ///< none: no inverters are planned
   std::optional<Cable> cable;
+  std::optional<Trunk> trunk{};  ///< of each inverter, for all it feeds
+  std::optional<Generator> generator{};
+  std::optional<Internal> internal{};  ///< on each inverter
 
   Volume load = cubic_metres(6);
   std::optional<double> trucks_per_hour;    ///< that can come; none: as many as it takes
