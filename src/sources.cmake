@@ -94,7 +94,7 @@ set(check_sources
   check/beside.cpp
   check/causes.cpp
   check/check.cpp
-  check/inverter_look.cpp
+  check/look_power.cpp
   check/lift_look.cpp
   check/look.cpp
   check/look_runs.cpp
@@ -172,6 +172,7 @@ set(record_sources
   record/model/event_words.cpp
   record/model/held_to.cpp
   record/model/pour_record.cpp
+  record/model/power_lines.cpp
   record/model/tables.cpp
   record/model/tables_given.cpp
   record/model/tables_work.cpp

@@ -7,7 +7,6 @@
 #include <map>
 #include <string_view>
 
-#include "check/inverter_look.h"
 #include "pour/plan/row_reach.h"
 
 namespace rb {
@@ -228,6 +227,21 @@ bool ran_a_lift_late(const Pair& p) {
   return p.same_row() && p.effect.to && p.cause.from && *p.cause.from >= *p.effect.to;
 }
 
+// The row was stopped by the inverter for the lift.
+bool tripped_so(const Pair& p) {
+  return p.same_row() && p.same_lift();
+}
+// One trip stops several rows: the first named stands for it.
+bool same_trip(const Pair& p) {
+  return p.effect.inverter == p.cause.inverter && p.effect.from == p.cause.from &&
+         p.effect.ref > p.cause.ref;
+}
+// One setting of an inverter that several runs turned at.
+bool set_so_before(const Pair& p) {
+  return p.effect.inverter && p.effect.inverter == p.cause.inverter &&
+         p.effect.measured == p.cause.measured && p.effect.ref > p.cause.ref;
+}
+
 bool same_form(const Pair& p) {
   return p.same_element();
 }
@@ -267,10 +281,13 @@ constexpr Follows kFollows[] = {
     {"knit-late", "insert-sparse", lift_on_joint},
     {"knit-late", "knit-late", bay_came_late},
     {"joint-old", "knit-late", same_joint},
+    {"knit-late", "trip-open", row_on_joint},
+    {"dose-low", "trip-open", lift_in_reach},
     {"dose-low", "row-missed", lift_in_reach},
     {"dose-low", "run-short", lift_in_reach},
     {"dose-low", "row-far", in_gap},
     {"dose-low", "speed-out", spot_in_reach},
+    {"face-low", "trip-open", lift_in_reach},
     {"face-low", "row-missed", lift_in_reach},
     {"face-low", "run-short", lift_in_reach},
     {"face-low", "row-far", in_gap},
@@ -281,6 +298,7 @@ constexpr Follows kFollows[] = {
     {"row-missed", "row-empty", ran_too_soon},
     {"row-missed", "head-high", ran_a_lift_late},
     {"row-missed", "row-missed", short_again},
+    {"run-short", "trip-open", tripped_so},
     {"run-short", "row-empty", ran_too_soon},
     {"run-short", "speed-out", ran_so_then},
     {"run-short", "run-short", short_again},
@@ -300,6 +318,8 @@ constexpr Follows kFollows[] = {
     {"load-old", "water-added", same_ticket},
     {"load-old", "slump-out", same_ticket},
     {"rise-fast", "rise-fast", rose_on},
+    {"speed-out", "speed-out", set_so_before},
+    {"trip-open", "trip-open", same_trip},
 };
 
 std::string own_id(const Look& look, const Finding& f) {

@@ -83,6 +83,8 @@ CheckReport check(const PourState& state, AsOf asof, CheckMemory& memory) {
   report.findings = in_order(std::move(report.findings));
   report.lifts = std::move(look.lifts);
   report.runs = std::move(look.runs);
+  report.power = std::move(look.power);
+  report.generators = std::move(look.generators);
   return report;
 }
 

@@ -42,13 +42,41 @@ struct RunReport {
   bool operator==(const RunReport&) const = default;
 };
 
+/// The most that ran at once on an inverter and, where it has one, on its trunk. Its internal
+/// vibrators count while any motor runs there.
+struct PowerReport {
+  struct Most {
+    Seconds from{}, to{};
+    std::size_t motors = 0;
+    Current amps;
+    bool operator==(const Most&) const = default;
+  };
+  std::size_t inverter = 0;  ///< into Plan::power
+  Most all;
+  std::optional<Most> trunk{};
+  Potential volts{};  ///< as set by then, else the plan's
+  /// Share of the volts lost on the way to a motor, the worst. None: no cord is given, or all.
+  std::optional<double> lost{};
+  bool lost_all = false;  ///< or the cord cannot be reckoned with
+  bool operator==(const PowerReport&) const = default;
+};
+/// The most that ran at once on a generator.
+struct GeneratorReport {
+  std::vector<std::size_t> inverters;  ///< into Plan::power; never empty
+  Seconds from{}, to{};
+  std::size_t motors = 0;
+  ApparentPower takes, gives;
+  bool operator==(const GeneratorReport&) const = default;
+};
+
 /// What is not judged, and why. No finding, for nothing was found; but "nothing found" must not be
 /// read where nothing was looked at.
 struct NotJudged {
   std::string what;  ///< "head", "power", "ready", "load", "speed": its own stable id
   std::optional<std::size_t> element{}, bay{};  ///< indices into the plan
   std::optional<int> lift{};
-  const char* sentence = "";  ///< in English; may name the element
+  const char* sentence = "";  ///< in English; may name the element or the inverter
+  std::optional<InverterId> inverter{};
 };
 
 struct CheckReport {
@@ -59,6 +87,8 @@ struct CheckReport {
   std::vector<LiftReport> lifts;
   std::vector<RunReport> runs;
   std::vector<NotJudged> not_judged;
+  std::vector<PowerReport> power{};  ///< of inverters that something ran on
+  std::vector<GeneratorReport> generators{};
   [[nodiscard]] bool clean() const;  ///< no finding of severity stop or mend
 };
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <unordered_set>
 
+#include "check/look_power.h"
 #include "check/look_runs.h"
 #include "check/memory.h"
 #include "pour/log/as_it_was.h"
@@ -290,12 +291,15 @@ Look look_at(const PourState& state, AsOf asof, CheckMemory& memory) {
   take_up_runs(look, known, since, heads_until);
   take_up_trucks(state, known, since);
   look_at_heads(look, known, heads_until);
-  for (InverterMemory& inverter : known.inverters) {
-    if (since.until() < inverter.until) inverter = {};
+  for (auto* feeds : {&known.feeds.inverters, &known.feeds.trunks, &known.feeds.generators}) {
+    for (FeedMemory& feed : *feeds) {
+      if (since.until() < feed.until) feed = {};
+    }
   }
   look.runs_at_issue = known.runs_at_issue;
   look.trucks_at_issue = known.trucks_at_issue;
-  look.inverters = &known.inverters;
+  look.feeds = &known.feeds;
+  look_at_power(look);
   known.stamp = asof.at < last ? 0 : AsItWas::stamp(state);
   return look;
 }

@@ -15,13 +15,7 @@ namespace rb {
 /// The rows of the last lift have run by then (our own choice).
 inline constexpr Seconds kTopLiftDone{900};
 
-struct InverterMoment {
-  std::size_t inverter = 0;
-  Seconds from{}, to{};
-  std::size_t motors = 0;  ///< running on it
-};
-
-struct InverterMemory;
+struct FeedMemories;
 
 struct Look {
   const PourState& state;
@@ -37,7 +31,9 @@ struct Look {
   std::vector<RunReport> runs;
   /// Indices into PourState::runs and trucks: all on which there may be something to find.
   std::span<const std::size_t> runs_at_issue, trucks_at_issue;
-  std::vector<InverterMemory>* inverters = nullptr;
+  FeedMemories* feeds = nullptr;
+  std::vector<PowerReport> power{};  ///< of inverters that something ran on
+  std::vector<GeneratorReport> generators{};
 
   [[nodiscard]] const Plan& plan() const { return *state.plan; }
   [[nodiscard]] const Element& element(const LiftReport& report) const {

@@ -12,13 +12,32 @@
 
 namespace rb {
 
-/// What ran on an inverter up to a moment: where counting goes on.
-struct InverterMemory {
+/// The stretch in which most was drawn from a feed.
+struct FeedMoment {
+  Seconds from{}, to{};
+  std::size_t motors = 0;  ///< running on it
+  double load = 0;         ///< in the unit of its weights
+};
+
+/// What an inverter adds to a feed: for each motor that runs, and while any does.
+struct FeedWeight {
+  double motor = 0, beside = 0;
+  bool operator==(const FeedWeight&) const = default;
+};
+
+/// What ran on a feed up to a moment: where counting goes on.
+struct FeedMemory {
   bool live = false;
+  std::vector<FeedWeight> weights;  // of its inverters
   Seconds until{-1e18};
-  int running = 0;
-  InverterMoment most;
+  std::vector<int> running;  // on each
+  FeedMoment most;
   bool most_ended = true;  ///< `most.to` is known
+};
+
+struct FeedMemories {
+  std::vector<FeedMemory> inverters, trunks;  // as the plan's
+  std::vector<FeedMemory> generators;         // as Plan::by_generator
 };
 
 /// A run's head, good as long as the tops of its element up to its end are the same.
@@ -69,7 +88,7 @@ struct CheckMemory::Inside {
   // Indices, going up, of what is to be looked at again. The others were looked at, nothing was
   // found, and nothing that is still to come can change that.
   std::vector<std::size_t> runs_at_issue, trucks_at_issue;
-  std::vector<InverterMemory> inverters;  // as the plan's
+  FeedMemories feeds;
 };
 
 }  // namespace rb

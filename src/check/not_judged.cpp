@@ -123,6 +123,14 @@ std::vector<NotJudged> not_judged(const Plan& plan) {
          .sentence =
              said("the plan gives no motor_type, so no inverter's load and no cord is judged.")});
   }
+  if (!plan.motor_type) return gaps;
+  for (const Inverter& inverter : plan.power) {
+    if (inverter.cable || inverter.trunk) continue;
+    gaps.push_back({.what = "cord",
+                    .sentence = said("inverter {inverter}: the plan gives neither its trunk nor "
+                                     "the cord to a motor, so no voltage drop is judged."),
+                    .inverter = inverter.id});
+  }
   return gaps;
 }
 

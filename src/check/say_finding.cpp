@@ -38,13 +38,14 @@ Facts facts_of(const Finding& finding, const Plan& plan) {
 
 // A plan's field in plain words; whoever writes the plan reads its name at a terminal.
 const char* field_words(std::string_view field) {
-  constexpr std::array<std::pair<std::string_view, const char*>, 8> kFields{{
+  constexpr std::array<std::pair<std::string_view, const char*>, 9> kFields{{
       {"dose_min_s", said("least vibration")},
       {"form_rating_kpa", said("the form's rating")},
       {"initial_set_h", said("the mix's initial set")},
       {"joint_age_max_s", said("the oldest joint the contract allows")},
       {"lifts", said("the planned lifts")},
       {"motor_type.vpm_max", said("the motors' greatest speed")},
+      {"power[].generator", said("the generator's rating")},
       {"rise_limit", said("limit of rise")},
       {"strip_after_s", said("the time before stripping")},
   }};
@@ -118,6 +119,7 @@ std::string sentence(const NotJudged& gap, const Plan& plan, const Voice& voice)
   if (gap.element) facts.push_back({"element", plan.elements[*gap.element].id.text});
   if (gap.lift) facts.push_back({"lift", count(*gap.lift)});
   if (gap.bay) facts.push_back({"bay", counted(*gap.bay + 1)});
+  if (gap.inverter) facts.push_back({"inverter", gap.inverter->text});
   return filled(gap.sentence, facts, voice);
 }
 

@@ -41,6 +41,8 @@ TEST_CASE("the demo names the under-vibrated bay and the fast lift and nothing f
   CHECK(find("dose-low").lift == 3);
   CHECK(find("dose-low").bay == 1);  // from 0: bay 2
   CHECK(find("rise-fast").lift == 5);
+  CHECK(report.not_judged.empty());
+  CHECK(state.speeds.size() == 2);
   CHECK_FALSE(report.clean());
   // 12 x 3.6 x 0.3 m less the opening of 0.8 x 0.9 m.
   CHECK(in_cubic_metres(net_volume(state, 0)) == doctest::Approx(12.744));

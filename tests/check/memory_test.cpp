@@ -24,6 +24,8 @@ void same_report(const PourState& state, AsOf asof, CheckMemory& memory) {
   REQUIRE(remembered.findings == fresh.findings);
   REQUIRE(remembered.lifts == fresh.lifts);
   REQUIRE(remembered.runs == fresh.runs);
+  REQUIRE(remembered.power == fresh.power);
+  REQUIRE(remembered.generators == fresh.generators);
 }
 
 std::vector<Event> demo_events() {

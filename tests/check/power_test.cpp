@@ -191,3 +191,164 @@ TEST_CASE("a speed changed in the middle of a run counts at its highest and its 
   CHECK(Pour{pour}.at(750, run("R1", "near", 2500)).checked().only("speed-out").measured->si ==
         about(2500));
 }
+
+namespace {
+
+// What more an inverter I1 of four motors and 60 A has.
+Checked with_feed(const std::string& more, const std::string& cable = "") {
+  return both_rows(fed(60, kFour, cable + more)).checked();
+}
+
+double lost(const Checked& seen) {
+  return seen.only("volts-low").measured->si;
+}
+
+}  // namespace
+
+// The same trunk as in the tests of trade, by the checker: eight motors of 4.2 A, 25 m of 4 mm2.
+TEST_CASE("a trunk is judged by all that goes through it at once") {
+  PlanText plan;
+  std::string ids, row_a, row_b;
+  std::vector<MotorText> a, b;
+  for (int i = 1; i <= 8; ++i) {
+    (i <= 4 ? a : b).push_back({fmt::format("M{}", i), 0.5 + ((i - 1) % 4), 0.6});
+    ids += fmt::format(R"({}"M{}")", i > 1 ? "," : "", i);
+  }
+  plan.rows = {row_text("R1", 0.3, a), row_text("R2", 0.9, b)};
+  plan.more = fmt::format(
+      R"("power":[{{"id":"I1","volts":42,"max_amps":40,"motors":[{}],)"
+      R"("trunk":{{"mm2":4,"length":25}}}}],"motor_type":{{"amps":4.2,"force_kn":4,"vpm_max":6000}})",
+      ids);
+  const Checked seen = both_rows(plan).checked();
+  const Finding f = seen.only("volts-low");
+  CHECK(f.measured->si == doctest::Approx(0.206).epsilon(0.003));
+  CHECK(f.inverter == InverterId{"I1"});
+  CHECK(f.from == seconds(750));
+  CHECK(f.to == seconds(800));
+  CHECK(seen.says(f).find("8 motors on the trunk, 33.6 A in all") != std::string::npos);
+  // Told while it goes on, too.
+  CHECK(both_rows(plan).live(790).has("volts-low"));
+  CHECK_FALSE(seen.has("power-over"));
+}
+
+TEST_CASE("a motor's own cord comes after the trunk, and only motors on the trunk load it") {
+  const double trunk = lost(with_feed(R"(,"trunk":{"mm2":4,"length":20})"));
+  const double own = lost(corded(40));
+  const double both =
+      lost(with_feed(R"(,"trunk":{"mm2":4,"length":20})", R"(,"cable":{"mm2":4,"length":40})"));
+  CHECK(both == about(trunk + own));
+  const double two = lost(with_feed(R"(,"trunk":{"mm2":4,"length":20,"motors":["R1-1","R1-2"]})"));
+  CHECK(two == about(trunk / 2));
+}
+
+TEST_CASE("internal vibrators on an inverter count while any row runs on it") {
+  const auto power = [](int heads) {
+    return both_rows(fed(30, kFour,
+                         fmt::format(R"(,"cable":{{"mm2":4,"length":25}},)"
+                                     R"("internal":{{"heads":{},"amps":2}})",
+                                     heads)))
+        .checked();
+  };
+  const Checked one = power(1);
+  const Finding f = one.only("power-over");
+  CHECK(f.measured->si == about(32));
+  CHECK(one.says(f).find("1 internal vibrators") != std::string::npos);
+  CHECK(one.says(f).find("a choice of this project") != std::string::npos);
+}
+
+// S = sqrt(3) x 42 V x 30 A = 2.182 kVA.
+TEST_CASE("a generator is overloaded above its rating derated, not at it") {
+  const double kva = std::sqrt(3.) * 42 * 30 / 1000;
+  const auto with = [](double rating, const std::string& more) {
+    return both_rows(fed(60, kFour,
+                         fmt::format(R"(,"cable":{{"mm2":10,"length":1}},)"
+                                     R"("generator":{{"kva":{:.12f}{}}})",
+                                     rating, more)))
+        .checked();
+  };
+  CHECK_FALSE(with(kva * 1.001, R"(,"derate":1)").has("generator-over"));
+  CHECK_FALSE(with(kva, R"(,"derate":1)").has("generator-over"));
+  const Checked over = with(kva * 0.999, R"(,"derate":1)");
+  const Finding f = over.only("generator-over");
+  CHECK(f.measured->si == about(kva));
+  CHECK(unit_of(f) == "kVA");
+  CHECK(f.from == seconds(750));
+  CHECK(source_text(f.source, kTerminal) == "plan: power[].generator");
+  // Not given: 0.8, and told.
+  CHECK_FALSE(with(kva / 0.8, "").has("generator-over"));
+  const Checked untold = with(kva / 0.8 * 0.999, "");
+  CHECK(source_text(untold.only("generator-over").source, kTerminal).find("0.8 of the rating") !=
+        std::string::npos);
+}
+
+TEST_CASE("inverters on one generator load it together, on two each its own") {
+  const auto on = [](const std::string& a, const std::string& b) {
+    PlanText plan = fed(40);
+    plan.more = fmt::format(
+        R"("power":[{{"id":"I1","volts":42,"max_amps":40,"motors":["R1-1","R1-2"],"generator":{{{}}}}},)"
+        R"({{"id":"I2","volts":42,"max_amps":40,"motors":["R2-1","R2-2"],"generator":{{{}}}}}],{})",
+        a, b, kType);
+    return both_rows(plan).checked();
+  };
+  // Each takes 1.09 kVA, both at once 2.18.
+  const Checked one = on(R"("id":"G","kva":2,"derate":1)", R"("id":"G","kva":2,"derate":1)");
+  CHECK(one.only("generator-over").measured->si == about(std::sqrt(3.) * 42 * 30 / 1000));
+  CHECK(one.says(one.only("generator-over")).find("I1, I2") != std::string::npos);
+  CHECK_FALSE(
+      on(R"("id":"G","kva":2,"derate":1)", R"("id":"H","kva":2,"derate":1)").has("generator-over"));
+  // Without a name the same figures are taken to be the same machine.
+  CHECK(on(R"("kva":2,"derate":1)", R"("kva":2,"derate":1)").has("generator-over"));
+}
+
+TEST_CASE("an inverter set out of its motors' speeds is told with the inverter, once") {
+  Pour pour{fed(40)};
+  pour.placed(1, 0, 600, 0.6);
+  pour.at(650, R"("do":"speed","inverter":"I1","vpm":6500)");
+  for (const std::string row : {"R1", "R2"}) {
+    pour.at(700, R"("do":"run","element":"W1","row":")" + row + '"').at(800, rest(row));
+  }
+  const Checked seen = pour.checked();
+  const auto found = seen.of("speed-out");
+  REQUIRE(found.size() == 2);
+  CHECK(found[0].inverter == InverterId{"I1"});
+  CHECK(found[0].group == found[1].group);
+  CHECK(seen.says(found[0]).find("inverter I1 is set to 6500 vpm, above 6000 vpm") !=
+        std::string::npos);
+  // Set while it ran, at a speed of its own before.
+  Pour later{fed(40)};
+  later.placed(1, 0, 600, 0.6).at(700, run("R1")).at(800, rest("R1"));
+  later.at(750, R"("do":"speed","inverter":"I1","vpm":2900)");
+  CHECK(later.checked().only("speed-out").inverter == InverterId{"I1"});
+  CHECK_FALSE(sped(6500).only("speed-out").inverter);
+}
+
+TEST_CASE("a trip that nobody answers is told once, two minutes on, until the row is run again") {
+  Pour pour{fed(40)};
+  pour.placed(1, 0, 600, 0.6).at(700, run("R1")).at(740, R"("do":"trip","inverter":"I1")");
+  CHECK_FALSE(pour.live(859).has("trip-open"));
+  const Finding f = pour.live(861).only("trip-open");
+  CHECK(f.measured->si == about(40));
+  CHECK(f.limit->si == about(90));
+  CHECK(f.inverter == InverterId{"I1"});
+  CHECK(pour.checked().has("trip-open"));
+  Pour again = pour;
+  again.at(870, run("R1"));
+  CHECK_FALSE(again.live(880).has("trip-open"));
+  // It had run enough: the trip harmed nothing.
+  Pour enough{fed(40)};
+  enough.placed(1, 0, 600, 0.6).at(700, run("R1")).at(791, R"("do":"trip","inverter":"I1")");
+  CHECK_FALSE(enough.checked().has("trip-open"));
+}
+
+TEST_CASE("a trip that stops some motors of a row is told though the others ran on") {
+  PlanText plan = fed(40, R"("R1-1")");
+  plan.more = R"("power":[{"id":"I1","volts":42,"max_amps":40,"motors":["R1-1"]},)"
+              R"({"id":"I2","volts":42,"max_amps":40,"motors":["R1-2"]}],)" +
+              kType;
+  Pour pour{plan};
+  pour.placed(1, 0, 600, 0.6).at(700, run("R1")).at(740, R"("do":"trip","inverter":"I2")");
+  pour.at(800, rest("R1"));
+  const Finding f = pour.checked().only("trip-open");
+  CHECK(f.inverter == InverterId{"I2"});
+  CHECK(f.measured->si == about(40));
+}

@@ -56,6 +56,18 @@ inline Cell cell(MassPerVolume q) {
 inline Cell cell(Frequency q) {
   return in_vibrations_per_minute(q);
 }
+inline Cell cell(Current q) {
+  return in_amperes(q);
+}
+inline Cell cell(Potential q) {
+  return in_volts(q);
+}
+inline Cell cell(ApparentPower q) {
+  return in_kilovoltamperes(q);
+}
+inline Cell cell(std::size_t number) {
+  return static_cast<double>(number);
+}
 inline Cell cell(Celsius t) {
   return t.degrees;
 }
@@ -100,6 +112,8 @@ Table findings(const PourRecord&);
 Table lifts(const PourRecord&);
 Table forms(const PourRecord&);
 Table runs(const PourRecord&);
+Table power(const PourRecord&);
+Table settings(const PourRecord&);
 Table moves(const PourRecord&);
 Table inserts(const PourRecord&);
 Table trucks(const PourRecord&);

@@ -109,6 +109,27 @@ struct RunLine {
   std::optional<Pressure> head;
   bool cables = false;
 };
+/// An inverter, and the most that ran on it at once.
+struct PowerLine {
+  std::string inverter;
+  std::optional<std::size_t> motors{};
+  std::optional<Moment> at{};
+  std::optional<Current> amps{};  ///< in each phase
+  Current gives{};
+  std::optional<Current> trunk_amps{};  ///< through a trunk, when most went through it
+  std::optional<double> lost{};         ///< of its volts on the way to a motor, the worst
+  std::string cords{};                  ///< in words
+  std::optional<ApparentPower> generator_takes{}, generator_gives{};
+  std::string generator{};  ///< its name, and how it is derated
+};
+/// What was done at an inverter: a setting, or a trip.
+struct SettingLine {
+  Moment at;
+  std::string inverter, what;
+  std::optional<Frequency> speed{};
+  std::optional<Potential> volts{};
+  std::string by{};
+};
 struct MoveLine {
   std::string element, side, row, motors;
   Moment hung;
@@ -224,6 +245,8 @@ struct PourRecord {
   std::vector<FormLine> forms;
   std::vector<LiftLine> lifts;
   std::vector<RunLine> runs;
+  std::vector<PowerLine> power;
+  std::vector<SettingLine> settings;
   std::vector<MoveLine> moves;
   std::vector<InsertLine> inserts;
   std::vector<TruckLine> loads;

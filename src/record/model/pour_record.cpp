@@ -15,6 +15,7 @@
 #include "record/model/event_words.h"
 #include "record/model/held_to.h"
 #include "record/model/names.h"
+#include "record/model/power_lines.h"
 
 namespace rb {
 
@@ -38,6 +39,8 @@ class Maker {
     placing();
     forms();
     motors();
+    out_.power = power_lines(state_, report_);
+    out_.settings = setting_lines(state_);
     loads();
     findings();
     corrections();

@@ -119,6 +119,33 @@ Table runs(const PourRecord& p) {
                    {"cables", "Cables confirmed", M::yes_no, of(&L::cables)}});
 }
 
+Table power(const PourRecord& p) {
+  using L = PowerLine;
+  return table<L>("power", "Inverters, cords and generators: the most at once", p.power,
+                  {{"inverter", "Inverter", M::text, of(&L::inverter)},
+                   {"at", "At", M::moment, of(&L::at)},
+                   {"motors", "Motors", M::count, of(&L::motors)},
+                   {"amps", "Drawn", M::current, of(&L::amps)},
+                   {"gives", "It gives", M::current, of(&L::gives)},
+                   {"cords", "Cords", M::text, of(&L::cords)},
+                   {"trunk_amps", "On the trunk", M::current, of(&L::trunk_amps)},
+                   {"lost", "Volts lost", M::share, of(&L::lost)},
+                   {"generator", "Generator", M::text, of(&L::generator)},
+                   {"generator_takes", "Takes", M::apparent_power, of(&L::generator_takes)},
+                   {"generator_gives", "Gives", M::apparent_power, of(&L::generator_gives)}});
+}
+
+Table settings(const PourRecord& p) {
+  using L = SettingLine;
+  return table<L>("settings", "Settings and trips of inverters", p.settings,
+                  {{"at", "At", M::moment, of(&L::at)},
+                   {"inverter", "Inverter", M::text, of(&L::inverter)},
+                   {"what", "What", M::text, of(&L::what)},
+                   {"speed", "Speed", M::speed, of(&L::speed)},
+                   {"volts", "Volts", M::potential, of(&L::volts)},
+                   {"by", "By", M::text, of(&L::by)}});
+}
+
 Table moves(const PourRecord& p) {
   using L = MoveLine;
   return table<L>("moves", "Motors hung and taken down", p.moves,

@@ -9,6 +9,12 @@ namespace {
 const Expected kNoRows{"", {}, "a deck of this kind has no rows"};
 const std::string kJoint = "the row was to work the joint below as well";
 
+// More of the inverter, at the end of its fields.
+void powered(Pour& p, const std::string& more) {
+  const std::string last = R"("length":25})";
+  p.plan.more.insert(p.plan.more.find(last) + last.size(), more);
+}
+
 std::string hung(const std::string& row) {
   return R"("do":"hang","element":"W1","row":")" + row;
 }
@@ -125,9 +131,32 @@ std::vector<Fault> faults_of_rows() {
         kNoRows}},
       {"an inverter tripped as a row ran, and it was not run again",
        [](Pour& p, ElementKind) { p.at(3330, R"("do":"trip","inverter":"I1")"); },
-       {Expected{"run-short", {"dose-low"}, "the trip ended its run"},
-        {"run-short", {"face-low"}, "the trip ended its run"},
+       {Expected{"trip-open", {"run-short", "dose-low"}, "the trip ended its run"},
+        {"trip-open", {"run-short", "face-low"}, "the trip ended its run"},
         kNoRows}},
+      {"a row was set to half its working speed",
+       [](Pour& p, ElementKind) {
+         // (2400 / 4800)^2: a quarter of its seconds; under 3000 vpm besides.
+         p.changed(R"("do":"run","element":"W1","row":"R2")", R"(,"vpm":6000)", "");
+         p.at(3290, R"("do":"speed","inverter":"I1","vpm":2400)");
+         p.at(3450, R"("do":"speed","inverter":"I1","vpm":6000)");
+       },
+       {Expected{"speed-out", {"run-short", "dose-low"}, "a second at 2400 vpm counts 0.25 s"},
+        {"speed-out", {"run-short", "face-low"}, "a second at 2400 vpm counts 0.25 s"},
+        kNoRows}},
+      {"the trunk was too thin for the motors on it",
+       [](Pour& p, ElementKind) { powered(p, R"(,"trunk":{"mm2":1.5,"length":10})"); },
+       {Expected{"volts-low"}, {"volts-low"}, kNoRows}},
+      {"the generator was too small",
+       // Two motors of 7.5 A at 42 V take 1.09 kVA; 1.3 kVA derated by 0.8 gives 1.04.
+       [](Pour& p, ElementKind) { powered(p, R"(,"generator":{"kva":1.3})"); },
+       {Expected{"generator-over"}, {"generator-over"}, kNoRows}},
+      {"the plan gives no cord",
+       [](Pour& p, ElementKind) {
+         const std::string was = R"(,"cable":{"mm2":4,"length":25})";
+         p.plan.more.replace(p.plan.more.find(was), was.size(), "");
+       },
+       {Expected{kGap + "cord"}, {kGap + "cord"}, kNoRows}},
       {"the cord was too long",
        [](Pour& p, ElementKind) {
          const std::string was = R"("length":25)";

@@ -136,6 +136,15 @@ const std::vector<Spoilt>& spoilt() {
       {"volts-low",
        [](Pour& p) { p.plan.more = replaced(p.plan.more, R"("length":25)", R"("length":28)"); },
        {}},
+      {"generator-over",
+       [](Pour& p) {
+         p.plan.more = replaced(p.plan.more, R"("length":25})",
+                                R"("length":25},"generator":{"kva":1,"derate":1})");
+       },
+       {}},
+      {"trip-open",
+       [](Pour& p) { p.at(1570, R"("do":"trip","inverter":"I1")"); },
+       {"dose-low", "run-short"}},
       {"speed-out", [](Pour& p) { p.at(1550, run("R1", "near", 6500)); }, {}},
       {"cable-open", [](Pour& p) { p.at(1550, hang("R1", {}, false)); }, {}},
       {"row-far",
