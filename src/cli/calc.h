@@ -59,7 +59,9 @@ struct ForceWish {
 Exit calc_force(const ForceWish& wish);
 
 struct VoltsWish {
-  std::string volts = "42 V", amps, section, length, speed = "6000 vpm";
+  std::string volts = "42 V", amps, section{}, length{}, speed = "6000 vpm";
+  /// A trunk before the motor's own cord, and how many motors are on it at once.
+  std::string trunk_section{}, trunk_length{}, motors = "1";
 };
 Exit calc_volts(const VoltsWish& wish);
 
@@ -67,6 +69,7 @@ struct AmpsWish {
   std::string motors, amps, inverter, volts = "42 V";
   std::string generator;        ///< its rating; empty: not asked for
   std::string inverters = "1";  ///< alike, on that generator
+  std::string derate = "80 %";  ///< of its rating it gives on the site
 };
 Exit calc_amps(const AmpsWish& wish);
 

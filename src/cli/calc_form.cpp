@@ -38,6 +38,12 @@ FormAsked read_form(const PressureWish& wish, OptionReading& read) {
   return asked;
 }
 
+// What the pressure rests on that nobody is asked for.
+void tell_form_defaults() {
+  default_taken("height of the pour", "that of the form");
+  default_taken("external vibration", "yes");
+}
+
 void tell_source(trade::PressureMethod method) {
   if (method != trade::PressureMethod::din18218) return;
   fmt::print("The formulas of DIN 18218:2010 are from memory: hold them to the standard.\n");
@@ -73,6 +79,7 @@ Exit calc_pressure(const PressureWish& wish) {
     }
   }
   if (const auto words = trade::vibration_caution(method, c)) fmt::print("{}\n", *words);
+  tell_form_defaults();
   tell_source(method);
   caution("the form designer");
   return Exit::fine;
@@ -110,6 +117,7 @@ Exit calc_rise(const RiseWish& wish) {
     }
   }
   if (const auto words = trade::vibration_caution(method, c)) fmt::print("{}\n", *words);
+  tell_form_defaults();
   tell_source(method);
   caution("the form designer");
   return *allowed && **allowed <= Velocity{} ? Exit::findings : Exit::fine;
@@ -161,6 +169,9 @@ Exit calc_wait(const WaitWish& wish) {
   say("initial set, late side", span_text(late));
   say("wait before running",
       wait ? span_text(*wait) : "never: by then nothing in its reach is plastic");
+  default_taken("Q of the mix",
+                fmt::format("{:.0f} K and {:.0f} K, our own choice, the later of both",
+                            trade::kQuickSet.kelvin, trade::kSlowSet.kelvin));
   fmt::print(
       "Only concrete past its initial set stops counting (common practice, no source), and only if "
       "no more is placed meanwhile.\n");
@@ -203,6 +214,11 @@ Exit calc_size(const SizeWish& wish) {
         "No --reach-pressure given: heads down to twice --reach-z below a row, our own choice.\n");
   }
   if (!c.rating) fmt::print("No --rating given: no head is too high.\n");
+  default_taken("overlap of rows", both(c.knit_depth));
+  default_taken("thinnest lift", both(trade::kThinnestLift));
+  default_taken("kept of the rating",
+                fmt::format("{:.0f} %, our own choice", trade::kHeadKept * 100));
+  default_taken("motors", "move up a row at a time, the next hung a lift ahead");
   fmt::print("Sizing 0.5 (form + 0.2 concrete): from memory of ACI 309R. Trial runs decide.\n");
   caution("the form designer");
   return Exit::fine;

@@ -77,7 +77,8 @@ Result<SetTime> time_to_set(const SetWish& wish) {
 void set_source(const SetWish& wish) {
   if (wish.q.empty()) {
     fmt::print(
-        "No --q given: reckoned with Q = {:.0f} K and {:.0f} K, our own choice; the early side is "
+        "No --q given: taken by default Q = {:.0f} K and {:.0f} K, our own choice; the early side "
+        "is "
         "for what must be done before it sets, the late for what must wait.\n",
         trade::kQuickSet.kelvin, trade::kSlowSet.kelvin);
   }

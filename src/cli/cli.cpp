@@ -24,7 +24,7 @@ void tell_defaults(const CLI::App& formula) {
     taken += fmt::format("{}{} {}", taken.empty() ? "" : ", ", option->get_name(),
                          option->get_default_str());
   }
-  if (!taken.empty()) fmt::print("Not given, so taken: {}.\n", taken);
+  if (!taken.empty()) fmt::print("Not given, so taken by default: {}.\n", taken);
 }
 
 // One subcommand: its options are bound to a wish that lives as long as the parse.
@@ -308,9 +308,14 @@ void add_motor_formulas(Words& words, CLI::App& calc) {
   auto& cord_words = words.add_formula(calc, "volts", "Three-phase voltage drop in a cord",
                                        [&] { return calc_volts(cord); });
   cord_words.add_option("--volts", cord.volts, "of the inverter: \"42 V\"");
-  cord_words.add_option("--amps", cord.amps, "of the motors on it: \"7.5 A\"")->required();
-  cord_words.add_option("--section", cord.section, "\"4 mm2\"")->required();
-  cord_words.add_option("--length", cord.length, "\"25 m\"")->required();
+  cord_words
+      .add_option("--amps", cord.amps, "of one motor, or all that goes through the cord: \"7.5 A\"")
+      ->required();
+  cord_words.add_option("--section", cord.section, "of a motor's own cord: \"4 mm2\"");
+  cord_words.add_option("--length", cord.length, "of a motor's own cord: \"25 m\"");
+  cord_words.add_option("--trunk-section", cord.trunk_section, "of a cord motors share: \"6 mm2\"");
+  cord_words.add_option("--trunk-length", cord.trunk_length, "of a cord motors share: \"20 m\"");
+  cord_words.add_option("--motors", cord.motors, "on the trunk at once");
   cord_words.add_option("--speed", cord.speed, "\"6000 vpm\" or \"100 Hz\"");
 
   auto& amps = words.wish<AmpsWish>();
@@ -322,6 +327,7 @@ void add_motor_formulas(Words& words, CLI::App& calc) {
   amps_words.add_option("--volts", amps.volts, "of the inverter: \"42 V\"");
   amps_words.add_option("--generator", amps.generator, "rating: \"10 kVA\"");
   amps_words.add_option("--inverters", amps.inverters, "alike on the generator");
+  amps_words.add_option("--derate", amps.derate, "of the rating it gives on the site: \"85 %\"");
 }
 
 void add_screens(Words& words) {

@@ -37,6 +37,10 @@ std::string span_text(Seconds s) {
   return fmt::format("{} h {:02} min", minutes / 60, minutes % 60);
 }
 
+void default_taken(const char* what, const std::string& figures) {
+  fmt::print("Taken by default: {} {}.\n", what, figures);
+}
+
 void caution(const char* who) {
   fmt::print("This figure advises. Local codes, {} and licensed practice decide.\n", who);
 }

@@ -21,6 +21,9 @@ std::string both(Celsius t);
 /// "1 h 45 min", "95 s".
 std::string span_text(Seconds s);
 
+/// A figure the answer rests on that no option asks for.
+void default_taken(const char* what, const std::string& figures);
+
 /// Who decides in the end.
 void caution(const char* who);
 

@@ -67,6 +67,11 @@ constexpr Unit<Frequency> kSpeeds[] = {{"vpm", vibrations_per_minute}, {"Hz", he
 constexpr Unit<Current> kCurrents[] = {{"A", amperes}};
 constexpr Unit<Potential> kVolts[] = {{"V", volts}};
 
+double hundredths(double v) {
+  return v / 100.0;
+}
+constexpr Unit<double> kShares[] = {{"%", hundredths}};
+
 template <class Quantity>
 Result<Quantity> read(const std::string& option, const std::string& text,
                       std::span<const Unit<Quantity>> units) {
@@ -141,6 +146,10 @@ Result<PerHour> read_per_hour(const std::string& option, const std::string& text
 Result<trade::ApparentPower> read_apparent_power(const std::string& option,
                                                  const std::string& text) {
   return read<trade::ApparentPower>(option, text, kPowers);
+}
+
+Result<double> read_share(const std::string& option, const std::string& text) {
+  return read<double>(option, text, kShares);
 }
 
 Result<int> read_count(const std::string& option, const std::string& text) {

@@ -33,6 +33,8 @@ Result<MassPerArea> read_mass_per_area(const std::string& option, const std::str
 Result<PerHour> read_per_hour(const std::string& option, const std::string& text);
 Result<trade::ApparentPower> read_apparent_power(const std::string& option,
                                                  const std::string& text);
+/// "80 %", as a share of one.
+Result<double> read_share(const std::string& option, const std::string& text);
 /// A whole number over 0, without a unit.
 Result<int> read_count(const std::string& option, const std::string& text);
 

@@ -2,6 +2,8 @@
 // moved up, the rise, the joints and the one who holds the tablet.
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 #include "pour/log/event.h"
 #include "tablet.h"
 
@@ -188,18 +190,43 @@ TEST_CASE(
   tablet.tap("INVERTERS");
   CHECK(tablet.says("speed not told"));
   tablet.tap_id("speed I1");
+  // At first only what the motors bear is quick to set.
+  CHECK(tablet.find("6000") != nullptr);
+  CHECK(tablet.find("4800") != nullptr);
   keys(tablet, "2400");
+  CHECK(tablet.says("Under 3000"));
+  CHECK(tablet.says("KEEP twice"));
+  const int kept = tablet.wanted;
+  tablet.tap("KEEP");
+  CHECK(tablet.wanted == kept);  // no motor is set so slow by one slip
   tablet.tap("KEEP");
   CHECK(last<event::Speed>(tablet).inverter == InverterId{"I1"});
   CHECK(in_vibrations_per_minute(last<event::Speed>(tablet).speed) == doctest::Approx(2400));
   CHECK_FALSE(tablet.find_id("trip I1")->target.enabled);  // nothing runs on it
+  // The second inverter as the first: two taps. Faster than the motors bear is asked for twice.
+  tablet.tap_id("speed I2");
+  keys(tablet, "7200");
+  CHECK(tablet.says("Over 6000"));
+  tablet.tap("KEEP");
+  tablet.tap_id("choice 2400");
+  tablet.tap("KEEP");  // another figure is asked for anew
+  CHECK(tablet.wanted == kept + 1);
+  tablet.tap_id("choice 6000");
+  tablet.tap("KEEP");
+  CHECK(last<event::Speed>(tablet).inverter == InverterId{"I2"});
+  CHECK(in_vibrations_per_minute(last<event::Speed>(tablet).speed) == doctest::Approx(6000));
   tablet.tap("BACK");
   tablet.tap("RUN R1");
   tablet.wait(seconds(40));
   CHECK(tablet.says("slow: 1 s counts 0.25 s"));
   CHECK(tablet.says("320 s more"));  // 90 s less a quarter of 40
+  const auto slow = std::find_if(tablet.report.findings.begin(), tablet.report.findings.end(),
+                                 [](const Finding& f) { return f.rule == "speed-out"; });
+  REQUIRE(slow != tablet.report.findings.end());
+  CHECK(slow->inverter == InverterId{"I1"});
   tablet.tap("MORE");
   tablet.tap("INVERTERS");
+  CHECK(tablet.says("1 motors on: 5.0"));
   tablet.tap_id("trip I1");
   CHECK(last<event::Trip>(tablet).inverter == InverterId{"I1"});
   CHECK(tablet.says("tripped"));
@@ -210,6 +237,18 @@ TEST_CASE(
   tablet.tap_id("row R1 near");
   CHECK_FALSE(tablet.says("TRIPPED: REST, RUN"));
   CHECK(tablet.state->runs.size() == 2);
+  // A run that is left without a motor is over, and the row is the next to run.
+  tablet.tap("MORE");
+  tablet.tap("INVERTERS");
+  tablet.tap_id("trip I1");
+  CHECK(tablet.state->runs[1].to == std::nullopt);
+  tablet.tap_id("trip I2");
+  CHECK(tablet.state->runs[1].to.has_value());
+  tablet.tap("BACK");
+  CHECK(tablet.says("RUN NOW: R1"));
+  tablet.wait(seconds(130));
+  tablet.report = check(*tablet.state, AsOf::now(*tablet.state, tablet.now));
+  CHECK(has(tablet, "trip-open"));
 }
 
 TEST_CASE("a row served no more comes down and its motors go up, each by one tap") {

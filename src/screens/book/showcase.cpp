@@ -297,6 +297,11 @@ constexpr std::array kScreens{
                      return with(SpeedDraft{
                          InverterId{"V1"}, {.what = Figure::speed, .guess = 4800}, last_tap(s)});
                    }},
+    ShowcaseScreen{"speed-over", true,
+                   [](const PourState& s) {
+                     return with(SpeedDraft{
+                         InverterId{"V1"}, {.what = Figure::speed, .typed = "7200"}, last_tap(s)});
+                   }},
     ShowcaseScreen{"air", true,
                    [](const PourState& s) {
                      return with(AirDraft{{.what = Figure::air_temp, .guess = -9}, last_tap(s)});

@@ -99,6 +99,7 @@ struct SpeedDraft {
   InverterId inverter{};
   FigureEntry figure{.what = Figure::speed};
   Moment at{};
+  std::optional<double> asked{};  ///< kept once, though the motors are not to turn at it
 };
 /// Insertions of an internal vibrator being logged for a lift.
 struct InsertDraft {

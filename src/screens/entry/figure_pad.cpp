@@ -89,6 +89,19 @@ void draw_steps(Stage& stage, const Box& steps, FigureEntry& entry, const Figure
   }
 }
 
+void draw_choices(Stage& stage, const Box& row, FigureEntry& entry, const FigureRange& range,
+                  const std::vector<double>& choices) {
+  Canvas& canvas = stage.canvas;
+  for (std::size_t i = 0; i < choices.size(); ++i) {
+    const std::string figure = with_decimals(choices[i], range.decimals);
+    if (button(canvas,
+               row.column(static_cast<int>(i), static_cast<int>(choices.size()), canvas.gap()),
+               {.id = "choice " + figure, .text = figure, .face = Face::strong})) {
+      entry.typed = figure;
+    }
+  }
+}
+
 }  // namespace
 
 FigureRange figure_range(Figure what, Units units) {
@@ -144,8 +157,8 @@ std::optional<double> entered(const FigureEntry& entry, Units units) {
   return value;
 }
 
-PanelEnd draw_figure_pad(Stage& stage, const Box& box, FigureEntry& entry,
-                         const std::string& title) {
+PanelEnd draw_figure_pad(Stage& stage, const Box& box, FigureEntry& entry, const std::string& title,
+                         const PadBeside& beside) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const Units units = say.units;
@@ -166,7 +179,11 @@ PanelEnd draw_figure_pad(Stage& stage, const Box& box, FigureEntry& entry,
           : entry.typed;
   canvas.text(value + " " + range.unit, in.inset(canvas.mm(2)),
               {.face = Face::huge, .colours = canvas.theme().quiet, .across = Across::middle});
-  draw_steps(stage, steps, entry, range);
+  if (beside.choices.empty()) {
+    draw_steps(stage, steps, entry, range);
+  } else {
+    draw_choices(stage, steps, entry, range, beside.choices);
+  }
   const auto good = entered(entry, units);
   const bool blank = entry.typed.empty() && !entry.guess;
   if (!good && !blank) {
@@ -174,6 +191,8 @@ PanelEnd draw_figure_pad(Stage& stage, const Box& box, FigureEntry& entry,
         say(Word::figure_between, fmt::format("{:g}", range.least),
             fmt::format("{:g} {}", range.most, range.unit)),
         Look::mend);
+  } else if (good && !beside.doubt.empty()) {
+    tag(canvas, says, Symbol::mend_sign, beside.doubt, Look::mend);
   } else if (blank || entry.typed.empty()) {
     canvas.text(say(blank ? Word::figure_type : Word::figure_guess), says,
                 {.face = Face::small, .colours = canvas.on_panel(), .lines = 2});

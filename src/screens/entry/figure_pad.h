@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "screens/entry/stage.h"
 
@@ -30,9 +31,14 @@ void press_figure_key(std::string& typed, char key);
 /// number, or out of range.
 std::optional<double> entered(const FigureEntry& entry, Units units);
 
+/// What a pad may have besides its keys.
+struct PadBeside {
+  std::vector<double> choices{};  ///< as shown, three at most: in place of the steps
+  std::string doubt{};            ///< told of the figure that stands there, which may be kept
+};
 /// Draws the pad over a panel's whole box. `kept`: the figure is entered(entry).
-PanelEnd draw_figure_pad(Stage& stage, const Box& box, FigureEntry& entry,
-                         const std::string& title);
+PanelEnd draw_figure_pad(Stage& stage, const Box& box, FigureEntry& entry, const std::string& title,
+                         const PadBeside& beside = {});
 
 // Between the figures shown and the quantities kept, by the table of measures; lengths are small
 // ones (mm, in).

@@ -1,5 +1,6 @@
 #include "screens/entry/power_panel.h"
 
+#include "pour/plan/verdicts.h"
 #include "screens/entry/figure_pad.h"
 #include "screens/entry/paging.h"
 
@@ -22,8 +23,11 @@ void draw_about(Stage& stage, const Box& box, const InverterView& inverter) {
     tag(canvas, in, Symbol::mend_sign,
         say(Word::inverter_tripped_at, say.clock_short(*inverter.tripped)), Look::mend);
   } else {
-    canvas.text(say(Word::inverter_motors_on, inverter.motors_on), in,
-                {.face = Face::small, .colours = ground});
+    const std::string on = inverter.drawn ? say(Word::inverter_load, inverter.motors_on,
+                                                say.amount(rb::amount(*inverter.drawn)),
+                                                say.amount(rb::amount(inverter.gives)))
+                                          : say(Word::inverter_motors_on, inverter.motors_on);
+    canvas.text(on, in, {.face = Face::small, .colours = ground});
   }
 }
 
@@ -72,15 +76,34 @@ void draw_inverters(Stage& stage, const Box& box, InvertersDraft& draft, const P
   }
 }
 
-void draw_speed(Stage& stage, const Box& box, SpeedDraft& draft) {
+void draw_speed(Stage& stage, const Box& box, SpeedDraft& draft, const PourView& view,
+                const Plan& plan) {
+  const Say& say = stage.say;
+  PadBeside beside;
+  for (const Frequency& speed : view.last_speeds) {
+    beside.choices.push_back(in_vibrations_per_minute(speed));
+  }
+  const auto figure = entered(draft.figure, say.units);
+  const auto verdict =
+      figure ? judge_speed(vibrations_per_minute(*figure), plan.motor_type) : SpeedVerdict::within;
+  if (verdict == SpeedVerdict::fast) {
+    beside.doubt = say(Word::inverter_speed_over, say.amount(amount(plan.motor_type->top_speed)));
+  } else if (verdict == SpeedVerdict::slow) {
+    beside.doubt = say(Word::inverter_speed_under, say.amount(amount(kSlowestSpeed)));
+  }
   const PanelEnd end =
       draw_figure_pad(stage, box, draft.figure,
-                      draft.inverter.text + " \u00B7 " + stage.say(Word::inverter_speed_title));
+                      draft.inverter.text + " \u00B7 " + say(Word::inverter_speed_title), beside);
+  if (end == PanelEnd::open) return;
   if (end == PanelEnd::kept) {
-    const double vpm = *entered(draft.figure, stage.say.units);
-    stage.keep(event::Speed{draft.inverter, vibrations_per_minute(vpm)}, draft.at);
+    // What motors are not to turn at is asked for once more: a slip of the finger overdrives them.
+    if (verdict != SpeedVerdict::within && draft.asked != figure) {
+      draft.asked = figure;
+      return;
+    }
+    stage.keep(event::Speed{draft.inverter, vibrations_per_minute(*figure)}, draft.at);
   }
-  if (end != PanelEnd::open) stage.open(InvertersDraft{});
+  stage.open(InvertersDraft{});
 }
 
 }  // namespace rb::screens

@@ -6,6 +6,8 @@
 namespace rb::screens {
 
 void draw_inverters(Stage& stage, const Box& box, InvertersDraft& draft, const PourView& view);
-void draw_speed(Stage& stage, const Box& box, SpeedDraft& draft);
+/// Typed, or one of the last.
+void draw_speed(Stage& stage, const Box& box, SpeedDraft& draft, const PourView& view,
+                const Plan& plan);
 
 }  // namespace rb::screens

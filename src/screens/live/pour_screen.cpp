@@ -72,7 +72,7 @@ class DrawDialog {
   bool operator()(AirDraft& d) const { return draw_air(stage_, box(), d), true; }
   bool operator()(InvertersDraft& d) const { return draw_inverters(stage_, box(), d, view_), true; }
   bool operator()(PressureDraft&) const { return draw_pressure(stage_, box(), view_), true; }
-  bool operator()(SpeedDraft& d) const { return draw_speed(stage_, box(), d), true; }
+  bool operator()(SpeedDraft& d) const { return draw_speed(stage_, box(), d, view_, plan_), true; }
   bool operator()(InsertDraft& d) const { return draw_insert(stage_, box(), d, view_), true; }
   bool operator()(NextDraft& d) const { return draw_next(stage_, box(), d, view_), true; }
   bool operator()(BayStartDraft& d) const { return draw_bay_starts(stage_, box(), d, view_), true; }

@@ -27,6 +27,13 @@ Cable cable_of(const PlanDraft& d) {
   return d.wish.cable.value_or(Cable{});
 }
 
+Trunk trunk_of(const PlanDraft& d) {
+  return d.wish.trunk.value_or(Trunk{});
+}
+Generator generator_of(const PlanDraft& d) {
+  return d.wish.generator.value_or(Generator{});
+}
+
 // Nothing and zero are a figure not given.
 Value given(double value) {
   return value > 0 ? Value{value} : Value{};
@@ -302,6 +309,43 @@ constexpr std::array kOfPlanner{
              },
              [](D& d, const R&) {
                d.wish.cable = Cable{cable_of(d).section, {}};
+             }},
+    FieldRow{
+        PlanField{"trunk_section"}, said("trunk, copper"), Measure::wire_section,
+        [](const D& d, const R&) { return given(in_square_metres(trunk_of(d).section) * 1e6); },
+        [](D& d, const R&, double v) {
+          d.wish.trunk = Trunk{{square_metres(v / 1e6), trunk_of(d).length}};
+        },
+        [](D& d, const R&) {
+          d.wish.trunk = Trunk{{{}, trunk_of(d).length}};
+        }},
+    FieldRow{PlanField{"trunk_length"}, said("trunk's length"), Measure::length,
+             [](const D& d, const R&) { return size(trunk_of(d).length); },
+             [](D& d, const R&, double v) {
+               d.wish.trunk = Trunk{{trunk_of(d).section, metres(v)}};
+             },
+             [](D& d, const R&) {
+               d.wish.trunk = Trunk{{trunk_of(d).section, {}}};
+             }},
+    FieldRow{PlanField{"generator_rating"}, said("generator"), Measure::apparent_power,
+             [](const D& d, const R&) { return given(in_kilovoltamperes(generator_of(d).rating)); },
+             [](D& d, const R&, double v) {
+               Generator generator = generator_of(d);
+               generator.rating = kilovoltamperes(v);
+               d.wish.generator = generator;
+             },
+             [](D& d, const R&) { d.wish.generator.reset(); }},
+    FieldRow{PlanField{"generator_derate"}, said("it gives on site"), Measure::share,
+             [](const D& d, const R&) { return generator_of(d).derate; },
+             [](D& d, const R&, double v) {
+               Generator generator = generator_of(d);
+               generator.derate = v;
+               d.wish.generator = generator;
+             },
+             [](D& d, const R&) {
+               Generator generator = generator_of(d);
+               generator.derate.reset();
+               d.wish.generator = generator;
              }},
 };
 

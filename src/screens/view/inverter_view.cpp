@@ -23,9 +23,26 @@ std::size_t turning(const PourState& state, const RunState& run, std::size_t inv
 
 }  // namespace
 
+std::vector<Frequency> last_speeds(const PourState& state, std::size_t most) {
+  std::vector<Frequency> last;
+  const auto add = [&](Frequency speed) {
+    const bool known = std::find(last.begin(), last.end(), speed) != last.end();
+    if (!known && last.size() < most) last.push_back(speed);
+  };
+  for (auto set = state.speeds.rbegin(); set != state.speeds.rend(); ++set) add(set->what.speed);
+  if (const auto& type = state.plan->motor_type) {
+    add(type->top_speed);
+    add(type->working());
+  }
+  return last;
+}
+
 std::vector<InverterView> make_inverter_views(const PourState& state) {
   std::vector<InverterView> views;
-  for (const Inverter& inverter : state.plan->power) views.push_back({.inverter = inverter.id});
+  views.reserve(state.plan->power.size());
+  for (const Inverter& inverter : state.plan->power) {
+    views.push_back({.inverter = inverter.id, .gives = inverter.max_amps});
+  }
   for (const SpeedState& set : state.speeds) views[set.inverter].speed = set.what.speed;
   for (const TripState& trip : state.trips) views[trip.inverter].tripped = state.moment(trip.at);
   for (std::size_t e = 0; e < state.elements.size(); ++e) {
@@ -35,8 +52,15 @@ std::vector<InverterView> make_inverter_views(const PourState& state) {
       for (std::size_t i = 0; i < views.size(); ++i) views[i].motors_on += turning(state, *run, i);
     }
   }
-  for (InverterView& view : views) {
-    if (view.motors_on > 0) view.tripped.reset();
+  for (std::size_t i = 0; i < views.size(); ++i) {
+    InverterView& view = views[i];
+    if (view.motors_on == 0) continue;
+    view.tripped.reset();
+    if (!state.plan->motor_type) continue;
+    view.drawn = state.plan->motor_type->amps * static_cast<double>(view.motors_on);
+    if (const auto& internal = state.plan->power[i].internal) {
+      *view.drawn += internal->amps * static_cast<double>(internal->heads);
+    }
   }
   return views;
 }

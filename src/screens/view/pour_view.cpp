@@ -277,6 +277,7 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
   }
   view.trucks = LazyList<TruckView>{[&state, now] { return make_truck_views(state, now); }};
   view.inverters = LazyList<InverterView>{[&state] { return make_inverter_views(state); }};
+  view.last_speeds = LazyList<Frequency>{[&state] { return last_speeds(state, kSpeedChoices); }};
   view.pressures = LazyList<PressureView>{
       [&state, element, at] { return make_pressure_views(state, element, at); }};
   if (!state.air.empty()) view.air = state.air.back().second;

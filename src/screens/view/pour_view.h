@@ -218,6 +218,7 @@ struct PourView {
   InsertView insert{};
   LazyList<TruckView> trucks{};
   LazyList<InverterView> inverters{};  ///< as the plan's
+  LazyList<Frequency> last_speeds{};   ///< inverters were set to, quick to set again
   LazyList<PressureView> pressures{};  ///< of the element, by bay that concrete has come to
   std::optional<Celsius> air{};        ///< measured last
   std::vector<ReadyLine> ready{};      ///< the walk-down
