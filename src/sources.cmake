@@ -2,6 +2,7 @@
 # named, so that none is left out unseen. Rules (check/rules) are listed by the build of themselves.
 set(base_sources
   base/contrast.cpp
+  base/feet_inches.cpp
   base/measure.cpp
   base/moment.cpp
   base/result.cpp
@@ -83,10 +84,14 @@ set(pour_sources
   pour/plan/row_reach.cpp
   pour/plan/serves.cpp
   pour/plan/verdicts.cpp
+  pour/planner/attempt.cpp
   pour/planner/draft_compute.cpp
+  pour/planner/in_time.cpp
   pour/planner/laid_out.cpp
+  pour/planner/most_runs.cpp
   pour/planner/plan_draft.cpp
   pour/planner/planner.cpp
+  pour/planner/run_steps.cpp
   pour/planner/supply.cpp
   pour/planner/wish_fault.cpp
 )
@@ -185,6 +190,9 @@ set(record_sources
   record/pdf/pdf_pages.cpp
   record/pdf/sheet.cpp
   record/pdf/typeface.cpp
+  record/sheet/run_sheet.cpp
+  record/sheet/run_sheet_pdf.cpp
+  record/sheet/sheet_words.cpp
 )
 set(screens_sources
   screens/book/clock_question.cpp
@@ -268,6 +276,7 @@ set(app_sources
   app/mirror_places.cpp
   app/opening.cpp
   app/outcome.cpp
+  app/paper_job.cpp
   app/pour_list.cpp
   app/put_whole.cpp
   app/session.cpp

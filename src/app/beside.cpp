@@ -74,6 +74,14 @@ void Beside::act(const screens::Intent& wish) {
     if (hooks_.chosen) hooks_.chosen(use->folder);
   } else if (std::holds_alternative<screens::CopyNow>(wish)) {
     copy();
+  } else if (const auto* sheet = std::get_if<screens::WriteSheet>(&wish)) {
+    paper_.reset();
+    // A mirror that is known to be away is not made anew on the tablet's own disk.
+    const auto status = mirror_->status();
+    std::vector<Path> folders;
+    if (!status.folder.empty() && !status.trouble) folders.push_back(status.folder);
+    folders.push_back(std::filesystem::absolute(book_).parent_path());
+    paper_ = std::make_unique<PaperJob>(*sheet, std::move(folders), hooks_.changed);
   } else if (std::holds_alternative<screens::FindPlaces>(wish)) {
     if (finder_) return finder_->wake();
     places_ = std::make_shared<Places>();
@@ -125,6 +133,7 @@ std::optional<screens::MirrorSeen> Beside::seen() const {
     seen.places = places_->found;
   }
   seen.copy = seen_of(copy_.get(), copy_refused_);
+  if (paper_) seen.paper = paper_->seen();
   return seen;
 }
 

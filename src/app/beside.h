@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "app/paper_job.h"
 #include "base/path.h"
 #include "screens/view/intents.h"
 #include "screens/view/second_copy.h"
@@ -49,6 +50,7 @@ class Beside {
   std::unique_ptr<store::NoteKeeper> note_;
   std::unique_ptr<store::MirrorKeeper> mirror_;
   std::unique_ptr<store::CopyJob> copy_;
+  std::unique_ptr<PaperJob> paper_;
   std::string copy_refused_;  ///< why none was begun
   std::shared_ptr<Places> places_;
   std::unique_ptr<store::SideThread> finder_;

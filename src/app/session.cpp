@@ -387,6 +387,7 @@ bool Session::act(const screens::Intents& intents) {
       trouble_.reset();
     } else if (std::holds_alternative<screens::UseMirror>(intent) ||
                std::holds_alternative<screens::CopyNow>(intent) ||
+               std::holds_alternative<screens::WriteSheet>(intent) ||
                std::holds_alternative<screens::FindPlaces>(intent)) {
       if (on_second_copy) on_second_copy(intent);
     } else {

@@ -53,7 +53,7 @@ class Session {
   /// Called when settings change, to be stored.
   std::function<void(const screens::Settings&)> on_settings;
 
-  /// Told of what the user wants of the second copy: UseMirror, CopyNow, FindPlaces.
+  /// Told of what the user wants of the second copy: UseMirror, CopyNow, WriteSheet, FindPlaces.
   std::function<void(const screens::Intent&)> on_second_copy;
 
   /// Who holds the tablet from now on: told by every event. None: the plan's first foreman.

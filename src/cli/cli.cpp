@@ -187,6 +187,12 @@ void add_plan_and_picture(Words& words) {
   }
   plan_words.add_option("--to", plan.to, "Pour script to write, opening a pour with this plan");
   plan_words.add_flag("--json", plan.json, "As JSON: SI units, unrounded");
+  plan_words.add_option("--sheet", plan.sheet, "PDF file to write: the run sheet, to be taped up");
+  plan_words
+      .add_option("--paper", plan.paper, "Of the sheet (default: letter for US units, else a4)")
+      ->check(CLI::IsMember({"a4", "letter"}));
+  plan_words.add_option("--start", plan.start, "Time of day the first lift begins: HH:MM");
+  plan_words.add_option("--language", plan.language, "Of the sheet (default: en)");
 
   auto& picture = words.wish<PictureWish>();
   auto& picture_words = words.add("picture", "Draw a screen into a PNG file; needs no display",

@@ -65,6 +65,10 @@ struct PlanCommand {
   std::map<std::string, std::string> given;  ///< by the names of plan_inputs()
   Path to;                                   ///< pour script to write; empty: none
   bool json = false;
+  Path sheet;            ///< run sheet to write as PDF; empty: none
+  std::string paper;     ///< "a4", "letter"; empty: letter for US units, else A4
+  std::string start;     ///< "HH:MM" the first lift begins at; empty: told from its start
+  std::string language;  ///< of the sheet; empty: English
 };
 Exit run_plan(const PlanCommand& command);
 

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <cstdio>
+
 #include <nlohmann/json.hpp>
 
 #include "cli/say_both.h"
@@ -24,7 +26,12 @@ constexpr PlanInput kInputs[] = {
     {"amps", "a motor draws in each phase: \"4.2 A\"", "", ""},
     {"kind", said("Use wall or column"), "wall", kAssumed},
     {"element", "its name", "E1", kAssumed},
+    {"section", "rect or round (a round column is as thick as it is long)", "rect", kAssumed},
+    {"thickness-top", "where the element tapers: \"250 mm\"", "", "", true},
+    {"batter", "of the face off plumb: \"4 deg\"", "", "", true},
     {"bay", "about how long a bay is", "3 m", "our own choice"},
+    {"bays", "their own lengths from the left: \"4 m, 3 m, 5 m\"", "", "", true},
+    {"openings", "x, z, width, height of each: \"2 m, 1 m, 1.2 m, 1.5 m; ...\"", "", "", true},
     {"form-mass", "of the form's face: \"60 kg/m2\"", "60 kg/m2",
      "common practice, no source: weigh a panel"},
     {"rise-limit", "the form designer's greatest rate: \"1.8 m/h\"", "", "", true},
@@ -152,6 +159,62 @@ std::optional<bool> parse_sides(std::string_view text) {
   return std::nullopt;
 }
 
+std::optional<trade::Section> parse_section(std::string_view text) {
+  if (text == "rect") return trade::Section::rect;
+  if (text == "round") return trade::Section::round;
+  return std::nullopt;
+}
+
+std::vector<std::string> parted(const std::string& text, char at) {
+  std::vector<std::string> parts(1);
+  for (const char c : text) {
+    if (c == at) {
+      parts.emplace_back();
+    } else if (c != ' ' || !parts.back().empty()) {
+      parts.back() += c;
+    }
+  }
+  for (std::string& part : parts) part.erase(part.find_last_not_of(' ') + 1);
+  return parts;
+}
+
+Result<std::vector<Length>> read_lengths(const std::string& option, const std::string& text) {
+  std::vector<Length> lengths;
+  for (const std::string& part : parted(text, ',')) {
+    auto length = read_length(option, part);
+    if (!length) return Failed{length.error()};
+    lengths.push_back(*length);
+  }
+  return lengths;
+}
+
+Result<std::vector<Patch>> read_openings(const std::string& option, const std::string& text) {
+  std::vector<Patch> openings;
+  for (const std::string& part : parted(text, ';')) {
+    const auto sides = read_lengths(option, part);
+    if (!sides) return Failed{sides.error()};
+    if (sides->size() != 4) {
+      return fail(Error::Kind::input, option,
+                  {said("\"{given}\" is not four lengths"), {{"given", part}}},
+                  said("Give x, z, width and height of each opening, with ; between openings"));
+    }
+    openings.push_back({(*sides)[0], (*sides)[1], (*sides)[2], (*sides)[3]});
+  }
+  return openings;
+}
+
+// "4 deg"
+Result<double> read_slope(const std::string& option, const std::string& text) {
+  double degrees = 0;
+  int taken = 0;
+  if (std::sscanf(text.c_str(), "%lf deg%n", &degrees, &taken) == 1 &&
+      taken == static_cast<int>(text.size()) && degrees >= 0 && degrees < 90) {
+    return degrees;
+  }
+  return fail(Error::Kind::input, option, {said("is \"{given}\""), {{"given", text}}},
+              said("Give degrees: \"4 deg\""));
+}
+
 template <class T>
 Limit<T> given_limit(T value) {
   return {value, LimitFrom::plan};
@@ -174,7 +237,12 @@ Result<PlanRequest> read_plan_request(const PlanTexts& given) {
   w.length = read.get("length", read_length);
   w.height = read.get("height", read_length);
   w.thickness = read.get("thickness", read_length);
+  w.section = read.choose("section", parse_section, said("Use rect or round"));
+  w.thickness_top = read.maybe("thickness-top", read_length);
+  w.batter_deg = read.maybe("batter", read_slope).value_or(0);
   w.bay = read.get("bay", read_length);
+  w.bays = read.maybe("bays", read_lengths).value_or(std::vector<Length>{});
+  w.openings = read.maybe("openings", read_openings).value_or(std::vector<Patch>{});
   w.form_rating = read.get("rating", read_pressure);
   w.form_mass = read.get("form-mass", read_mass_per_area);
   w.rise_limit = read.maybe("rise-limit", read_rise);
@@ -183,6 +251,11 @@ Result<PlanRequest> read_plan_request(const PlanTexts& given) {
   const bool sides_given = given.count("sides") > 0 && !given.at("sides").empty();
   w.both_sides = sides_given ? read.choose("sides", parse_sides, said("Use near or both"))
                              : w.thickness > kThinSection;
+  const auto is_given = [&](const char* name) {
+    const auto found = given.find(name);
+    return found != given.end() && !found->second.empty();
+  };
+  w.given = {is_given("load"), is_given("lift"), is_given("sides"), is_given("rise")};
   w.mix.id = MixId{"MIX"};
   w.mix.unit_weight = read.get("unit-weight", read_unit_weight);
   w.mix.slump = read.get("slump", read_length);

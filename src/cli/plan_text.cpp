@@ -40,6 +40,11 @@ std::string move_text(const PlannedPour& planned, const MotorsMove& move) {
                      span_text(move.takes));
 }
 
+std::string clock_from_start(Seconds at) {
+  const auto minutes = std::lround(at.count() / 60);
+  return fmt::format("{}:{:02}", minutes / 60, minutes % 60);
+}
+
 template <class Items, class Word>
 std::string listed(const Items& items, Word word) {
   std::string text;
@@ -75,11 +80,19 @@ void pace_text(std::string& out, const PlannedPour& planned) {
   line("pressure at that rise",
        both(planned.pressure) + (planned.method_holds ? "" : "  the full liquid head"));
   line("concrete", both(planned.concrete));
-  line("loads", fmt::format("{} of {}", planned.trucks, both(planned.load)));
+  std::string loads = fmt::format("{} of {}", planned.trucks, both(planned.load));
+  if (planned.trucks > 1) loads += ", the last of " + both(planned.loads.back().volume);
+  line("loads", loads);
   line("trucks an hour", fmt::format("{:.1f}, pauses counted", planned.trucks_an_hour));
   line("oldest joint when knitted",
        fmt::format("{}; it sets after {}", span_text(planned.joint_age), span_text(planned.sets)));
   line("from first lift to last rest", span_text(planned.duration));
+  std::string waits = planned.waits > Seconds{} ? span_text(planned.waits) : "none";
+  if (planned.hands_no_wait) waits += fmt::format("; {} hands: no wait", *planned.hands_no_wait);
+  if (planned.motors_no_wait) {
+    waits += fmt::format("; only {} motors need no wait", *planned.motors_no_wait);
+  }
+  line("waits for motors being moved", waits);
   out += "\nWhat binds (share of each limit used; over 100 %: the plan waits for it)\n";
   for (const LimitUse& use : planned.uses) {
     out += fmt::format("  {:<12} {:>4.0f} %\n", to_text(use.limit), use.share * 100);
@@ -90,23 +103,25 @@ void sheet_text(std::string& out, const PlannedPour& planned) {
   out += "\nRun sheet\n  before: ";
   out += listed(planned.before, [&](const MotorsMove& m) { return move_text(planned, m); });
   out += "\n";
-  Seconds at{};
   for (const LiftStep& step : planned.lifts) {
-    const auto clock = std::lround(at.count() / 60);
-    out += fmt::format("  lift {} at {}:{:02}: place to {}, {}, {}\n", step.lift, clock / 60,
-                       clock % 60, both(step.top), both(step.concrete), span_text(step.place));
-    if (!step.moves.empty()) {
-      out += "      from its start: " +
-             listed(step.moves, [&](const MotorsMove& m) { return move_text(planned, m); }) + "\n";
+    out += fmt::format("  lift {} at {}: place to {}, {}, {}\n", step.lift,
+                       clock_from_start(step.begins), both(step.top), both(step.concrete),
+                       span_text(step.place));
+    for (const MotorsMove& m : step.moves) {
+      if (m.begins >= step.rested()) continue;
+      out += fmt::format("      at {}: {}\n", clock_from_start(m.begins), move_text(planned, m));
     }
     if (planned.insert_too) out += "      insert in every bay, into the lift below too\n";
     out += fmt::format("      then run {} for {} each, one at a time; head {}\n",
                        listed(step.rows, [&](std::size_t row) { return row_text(planned, row); }),
                        span_text(step.run), both(step.head));
+    for (const MotorsMove& m : step.moves) {
+      if (m.begins < step.rested()) continue;
+      out += fmt::format("      at {}: {}\n", clock_from_start(m.begins), move_text(planned, m));
+    }
     if (step.pause > Seconds{}) {
       out += fmt::format("      wait {} until the motors hang\n", span_text(step.pause));
     }
-    at += step.takes();
   }
 }
 
@@ -114,6 +129,7 @@ nlohmann::json move_json(const PlannedPour& planned, const MotorsMove& move) {
   const Element& element = element_of(planned);
   nlohmann::json json{{"side", to_text(element.rows[move.to].side)},
                       {"to", element.rows[move.to].id.text},
+                      {"begins_s", in_seconds(move.begins)},
                       {"takes_s", in_seconds(move.takes)}};
   json["from"] = move.from ? nlohmann::json(element.rows[*move.from].id.text) : nlohmann::json();
   return json;
@@ -141,6 +157,7 @@ nlohmann::json lift_json(const PlannedPour& planned, const LiftStep& step) {
           {"gap_s", in_seconds(step.gap)},
           {"pause_s", in_seconds(step.pause)},
           {"head_kpa", in_kilopascals(step.head)},
+          {"begins_s", in_seconds(step.begins)},
           {"moves", moves_json(planned, step.moves)}};
 }
 
@@ -154,6 +171,15 @@ std::string plan_text(const PlannedPour& planned, const PlanRequest& request) {
   rows_text(out, planned);
   pace_text(out, planned);
   sheet_text(out, planned);
+  if (!planned.forced.empty()) {
+    out += "\nThe first guesses gave no plan\n  " + planned.forced.text() + "\n";
+  }
+  if (!planned.guesses.empty()) {
+    out += "\nWhat this plan guessed\n";
+    for (const GuessTold& guess : planned.guesses) {
+      out += fmt::format("  {} {}\n", guess.changed ? "changed:" : "binds:  ", guess.words.text());
+    }
+  }
   if (!request.taken.empty()) {
     out += "\nTaken for granted (give your own)\n";
     for (const PlanInput* input : request.taken) {
@@ -191,6 +217,20 @@ std::string plan_json(const PlannedPour& planned) {
                   {"motors", planned.motors},
                   {"motors_per_row", planned.motors_a_row},
                   {"force_share", planned.force_share}};
+  json["loads"] = nlohmann::json::array();
+  for (const PlannedLoad& load : planned.loads) {
+    json["loads"].push_back({{"volume", in_cubic_metres(load.volume)},
+                             {"begins_s", in_seconds(load.begins)},
+                             {"ends_s", in_seconds(load.ends)}});
+  }
+  json["pace"]["waits_s"] = in_seconds(planned.waits);
+  if (planned.hands_no_wait) json["pace"]["hands_no_wait"] = *planned.hands_no_wait;
+  if (planned.motors_no_wait) json["pace"]["motors_no_wait"] = *planned.motors_no_wait;
+  json["guesses"] = nlohmann::json::array();
+  for (const GuessTold& guess : planned.guesses) {
+    json["guesses"].push_back({{"changed", guess.changed}, {"says", guess.words.text()}});
+  }
+  if (!planned.forced.empty()) json["forced"] = planned.forced.text();
   json["limits"] = nlohmann::json::object();
   for (const LimitUse& use : planned.uses) json["limits"][to_text(use.limit)] = use.share;
   return json.dump(2);

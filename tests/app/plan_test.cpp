@@ -178,3 +178,53 @@ TEST_CASE("the run sheet names every lift and every default taken") {
   const std::string json = plan_json(*planned);
   CHECK(json.find("\"rise_allowed_mh\"") != std::string::npos);
 }
+
+TEST_CASE("the run sheet is written as PDF, never over a file, and its options are held to words") {
+  const test::TempFolder folder;
+  PlanCommand command;
+  command.given = wall();
+  command.sheet = folder.path / "sheet.pdf";
+  command.paper = "letter";
+  command.start = "05:30";
+  command.language = "es";
+  CHECK(run_plan(command) == Exit::fine);
+  CHECK(std::filesystem::file_size(command.sheet) > 1000);
+  CHECK(run_plan(command) == Exit::usage);
+  command.sheet = folder.path / "other.pdf";
+  command.start = "25:00";
+  CHECK(run_plan(command) == Exit::usage);
+  command.start.clear();
+  command.language = "xx";
+  CHECK(run_plan(command) == Exit::usage);
+  CHECK_FALSE(std::filesystem::exists(command.sheet));
+}
+
+TEST_CASE("openings, bays, batter and section are read with their units") {
+  PlanTexts given = wall();
+  given["openings"] = "2 m, 1 m, 1.2 m, 1.5 m; 6 m, 1 m, 900 mm, 2.1 m";
+  given["bays"] = "4 m, 3 m, 5 m";
+  given["batter"] = "4 deg";
+  const auto request = read_plan_request(given);
+  REQUIRE_MESSAGE(request, (request ? std::string{} : to_text(request.error())));
+  REQUIRE(request->wish.openings.size() == 2);
+  CHECK(in_metres(request->wish.openings[1].w) == doctest::Approx(0.9));
+  CHECK(request->wish.bays.size() == 3);
+  CHECK(request->wish.batter_deg == 4);
+  for (const auto& [name, text] : PlanTexts{{"openings", "2 m, 1 m"},
+                                            {"openings", "2, 1, 1, 1"},
+                                            {"bays", "4 m, 3"},
+                                            {"batter", "4"},
+                                            {"section", "oval"}}) {
+    const auto& tried = name;
+    CAPTURE(tried);
+    PlanTexts wrong = wall();
+    wrong[name] = text;
+    const auto refused = read_plan_request(wrong);
+    REQUIRE_FALSE(refused);
+    CHECK(to_text(refused.error()).find("--" + name) != std::string::npos);
+  }
+  PlanTexts loads = wall();
+  CHECK(read_plan_request(loads)->wish.given == GivenFigures{});
+  loads["load"] = "6 m3";
+  CHECK(read_plan_request(loads)->wish.given.load);
+}

@@ -17,12 +17,15 @@ class Follower {
   std::vector<Event> events() {
     tell(Seconds{}, event::PourOpen{PourId{"P1"}, std::make_shared<const Plan>(planned_.plan)});
     tell(seconds(1), event::Ready{"form", true, {}});
-    Seconds now = seconds(2);
-    for (const MotorsMove& move : planned_.before) now = move_motors(move, now);
-    const Seconds first = now;
-    tell(first, event::Test{TicketId{"1"}, std::nullopt, wish_.concrete, {}, {}});
-    for (const LiftStep& step : planned_.lifts) now = place(step, now);
-    bring_trucks(first);
+    first_ = seconds(2);
+    for (const MotorsMove& move : planned_.before) {
+      first_ = std::max(first_, seconds(2) - move.begins);
+    }
+    for (const MotorsMove& move : planned_.before) move_motors(move);
+    tell(first_, event::Test{TicketId{"1"}, std::nullopt, wish_.concrete, {}, {}});
+    for (const LiftStep& step : planned_.lifts) place(step);
+    bring_trucks();
+    const Seconds now = first_ + planned_.duration;
     tell(now, event::PourClose{});
     for (const event::Role role :
          {event::Role::foreman, event::Role::inspector, event::Role::superintendent}) {
@@ -46,56 +49,49 @@ class Follower {
     return {element_.id, element_.rows[row].side, element_.rows[row].id};
   }
 
-  Seconds move_motors(const MotorsMove& move, Seconds from) {
-    if (move.from) tell(from, event::TakeDown{place_of(*move.from)});
+  void move_motors(const MotorsMove& move) {
+    if (move.from) tell(first_ + move.begins, event::TakeDown{place_of(*move.from)});
     event::Hang hang{place_of(move.to), {}, true};
     for (const Motor& motor : element_.rows[move.to].motors) hang.motors.push_back(motor.id);
-    tell(from + move.takes, hang);
-    return from + move.takes;
+    tell(first_ + move.ends(), hang);
   }
 
-  Seconds place(const LiftStep& step, Seconds from) {
+  void place(const LiftStep& step) {
+    const Seconds from = first_ + step.begins;
     tell(from, event::LiftStart{element_.id, step.lift});
-    Seconds hands = std::max(from, hands_free_);
-    for (const MotorsMove& move : step.moves) hands = move_motors(move, hands);
-    hands_free_ = hands;
-    Seconds now = from + step.place;
+    for (const MotorsMove& move : step.moves) move_motors(move);
+    const Seconds placed = from + step.place;
     tell(from + step.place / 2.0,
          event::Top{element_.id, (step.bottom + step.top) / 2.0, std::nullopt});
-    tell(now, event::LiftEnd{element_.id, step.lift, step.top, std::nullopt});
-    if (planned_.insert_too) {
-      tell(now, event::Insert{element_.id, step.lift, std::nullopt, 3, metres(0.25), seconds(10),
-                              metres(0.15)});
+    tell(placed, event::LiftEnd{element_.id, step.lift, step.top, std::nullopt});
+    for (const InsertStep& insert : step.inserts) {
+      tell(placed,
+           event::Insert{element_.id, step.lift, static_cast<int>(insert.bay) + 1, kPlannedGroup,
+                         metres(0.4), seconds(10), metres(0.15), insert.points, insert.heads});
     }
-    for (const std::size_t row : step.rows) {
-      now += step.gap / 2.0;
-      tell(now, event::Run{place_of(row), wish_.motor.top_speed});
-      now += step.run;
-      tell(now, event::Rest{place_of(row)});
-      now += step.gap / 2.0;
+    for (std::size_t r = 0; r < step.rows.size(); ++r) {
+      const RowPlace row = place_of(step.rows[r]);
+      tell(first_ + step.runs_at(r), event::Run{row, wish_.motor.top_speed});
+      tell(first_ + step.runs_at(r) + step.run, event::Rest{row});
     }
-    return now + step.pause;
   }
 
-  void bring_trucks(Seconds first) {
-    Volume left = planned_.concrete;
-    const Seconds each = planned_.duration * static_cast<double>(planned_.load / planned_.concrete);
-    for (std::size_t i = 0; i < planned_.trucks; ++i) {
+  void bring_trucks() {
+    const auto moment = [](Seconds s) { return after(*parse_moment("2026-03-02T05:00:00Z"), s); };
+    for (std::size_t i = 0; i < planned_.loads.size(); ++i) {
+      const PlannedLoad& load = planned_.loads[i];
       const TicketId ticket{std::to_string(i + 1)};
-      const Seconds begins = first + each * static_cast<double>(i);
-      const Volume load = std::min(left, planned_.load);
-      left -= load;
-      const auto moment = [](Seconds s) { return after(*parse_moment("2026-03-02T05:00:00Z"), s); };
-      tell(begins, event::Truck{ticket, wish_.mix.id, load, moment(begins - wish_.haul),
+      const Seconds begins = first_ + load.begins;
+      tell(begins, event::Truck{ticket, wish_.mix.id, load.volume, moment(begins - wish_.haul),
                                 moment(begins - wish_.haul / 2.0)});
-      tell(begins, event::Discharge{ticket, element_.id, moment(begins + each)});
+      tell(begins, event::Discharge{ticket, element_.id, moment(first_ + load.ends)});
     }
   }
 
   const PlannedPour& planned_;
   const PlanWish& wish_;
   const Element& element_;
-  Seconds hands_free_{};
+  Seconds first_{};  // the first lift's start, from the opening
   std::vector<Event> events_;
 };
 

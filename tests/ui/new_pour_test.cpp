@@ -217,11 +217,19 @@ TEST_CASE(
   tablet.tap_id("compute");
   CHECK(tablet.says("Rise 1.5 m/h, as wished"));
   CHECK(tablet.says("Licensed electrician"));
+  // The sheet on paper: what was computed, in the pour's name.
+  tablet.tap_id("paper");
+  const auto* sheet = std::get_if<WriteSheet>(&tablet.others.back());
+  REQUIRE(sheet != nullptr);
+  CHECK(sheet->planned->plan.name == "WALL");
+  CHECK(sheet->planned->lifts.size() > 1);
+  CHECK(in_metres(sheet->wish->length) == 12);
   const PlanDraft made = tablet.ui.drafts().plan->draft;
   CHECK(made.plan.motor_type);
   // A change of what was asked takes the answer off the screen.
   figure(tablet, "hands to hang them", "4");
   CHECK_FALSE(tablet.says("Rise 1.5 m/h"));
+  CHECK(tablet.find_id("paper") == nullptr);
   tablet.tap("BACK");
   CHECK(tablet.says("GUESS"));
   tablet.tap("BACK");

@@ -134,12 +134,16 @@ Knitting knitting(const trade::Face& face, std::size_t bay, Length z, Seconds co
   Length start;
   for (std::size_t b = 0; b < bay; ++b) start += face.bays[b];
   const Length end = start + face.bays[bay];
+  Length whole = end;
+  for (std::size_t b = bay + 1; b < face.bays.size(); ++b) whole += face.bays[b];
   const auto worked = worked_by_rows(face, start, end, z, covered);
   const auto first = static_cast<std::size_t>(std::max(0.0, start / trade::kDoseCell - 1));
   const auto past = static_cast<std::size_t>(std::ceil(end / trade::kDoseCell - 1e-6));
   Knitting knit{false, covered};
   for (std::size_t i = first; i < past; ++i) {
-    const Length x = trade::kDoseCell * (static_cast<double>(i) + 0.5);
+    // The middle of what the element has of the cell: the last one may stand over its end.
+    const Length left = trade::kDoseCell * static_cast<double>(i);
+    const Length x = (left + std::min(left + trade::kDoseCell, whole)) / 2.0;
     if (face.bay_at(x) != bay || in_opening(face, x, z)) continue;
     knit.spots = true;
     std::optional<Seconds> when = insert;

@@ -52,6 +52,14 @@ PlanWish wish_for(const PlanDraft& draft, std::size_t element) {
   wish.thickness = e.thickness;
   wish.section = e.section;
   wish.thickness_top = e.thickness_top;
+  wish.bays = e.bays;
+  wish.openings = e.openings;
+  wish.batter_deg = e.batter_deg;
+  // What was changed on the glass was given; lifts are made anew whatever stands there.
+  const PlanWish usual;
+  wish.given.load = wish.load != usual.load;
+  wish.given.rise = wish.rise_wished != usual.rise_wished;
+  wish.given.sides = true;
   wish.form_rating = e.form_rating.value_or(Pressure{});
   wish.form_mass = e.form_mass.value_or(wish.form_mass);
   wish.rise_limit = e.rise_limit;

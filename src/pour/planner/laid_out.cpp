@@ -28,6 +28,9 @@ Element laid_out(const PlanWish& wish, const trade::Sizing& sized) {
   const auto bays =
       static_cast<std::size_t>(round ? 1.0 : std::max(1.0, std::round(wish.length / wish.bay)));
   e.bays.assign(bays, wish.length / static_cast<double>(bays));
+  if (!wish.bays.empty()) e.bays = wish.bays;
+  e.openings = wish.openings;
+  e.batter_deg = wish.batter_deg;
   e.lifts = sized.lifts;
   for (std::size_t side = 0; side < (wish.both_sides ? 2U : 1U); ++side) {
     for (std::size_t r = 0; r < sized.rows.size(); ++r) {

@@ -1,360 +1,206 @@
+// The planner's own guesses, varied one step after the other until there is a plan.
 #include "pour/planner/planner.h"
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 
-#include "pour/outlook/form.h"
 #include "pour/plan/plan_json.h"
-#include "pour/planner/laid_out.h"
-#include "pour/planner/supply.h"
-#include "pour/planner/wish_fault.h"
-#include "trade/concrete/placing.h"
-#include "trade/concrete/setting.h"
-#include "trade/motors/sizing.h"
+#include "pour/planner/attempt.h"
 
 namespace rb {
 
 namespace {
 
-// A rate is planned this far under what is allowed: our own choice.
-constexpr double kRiseKept = 0.10;
-constexpr Seconds kGap{30};  // between rows and before the next lift: our own choice
-
 constexpr std::array<const char*, 8> kLimitWords{"rise-wished", "rise-given", "pressure", "head",
                                                  "knit",        "trucks",     "load-age", "crew"};
 
-Error refuse(const char* limit, Saying what, Saying remedy) {
-  return {Error::Kind::refused, inside(said("plan"), limit), std::move(what), std::move(remedy)};
+// What is tried, and what a step away from the first guess costs: a smaller load is changed more
+// gladly than the pace, and that than rows left out on one side. All our own choice.
+constexpr std::array kRises{2.0, 2.5, 3.0, 4.0, 5.0, 6.0};  // m/h
+constexpr double kWallRiseMost = 4.0;
+constexpr std::array kLiftShares{0.8, 0.6, 0.5};
+constexpr int kLoadCost = 1;
+constexpr int kPaceCost = 3;
+constexpr int kShortLastCost = 4;  // a short load at the end is usual, if it is said
+constexpr int kSidesCost = 20;
+constexpr Volume kLoadStep = cubic_metres(0.5);
+constexpr int kMostHands = 40;
+
+struct Variant {
+  PlanWish wish;
+  int cost = 0;
+  LastLoad last = LastLoad::whole;
+};
+
+// Each of the variants with each of what one figure may be.
+template <class Figures, class Put>
+void vary(std::vector<Variant>& variants, const Figures& figures, int cost, Put put) {
+  const std::size_t before = variants.size();
+  variants.reserve(before * (figures.size() + 1));
+  for (std::size_t f = 0; f < figures.size(); ++f) {
+    for (std::size_t v = 0; v < before; ++v) {
+      Variant made = variants[v];
+      put(made, figures[f]);
+      made.cost += cost * (static_cast<int>(f) + 1);
+      variants.push_back(std::move(made));
+    }
+  }
 }
 
-class Planner {
- public:
-  explicit Planner(const PlanWish& wish) : wish_(wish) {}
-
-  Result<PlannedPour> plan() {
-    if (auto fault = fault_of(wish_)) return Failed(*std::move(fault));
-    for (const auto step : {&Planner::size, &Planner::pace, &Planner::feed, &Planner::schedule,
-                            &Planner::knit, &Planner::loads}) {
-      if (auto fault = (this->*step)()) return Failed(*std::move(fault));
-    }
-    use(PlanLimit::head, sized_.head / wish_.form_rating);
-    std::stable_sort(p_.uses.begin(), p_.uses.end(),
-                     [](const LimitUse& a, const LimitUse& b) { return a.share > b.share; });
-    return std::move(p_);
+std::vector<double> rises_for(const PlanWish& wish) {
+  std::vector<double> rises;
+  if (wish.given.rise) return rises;
+  for (const double rise : kRises) {
+    if (metres_per_hour(rise) <= wish.rise_wished) continue;
+    if (wish.kind == ElementKind::wall && rise > kWallRiseMost) continue;
+    rises.push_back(rise);
   }
+  return rises;
+}
 
- private:
-  using Fault = std::optional<Error>;
-  void use(PlanLimit limit, double share) { p_.uses.push_back({limit, share}); }
-  [[nodiscard]] const Element& element() const { return p_.plan.elements.front(); }
-  [[nodiscard]] std::size_t sides() const { return wish_.both_sides ? 2 : 1; }
-
-  // Rows, lifts and motors.
-  Fault size() {
-    trade::SizingCase c;
-    c.length = wish_.length;
-    c.height = wish_.height;
-    c.thickness = wish_.thickest();
-    c.unit_weight = wish_.mix.unit_weight;
-    c.form_mass = wish_.form_mass;
-    c.motor = {wish_.motor.force, wish_.reach_x, wish_.reach_z, wish_.reach_pressure};
-    c.rating = wish_.form_rating;
-    c.knit_depth = wish_.limits.knit_depth.value;
-    c.deepest_lift = wish_.deepest_lift;
-    auto sized = trade::size_rows(c);
-    if (!sized) return sized.error();
-    const auto too_many = [&] {
-      return wish_.motors_at_hand &&
-             sized->sets * sized->motors.size() * sides() > *wish_.motors_at_hand;
-    };
-    if (too_many()) sized = trade::size_rows(c, trade::Leapfrog::paused);
-    if (!sized) return sized.error();
-    if (too_many()) {
-      return refuse(
-          "motors",
-          {sides() == 1 ? said("{there} are at hand; {rows} rows at a time of {motors} motors on 1 "
-                               "side take {needed}")
-                        : said("{there} are at hand; {rows} rows at a time of {motors} motors on 2 "
-                               "sides take {needed}"),
-           {{"there", counted(*wish_.motors_at_hand)},
-            {"rows", counted(sized->sets)},
-            {"motors", counted(sized->motors.size())},
-            {"needed", counted(sized->sets * sized->motors.size() * sides())}}},
-          said("Get more motors, or ones that reach further"));
+std::vector<Length> lifts_for(const PlanWish& wish) {
+  std::vector<Length> lifts;
+  if (wish.given.lift) return lifts;
+  for (const double share : kLiftShares) {
+    if (wish.deepest_lift * share >= trade::kThinnestLift) {
+      lifts.push_back(wish.deepest_lift * share);
     }
-    sized_ = *std::move(sized);
-    p_.spacing = sized_.spacing;
-    p_.force_share = sized_.force_share;
-    p_.motors_a_row = sized_.motors.size();
-    p_.motors = sized_.sets * sized_.motors.size() * sides();
-    p_.motors_unmoved = sized_.rows.size() * sized_.motors.size() * sides();
-    p_.insert_too = wish_.thickest() > kThinSection;
-    lay_out();
-    return std::nullopt;
   }
+  return lifts;
+}
 
-  void lay_out() {
-    p_.plan.mixes.push_back(wish_.mix);
-    p_.plan.elements.push_back(laid_out(wish_, sized_));
-    p_.plan.motor_type = wish_.motor;
-    p_.plan.limits = wish_.limits;
-    p_.plan.pressure_method = wish_.method;
+std::vector<Volume> loads_for(const PlanWish& wish) {
+  std::vector<Volume> loads;
+  if (wish.given.load) return loads;
+  for (Volume load = wish.load - kLoadStep; load >= kLeastLoad; load -= kLoadStep) {
+    loads.push_back(load);
   }
+  return loads;
+}
 
-  // The widest: trucks must keep up there.
-  [[nodiscard]] Area plan_area() const {
-    return trade::section_area(wish_.section, wish_.length, wish_.thickest());
+std::vector<Variant> variants_of(const PlanWish& wish) {
+  std::vector<Variant> variants{Variant{wish}};
+  vary(variants, loads_for(wish), kLoadCost, [](Variant& v, Volume load) { v.wish.load = load; });
+  vary(variants, rises_for(wish), kPaceCost,
+       [](Variant& v, double rise) { v.wish.rise_wished = metres_per_hour(rise); });
+  vary(variants, lifts_for(wish), kPaceCost,
+       [](Variant& v, Length lift) { v.wish.deepest_lift = lift; });
+  if (!wish.given.load) {
+    vary(variants, std::array{LastLoad::may_be_short}, kShortLastCost,
+         [](Variant& v, LastLoad last) { v.last = last; });
   }
-
-  // How fast a lift may rise, and what that presses.
-  Fault pace() {
-    trade::PressureCase c;
-    c.shape = wish_.kind == ElementKind::column ? trade::FormShape::column : trade::FormShape::wall;
-    c.unit_weight = wish_.mix.unit_weight;
-    c.form_height = c.pour_height = wish_.height;
-    c.temperature = wish_.concrete;
-    c.slump = wish_.mix.slump;
-    c.cement = wish_.mix.cement;
-    c.set_time = planned_set(wish_.mix, wish_.concrete, SetSide::late);
-    c.external_vibration = true;
-    const auto allowed = trade::rise_for_rating(wish_.method, c, wish_.form_rating);
-    const Pressure liquid = trade::full_liquid_head(c.unit_weight, c.pour_height);
-    if (!allowed && allowed.error().kind == Error::Kind::input) return allowed.error();
-    if (!allowed) {
-      return refuse("pressure",
-                    {said("{why}; the form bears {rating} of the {liquid} of a full liquid head"),
-                     {{"why", Clause{allowed.error().what}},
-                      {"rating", amount(wish_.form_rating)},
-                      {"liquid", amount(liquid)}}},
-                    said("Ask the form designer for a form that bears the full liquid head"));
-    }
-    p_.rise_allowed = *allowed;
-    if (p_.rise_allowed && *p_.rise_allowed <= Velocity{}) {
-      return refuse(
-          "pressure",
-          {said("the form's {rating} is no more than the least pressure {method} gives at any "
-                "rate: no rise is allowed"),
-           {{"rating", amount(wish_.form_rating)},
-            {"method", std::string{trade::to_text(wish_.method)}}}},
-          said("Ask the form designer for a stronger form"));
-    }
-    p_.rise = wish_.rise_wished;
-    const auto bound = [&](Velocity rate, PlanLimit limit) {
-      if (rate >= p_.rise) return;
-      p_.rise = rate;
-      p_.sets_rise = limit;
-    };
-    if (wish_.rise_limit) bound(*wish_.rise_limit * (1 - kRiseKept), PlanLimit::rise_given);
-    if (p_.rise_allowed) bound(*p_.rise_allowed * (1 - kRiseKept), PlanLimit::pressure);
-    if (wish_.trucks_per_hour) {
-      const trade::VolumeRate supply =
-          trade::cubic_metres_per_hour(in_cubic_metres(wish_.load) * *wish_.trucks_per_hour);
-      bound(supply / plan_area(), PlanLimit::trucks);
-      use(PlanLimit::trucks, p_.rise * plan_area() / supply);
-    }
-    if (wish_.rise_limit) use(PlanLimit::rise_given, p_.rise / *wish_.rise_limit);
-    if (p_.rise_allowed) use(PlanLimit::pressure, p_.rise / *p_.rise_allowed);
-    use(PlanLimit::rise_wished, p_.rise / wish_.rise_wished);
-    const auto pressure = trade::method_pressure(wish_.method, c, p_.rise);
-    p_.method_holds = pressure.has_value();
-    p_.pressure = pressure.value_or(liquid);
-    return std::nullopt;
+  if (wish.both_sides && !wish.given.sides) {
+    vary(variants, std::array{false}, kSidesCost,
+         [](Variant& v, bool both) { v.wish.both_sides = both; });
   }
+  std::stable_sort(variants.begin(), variants.end(),
+                   [](const Variant& a, const Variant& b) { return a.cost < b.cost; });
+  return variants;
+}
 
-  // One inverter or more for each set of motors.
-  Fault feed() {
-    if (!wish_.inverter_amps) return std::nullopt;
-    const double feeds = *wish_.inverter_amps / wish_.motor.amps + 1e-9;
-    const auto each = static_cast<std::size_t>(std::min(feeds, 1e6));
-    if (each == 0) {
-      return refuse(
-          "power",
-          {said("an inverter of {inverter} does not feed one motor of {motor}"),
-           {{"inverter", amount(*wish_.inverter_amps)}, {"motor", amount(wish_.motor.amps)}}},
-          said("Choose a larger inverter; a licensed electrician decides"));
-    }
-    for (std::size_t side = 0; side < sides(); ++side) {
-      for (std::size_t set = 0; set < sized_.sets; ++set) {
-        for (std::size_t place = 0; place < sized_.motors.size(); ++place) {
-          if (place % each == 0) {
-            p_.plan.power.push_back({InverterId{"I" + std::to_string(p_.plan.power.size() + 1)},
-                                     wish_.volts,
-                                     *wish_.inverter_amps,
-                                     {},
-                                     wish_.cable,
-                                     wish_.trunk,
-                                     wish_.generator,
-                                     wish_.internal});
-          }
-          p_.plan.power.back().motors.push_back(planned_motor(sized_, side, set, place));
-        }
+// What was changed, and which of the guesses that stand bind.
+void tell_guesses(PlannedPour& p, const PlanWish& first, const PlanWish& used) {
+  const auto tell = [&](PlanGuess guess, bool changed, Saying words) {
+    p.guesses.push_back({guess, changed, std::move(words)});
+  };
+  if (used.load != first.load) {
+    tell(PlanGuess::load, true,
+         {said("loads of at most {now} in place of {first}"),
+          {{"now", amount(used.load)}, {"first", amount(first.load)}}});
+  } else if (!first.given.load && p.trucks > 1) {
+    tell(PlanGuess::load, false,
+         {said("loads of at most {now} are a guess"), {{"now", amount(used.load)}}});
+  }
+  if (!first.given.load && p.trucks > 1 && p.loads.back().volume < kLeastLoad) {
+    tell(PlanGuess::load, true,
+         {said("a last load of only {last}: measure what is left before it is ordered"),
+          {{"last", amount(p.loads.back().volume)}}});
+  }
+  if (used.rise_wished != first.rise_wished) {
+    tell(PlanGuess::rise, true,
+         {said("a rise of {now} in place of {first}"),
+          {{"now", amount(used.rise_wished)}, {"first", amount(first.rise_wished)}}});
+  } else if (!first.given.rise && p.sets_rise == PlanLimit::rise_wished) {
+    tell(PlanGuess::rise, false,
+         {said("the rise of {now} is a guess, and nothing else holds it"),
+          {{"now", amount(used.rise_wished)}}});
+  }
+  if (used.deepest_lift != first.deepest_lift) {
+    tell(PlanGuess::lift, true,
+         {said("lifts of at most {now} in place of {first}"),
+          {{"now", amount(used.deepest_lift)}, {"first", amount(first.deepest_lift)}}});
+  } else if (!first.given.lift && p.lifts.size() > 1) {
+    tell(PlanGuess::lift, false,
+         {said("lifts of at most {now} are a guess"), {{"now", amount(used.deepest_lift)}}});
+  }
+  if (used.both_sides != first.both_sides) {
+    tell(PlanGuess::sides, true, said("rows on the near side alone in place of both"));
+  }
+}
+
+// A refusal that tells what else was tried.
+Error with_tried(Error fault, const PlanWish& wish) {
+  const auto rises = rises_for(wish);
+  const auto lifts = lifts_for(wish);
+  const auto loads = loads_for(wish);
+  Saying tried;
+  const auto add = [&](Saying more) {
+    tried = tried.empty() ? std::move(more) : beside(std::move(tried), std::move(more));
+  };
+  if (!loads.empty()) add({said("loads down to {load}"), {{"load", amount(loads.back())}}});
+  if (!rises.empty()) {
+    add({said("a rise up to {rise}"), {{"rise", amount(metres_per_hour(rises.back()))}}});
+  }
+  if (!lifts.empty()) add({said("lifts down to {lift}"), {{"lift", amount(lifts.back())}}});
+  if (wish.both_sides && !wish.given.sides) add(said("one side alone"));
+  if (!tried.empty()) {
+    fault.what = followed(std::move(fault.what), {said("Tried in vain, too: {tried}"),
+                                                  {{"tried", Clause{std::move(tried)}}}});
+  }
+  return fault;
+}
+
+// The least crew that nobody waits for.
+std::optional<int> hands_no_wait(Variant used, Sizings& sizings) {
+  PlanWish& wish = used.wish;
+  const int crew = wish.crew;
+  const auto waits = [&](int hands) {
+    wish.crew = hands;
+    const auto planned = attempt(wish, sizings, used.last);
+    return !planned || planned->waits > Seconds{};
+  };
+  if (waits(std::max(crew, kMostHands))) return std::nullopt;
+  for (int hands = crew + 1; hands < kMostHands; ++hands) {
+    if (!waits(hands)) return hands;
+  }
+  return kMostHands;
+}
+
+Result<PlannedPour> vary_and_plan(const PlanWish& wish) {
+  Sizings sizings;
+  auto first = attempt(wish, sizings, LastLoad::whole);
+  if (!first && first.error().kind != Error::Kind::refused) return first;
+  Variant used{wish};
+  if (!first) {
+    auto planned = std::optional<PlannedPour>{};
+    for (const Variant& variant : variants_of(wish)) {
+      if (auto tried = attempt(variant.wish, sizings, variant.last)) {
+        planned = *std::move(tried);
+        used = variant;
+        break;
       }
     }
-    return std::nullopt;
+    if (!planned) return Failed{with_tried(std::move(first.error()), wish)};
+    planned->forced = first.error().what;
+    first = *std::move(planned);
   }
-
-  [[nodiscard]] Seconds move_time() const {
-    return wish_.hang_time * static_cast<double>(p_.motors_a_row) / static_cast<double>(wish_.crew);
+  tell_guesses(*first, wish, used.wish);
+  if (first->waits > Seconds{}) {
+    first->hands_no_wait = hands_no_wait(used, sizings);
+    if (first->hands_no_wait) first->motors_no_wait.reset();
   }
-
-  // The row a set hung on before, if it hung.
-  [[nodiscard]] std::optional<std::size_t> row_before(std::size_t row) const {
-    std::optional<std::size_t> before;
-    for (std::size_t r = 0; r < row; ++r) {
-      if (sized_.rows[r].set == sized_.rows[row].set) before = r;
-    }
-    return before;
-  }
-
-  // Lift by lift: place, move motors meanwhile, run the rows, wait for the motors.
-  Fault schedule() {
-    const std::size_t rows = sized_.rows.size();
-    const Limits& limits = wish_.limits;
-    Length bottom;
-    for (std::size_t i = 0; i < sized_.lifts.size(); ++i) {
-      LiftStep step;
-      step.lift = static_cast<int>(i) + 1;
-      step.bottom = bottom;
-      step.top = bottom = sized_.lifts[i];
-      step.concrete =
-          trade::volume_between(wish_.section, wish_.length, wish_.taper(), step.bottom, step.top);
-      step.place = Seconds{((step.top - step.bottom) / p_.rise).value()};
-      step.run = (limits.dose_min.value + limits.dose_max.value) / 2.0;
-      step.gap = kGap;
-      for (std::size_t r = 0; r < rows; ++r) {
-        const auto& lifts = sized_.rows[r].lifts;
-        if (std::find(lifts.begin(), lifts.end(), step.lift) == lifts.end()) continue;
-        for (std::size_t side = 0; side < sides(); ++side) step.rows.push_back(side * rows + r);
-        const Length pressed = sized_.rows[r].pressed;
-        step.head = std::max(step.head, wish_.mix.unit_weight * (step.top - pressed));
-      }
-      p_.lifts.push_back(std::move(step));
-    }
-    moving_.assign(p_.lifts.size(), Seconds{});
-    double busiest = 0;
-    for (std::size_t r = 0; r < rows; ++r) busiest = std::max(busiest, place_move(r));
-    if (busiest > 0) use(PlanLimit::crew, busiest);
-    for (const LiftStep& step : p_.lifts) {
-      p_.concrete += step.concrete;
-      p_.duration += step.takes();
-    }
-    return std::nullopt;
-  }
-
-  // Puts the move to a row in its place: from the lift in which its motors are free up to its own
-  // first. The share of that time it takes; what does not fit is done in a pause.
-  double place_move(std::size_t row) {
-    const std::size_t rows = sized_.rows.size();
-    const auto from = row_before(row);
-    const int first = sized_.rows[row].lifts.front();
-    std::vector<MotorsMove> moves;
-    for (std::size_t side = 0; side < sides(); ++side) {
-      const auto there = from ? std::optional{*from + side * rows} : std::nullopt;
-      moves.push_back({there, row + side * rows, move_time()});
-    }
-    // Motors not yet hung go up before the pour, unless their lift is far off.
-    if (!from && first <= 2) {
-      p_.before.insert(p_.before.end(), moves.begin(), moves.end());
-      return 0;
-    }
-    const int free = from ? sized_.rows[*from].lifts.back() + 1 : 1;
-    const Seconds takes = move_time() * static_cast<double>(sides());
-    Seconds left = takes;
-    Seconds available{};
-    for (int lift = free; lift < first; ++lift) {
-      const auto i = static_cast<std::size_t>(lift) - 1;
-      const Seconds spare = p_.lifts[i].takes() - p_.lifts[i].pause - moving_[i];
-      if (spare <= Seconds{}) continue;
-      const Seconds done = std::min(left, spare);
-      moving_[i] += done;
-      left -= done;
-      available += spare;
-    }
-    LiftStep& before = p_.lifts[static_cast<std::size_t>(first) - 2];
-    before.pause += left;
-    auto& list = p_.lifts[static_cast<std::size_t>(std::min(free, first - 1)) - 1].moves;
-    list.insert(list.end(), moves.begin(), moves.end());
-    return available > Seconds{} ? takes / available : 1.0;
-  }
-
-  // The joint under each lift must be knitted, its last row run, before its earliest part sets.
-  // Concrete counts from when it was batched: the last of a load is the oldest when it comes.
-  Fault knit() {
-    const Seconds sets = workable(wish_);
-    supply_ = supply_for(wish_, p_.concrete, p_.duration);
-    p_.load = supply_.load;
-    p_.sets = std::max(Seconds{}, sets - wish_.haul - supply_.empties);
-    for (std::size_t i = 0; i + 1 < p_.lifts.size(); ++i) {
-      const LiftStep& below = p_.lifts[i];
-      const LiftStep& above = p_.lifts[i + 1];
-      const double depth =
-          std::min(1.0, double{wish_.limits.knit_depth.value / (below.top - below.bottom)});
-      const Seconds age = below.takes() - below.place * (1 - depth) + above.takes() - above.pause;
-      p_.joint_age = std::max(p_.joint_age, age);
-    }
-    use(PlanLimit::knit, p_.joint_age / p_.sets);
-    if (p_.joint_age < p_.sets) return std::nullopt;
-    const LiftStep& lift = p_.lifts.front();
-    Saying why{
-        said("a lift takes {takes} at {rise} and a joint is {age} old when it is knitted; it "
-             "sets after {sets} at {concrete}"),
-        {{"takes", amount(lift.takes(), Measure::long_span)},
-         {"rise", amount(p_.rise)},
-         {"age", amount(p_.joint_age, Measure::long_span), Rounding::up},
-         {"sets", amount(p_.sets, Measure::long_span), Rounding::down},
-         {"concrete", amount(wish_.concrete)}}};
-    const auto longest =
-        std::max_element(p_.lifts.begin(), p_.lifts.end(),
-                         [](const LiftStep& a, const LiftStep& b) { return a.pause < b.pause; });
-    if (longest->pause * 2.0 > longest->takes()) {
-      const Amount move = amount(move_time() * static_cast<double>(sides()), Measure::age);
-      why = beside(why, {said("{hands} hands take {move} to move a row's motors"),
-                         {{"hands", count(wish_.crew)}, {"move", move}}});
-      return refuse("crew", why, said("Get more hands or more motors"));
-    }
-    Said remedy = said("Wish a faster rise, retard the mix, or pour in shorter parts");
-    if (p_.sets_rise == PlanLimit::trucks) {
-      why = beside(why, {said("{trucks} trucks an hour of {load} bring no more"),
-                         {{"trucks", Amount{Measure::number, *wish_.trucks_per_hour}},
-                          {"load", amount(wish_.load)}}});
-      remedy = said("Bring more concrete, retard the mix, or pour a shorter length");
-    } else if (p_.sets_rise == PlanLimit::pressure) {
-      why = beside(why, {said("{method} allows {rise} on {rating}"),
-                         {{"method", std::string{trade::to_text(wish_.method)}},
-                          {"rise", amount(*p_.rise_allowed), Rounding::down},
-                          {"rating", amount(wish_.form_rating)}}});
-      remedy = said("Ask the form designer for a stronger form, or pour the height in parts");
-    }
-    return refuse("knit", why, remedy);
-  }
-
-  // Loads must be emptied before they grow old, at the pace of placing with its pauses.
-  Fault loads() {
-    const Seconds time = wish_.limits.load_age_max.value - wish_.haul;
-    if (p_.load < kLoadStep && p_.load < p_.concrete) {
-      return refuse(
-          "load-age",
-          {said("loads are {haul} old when they come; in the {left} left of {limit} only {volume} "
-                "can be placed"),
-           {{"haul", amount(wish_.haul, Measure::age)},
-            {"left", amount(std::max(Seconds{}, time), Measure::age)},
-            {"limit", amount(wish_.limits.load_age_max.value, Measure::age)},
-            {"volume", amount(supply_.in_time)}}},
-          said("Find a nearer plant, or ask for a longer limit and a mix that bears it"));
-    }
-    p_.trucks = static_cast<std::size_t>(std::ceil(p_.concrete / p_.load - 1e-9));
-    p_.trucks_an_hour = trade::in_cubic_metres_per_hour(supply_.pace) / in_cubic_metres(p_.load);
-    use(PlanLimit::load_age, (wish_.haul + supply_.empties) / wish_.limits.load_age_max.value);
-    return std::nullopt;
-  }
-
-  const PlanWish& wish_;
-  trade::Sizing sized_;
-  std::vector<Seconds> moving_;  // hands are at motors while each lift is placed
-  Supply supply_;
-  PlannedPour p_;
-};
+  return first;
+}
 
 }  // namespace
 
@@ -363,7 +209,7 @@ const char* to_text(PlanLimit limit) {
 }
 
 Result<PlannedPour> plan_pour(const PlanWish& wish) {
-  auto planned = Planner{wish}.plan();
+  auto planned = vary_and_plan(wish);
   if (!planned) return planned;
   // What a pour could not be opened with is refused here, whatever it was asked with.
   if (auto plan = parse_plan(to_json(planned->plan), "the plan"); !plan) {

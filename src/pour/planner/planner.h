@@ -7,6 +7,7 @@
 #include <optional>
 #include <vector>
 
+#include "base/saying.h"
 #include "pour/plan/plan.h"
 
 namespace rb {
@@ -16,13 +17,24 @@ namespace rb {
 /// source; lifts of 0.5 m: ACI 309R, about 20 in, from memory; reach 0.6 m: half of 4 ft, the
 /// closest spacing ACI 309R gives, from memory; the rest our own choice, to be timed or asked for
 /// on the site.
+
+/// Which of the planner's guesses somebody gave: what was given stays, the rest may be varied
+/// before a plan is refused.
+struct GivenFigures {
+  bool load = false, lift = false, sides = false, rise = false;
+  bool operator==(const GivenFigures&) const = default;
+};
+
 struct PlanWish {
   ElementId element{"E1"};
   ElementKind kind = ElementKind::wall;  ///< a deck is refused: its surface is worked, not its form
   Length length, height, thickness;
   trade::Section section = trade::Section::rect;
   std::optional<Length> thickness_top;
-  Length bay = metres(3.0);  ///< bays are about this long
+  Length bay = metres(3.0);     ///< bays are about this long
+  std::vector<Length> bays;     ///< of their own lengths, from the left; empty: about `bay` each
+  std::vector<Patch> openings;  ///< no concrete comes there
+  double batter_deg = 0;        ///< of the face off plumb
   Pressure form_rating;
   MassPerArea form_mass = kilograms_per_m2(60);
   std::optional<Velocity> rise_limit;  ///< the form designer's own
@@ -53,6 +65,7 @@ struct PlanWish {
   /// One of them takes one motor down and hangs it again.
   Seconds hang_time = std::chrono::minutes(5);
   Limits limits;
+  GivenFigures given;
 
   [[nodiscard]] Length thickest() const {
     return std::max(thickness, thickness_top.value_or(thickness));
@@ -82,28 +95,68 @@ struct LimitUse {
   bool operator==(const LimitUse&) const = default;
 };
 
-/// Motors go from one row to another of the same side (or, from none, up from the ground).
+/// Motors go from one row to another of the same side (or, from none, up from the ground). Never
+/// begun before the last run that needs them where they are has ended, and done before the lift
+/// begins that needs them where they go.
 struct MotorsMove {
   std::optional<std::size_t> from;  ///< index into the element's rows
   std::size_t to = 0;
   Seconds takes{};
+  Seconds begins{};  ///< from the first lift's start; below 0: before it
+  [[nodiscard]] Seconds ends() const { return begins + takes; }
 };
+
+/// What internal vibrators do in a bay of a lift.
+struct InsertStep {
+  std::size_t bay = 0;
+  int points = 0;  ///< all layers together
+  int heads = 0;   ///< at once, by the group's least output
+};
+/// The group of internal vibrators that is planned with: heads of 50 to 90 mm. Our own choice.
+inline constexpr int kPlannedGroup = 3;
+
+/// A truck: when its concrete is wanted at the form, and when it is placed.
+struct PlannedLoad {
+  Volume volume;
+  Seconds begins{}, ends{};  ///< from the first lift's start
+};
+/// Nobody is sent a load under this unasked, but for an element that takes no more, and a last load
+/// that is told as short: our own choice.
+inline constexpr Volume kLeastLoad = cubic_metres(3);
 
 struct LiftStep {
   int lift = 0;
   Length bottom, top;
   Volume concrete;
-  Seconds place{};  ///< placing it
-  /// Begun when the lift begins; what does not fit until they are needed is done in a pause.
+  Seconds begins{};  ///< from the first lift's start
+  Seconds place{};   ///< placing it
+  /// Begun in this lift or in the pause after it, in the order of time; what does not fit until
+  /// they are needed is waited for.
   std::vector<MotorsMove> moves;
-  std::vector<std::size_t> rows;  ///< run once the lift is placed, in this order, one at a time
-  Seconds run{};                  ///< each
-  Seconds gap{};                  ///< from one to the next
-  Seconds pause{};                ///< then wait before the next lift: motors are still being moved
-  Pressure head;                  ///< the greatest a row brings
+  std::vector<InsertStep> inserts;  ///< where the section wants internal vibration: bay by bay
+  std::vector<std::size_t> rows;    ///< run once the lift is placed, in this order, one at a time
+  Seconds run{};                    ///< each
+  Seconds gap{};                    ///< from one to the next
+  Seconds pause{};  ///< then wait before the next lift: motors are still being moved
+  Pressure head;    ///< the greatest a row brings
   [[nodiscard]] Seconds takes() const {
     return place + (run + gap) * static_cast<double>(rows.size()) + pause;
   }
+  /// When the row at a place of `rows` begins to run, from the first lift's start.
+  [[nodiscard]] Seconds runs_at(std::size_t place_in_rows) const {
+    return begins + place + gap / 2.0 + (run + gap) * static_cast<double>(place_in_rows);
+  }
+  /// When its last row rests.
+  [[nodiscard]] Seconds rested() const { return begins + takes() - pause; }
+};
+
+/// What the planner guesses.
+enum class PlanGuess { load, lift, sides, rise };
+/// A guess that binds the plan, or that was changed so that there is one; in words.
+struct GuessTold {
+  PlanGuess guess = PlanGuess::load;
+  bool changed = false;  ///< else it binds as it is: a figure of one's own may give a better plan
+  Saying words;
 };
 
 struct PlannedPour {
@@ -122,17 +175,26 @@ struct PlannedPour {
   std::size_t motors = 0;          ///< in all, leapfrogged
   std::size_t motors_unmoved = 0;  ///< if every row had its own
   Volume concrete;
-  Volume load;                ///< to order; less than wished when it would grow old
+  Volume load;  ///< the greatest to order; less than wished when it would grow old
+  std::vector<PlannedLoad> loads;
   double trucks_an_hour = 0;  ///< while placing goes on, pauses counted
   std::size_t trucks = 0;     ///< in all
   Seconds joint_age{};        ///< the oldest joint when it is knitted
   Seconds sets{};             ///< from when concrete comes, the oldest of a load, to initial set
   Seconds duration{};         ///< first lift's start to the last row's rest
   bool insert_too = false;    ///< a thick section: internal vibration in every lift and bay
+  Seconds waits{};            ///< all pauses together
+  /// The least crew with no pause; none: there is none, or no number of hands is enough (then
+  /// `motors_no_wait` may be).
+  std::optional<int> hands_no_wait;
+  std::optional<std::size_t> motors_no_wait;  ///< in all; where hands alone do not help
+  std::vector<GuessTold> guesses;
+  Saying forced;  ///< why guesses were changed: what the first ones came up against
 };
 
-/// Errors: input (a number that makes no sense), refused (a limit forbids it: the text says which,
-/// and by how much).
+/// Tries its own guesses otherwise (loads, lifts, sides, the rise; never what was given) before it
+/// refuses. Errors: input (a number that makes no sense), refused (a limit forbids it: the text
+/// says which, by how much, and what was tried).
 Result<PlannedPour> plan_pour(const PlanWish& wish);
 
 }  // namespace rb

@@ -1,23 +1,43 @@
-// How concrete comes to a planned pour: the pace of placing, and the load to order. Inside this
+// How concrete comes to a planned pour: the loads, and when each is wanted and placed. Inside this
 // room.
 #pragma once
+
+#include <optional>
+#include <utility>
+#include <vector>
 
 #include "pour/planner/planner.h"
 #include "trade/concrete/placing.h"
 
 namespace rb {
 
-/// Loads are ordered in steps of this, and none smaller.
-inline constexpr Volume kLoadStep = cubic_metres(0.5);
+/// How much concrete stands below a height of an element, openings out.
+class VolumeBelow {
+ public:
+  explicit VolumeBelow(const Element& element);
+  [[nodiscard]] Volume at(Length height) const;
+  /// The lowest height below which so much stands.
+  [[nodiscard]] Length height_of(Volume volume) const;
+
+ private:
+  std::vector<std::pair<Length, Volume>> steps_;  ///< in a straight line between them
+};
+
+/// So much concrete in loads of at most so much: full ones and, where the rest would be a short
+/// one, the last two or all evened out, to a tenth of a cubic metre. None: only with a load under
+/// the least. One load where it takes no more.
+enum class LastLoad { whole, may_be_short };
+std::optional<std::vector<Volume>> in_loads(Volume concrete, Volume load, LastLoad last);
 
 struct Supply {
   trade::VolumeRate pace;  ///< with the pauses
-  Volume in_time;          ///< what can be placed of a load from its coming until it is too old
-  Volume load;             ///< to order: the wished one, or what grows no older than it may
-  Seconds empties{};       ///< how long it takes to empty that
+  Volume in_time;          ///< what can be placed of a load, at that pace, until it is too old
+  std::vector<PlannedLoad> loads;
+  Seconds longest{};  ///< to empty one; what a load may take, where they cannot be parted
+  bool parted = false;
 };
-/// For so much concrete placed in so long.
-Supply supply_for(const PlanWish& wish, Volume concrete, Seconds duration);
+/// For a plan whose lifts stand in time. A load that was given may leave a last one of any size.
+Supply supply_for(const PlanWish& wish, const PlannedPour& planned, LastLoad last);
 
 /// From water meeting cement to the end of workability, the early side.
 Seconds workable(const PlanWish& wish);

@@ -7,7 +7,9 @@ namespace rb {
 std::optional<Error> fault_of(const PlanWish& w) {
   if (w.kind == ElementKind::deck) {
     return Error{Error::Kind::input, inside(said("plan"), "kind"),
-                 said("a deck has no rows to leapfrog"), said("Plan a wall or a column")};
+                 said("a deck is worked by internal vibrators from above, bay by bay; rows on a "
+                      "form, which are what is planned here, do nothing for it"),
+                 said("Plan a wall or a column; enter a deck's bays and lifts by hand")};
   }
   const double trucks = w.trucks_per_hour.value_or(1);
   return trade::outside(said("plan"),

@@ -8,10 +8,8 @@ namespace rb {
 
 namespace {
 
-constexpr double kGutter = 6;  // inside a cell, left and right
-constexpr double kPad = 2.8;   // inside a cell, above and below
-constexpr double kSize = 8.2;
-constexpr double kLeastSize = 6.4;
+constexpr double kGutter = 6;     // inside a cell, left and right
+constexpr double kPad = 2.8;      // inside a cell, above and below
 constexpr double kLongWord = 13;  // in sizes of type; a longer one may be broken
 constexpr double kLoose = 26;     // spare room a column takes at most
 constexpr double kHeadLess = 0.7;
@@ -32,7 +30,7 @@ const TypeWidths::Width& TypeWidths::of(const Ink& ink, const std::string& text,
 }
 
 TableOnSheet::TableOnSheet(Sheet& sheet, const PaperTable& table, TypeWidths& widths)
-    : sheet_(sheet), ink_(sheet.ink()), table_(table), size_(kSize) {
+    : sheet_(sheet), ink_(sheet.ink()), table_(table), size_(table.size) {
   fit_columns(widths);
   for (std::size_t c = 0; c < widths_.size(); ++c) {
     const Style style{size_ - kHeadLess, true, look::steel, table.columns[c].align};
@@ -57,12 +55,13 @@ void TableOnSheet::fit_columns(TypeWidths& known) {
       word[c] = std::max(word[c], std::min(column.whole ? cell.whole : cell.word, kLongWord));
     }
     if (column.badge) word[c] += 1.0;
+    word[c] = std::max(word[c], (column.least - 2 * kGutter) / size_);
     whole[c] = std::max(whole[c], word[c]);
   }
   const double room = sheet_.width() - static_cast<double>(n) * 2 * kGutter;
   const double words = std::accumulate(word.begin(), word.end(), 0.0);
   const double wholes = std::accumulate(whole.begin(), whole.end(), 0.0);
-  while (size_ > kLeastSize && words * size_ > room) size_ -= 0.2;
+  while (size_ > table_.least_size && words * size_ > room) size_ -= 0.2;
   for (std::size_t c = 0; c < n; ++c) {
     double w = room * word[c] / words;
     if (wholes * size_ <= room) {
@@ -89,7 +88,7 @@ TableOnSheet::Row TableOnSheet::lay(std::size_t index) const {
 }
 
 double TableOnSheet::height(std::size_t lines) const {
-  return static_cast<double>(lines) * lead(size_) + 2 * kPad;
+  return std::max(static_cast<double>(lines) * lead(size_) + 2 * kPad, table_.row_least);
 }
 
 double TableOnSheet::head_height() const {
@@ -138,8 +137,13 @@ void TableOnSheet::draw_row(std::size_t index) const {
       continue;
     }
     double x = sheet_.left();
+    if (index < table_.marked.size() && table_.marked[index]) {
+      ink_.box(x, sheet_.y(), sheet_.width(), height(now), look::mist);
+    }
     for (std::size_t c = 0; c < row.cells.size(); ++c) {
-      if (!table_.columns[c].badge) {
+      if (table_.columns[c].box) {
+        if (from == 0) draw_box(x, sheet_.y(), widths_[c], height(now));
+      } else if (!table_.columns[c].badge) {
         row.cells[c].draw(ink_, x + kGutter, sheet_.y() + kPad, from, from + now);
       } else if (from == 0) {
         draw_badge(x + kGutter - 3, sheet_.y() + kPad, table_.rows[index][c].text);
@@ -152,6 +156,12 @@ void TableOnSheet::draw_row(std::size_t index) const {
               0.5);
     if (from < row.lines) turn();
   }
+}
+
+void TableOnSheet::draw_box(double x, double y, double w, double h) const {
+  constexpr double kIn = 3;
+  ink_.box(x + kIn, y + kIn, w - 2 * kIn, h - 2 * kIn, look::white);
+  ink_.frame(x + kIn, y + kIn, w - 2 * kIn, h - 2 * kIn, look::steel, 0.8);
 }
 
 void TableOnSheet::draw_badge(double x, double y, const std::string& word) const {

@@ -18,13 +18,19 @@ struct PaperColumn {
   bool strong = false;
   bool whole = false;  ///< not broken at blanks and hyphens
   bool badge = false;  ///< a word in a box: filled for "STOP", framed for "MEND"
+  bool box = false;    ///< an empty box to write in by hand
+  double least = 0;    ///< points it is wide at the least
 };
 struct PaperCell {
   std::string text;
   bool strong = false;
 };
 struct PaperTable {
-  bool red = false;  ///< its rows are of what is damaged
+  bool red = false;          ///< its rows are of what is damaged
+  double size = 8.2;         ///< of type
+  double least_size = 6.4;   ///< down to this where it would not fit
+  double row_least = 0;      ///< points a row is high at the least
+  std::vector<bool> marked;  ///< rows on a ground of their own; empty: none
   std::vector<PaperColumn> columns;
   std::vector<std::vector<PaperCell>> rows;
 };
@@ -62,6 +68,7 @@ class TableOnSheet {
   [[nodiscard]] double head_height() const;
   void draw_head() const;
   void draw_row(std::size_t index) const;
+  void draw_box(double x, double y, double w, double h) const;
   void draw_badge(double x, double y, const std::string& word) const;
 
   Sheet& sheet_;

@@ -52,28 +52,31 @@ void Sheet::begin_page() {
   ++page_;
   y_ = kTopMargin;
   const double right = kSide + width();
-  const Style small{7, false, look::steel};
+  const Style small{words_.size, false, look::steel};
   if (page_ > 1) {
-    const double head = kTopMargin - 22;
-    ink_.text(right, head, words_.head_right, {7, false, look::steel, Align::right});
-    ink_.fitted(kSide, head, width() - 110, words_.head_left, small);
+    const double head = kTopMargin - 15 - words_.size;
+    const Style right_style{words_.size, false, look::steel, Align::right};
+    const double taken = Ink::width(ink_.lay(words_.head_right, right_style));
+    ink_.text(right, head, words_.head_right, right_style);
+    ink_.fitted(kSide, head, width() - std::max(110.0, taken + 10), words_.head_left, small);
     ink_.line(kSide, kTopMargin - 9, right, kTopMargin - 9, look::hair);
   }
   const double foot = paper_.height - kBottomMargin + 16;
   ink_.line(kSide, foot, right, foot, look::slate, 0.8);
   ink_.fitted(kSide, foot + 5, width() - 80, words_.foot_left, small);
-  ink_.text(right, foot + 5, fmt::format("page {} of {}", page_, pages_),
-            {7, true, look::slate, Align::right});
-  ink_.fitted(kSide, foot + 16, width(), words_.foot_long, {6, false, look::steel});
+  ink_.text(right, foot + 5, fmt::format(fmt::runtime(words_.page_of), page_, pages_),
+            {words_.size, true, look::slate, Align::right});
+  ink_.fitted(kSide, foot + 9 + words_.size, width(), words_.foot_long,
+              {words_.size - 1, false, look::steel});
 }
 
 void Sheet::section(const std::string& title, double with) {
-  constexpr double kTall = 20;
+  const double tall = words_.heading + 9;
   if (y_ > kTopMargin) skip(14);
-  keep(kTall + with);
-  ink_.box(left(), y_ + 2.5, 3, 10.5, look::clay);
-  ink_.fitted(left() + 9, y_, width() - 9, title, {11, true, look::slate});
-  y_ += kTall;
+  keep(tall + with);
+  ink_.box(left(), y_ + 2.5, 3, words_.heading - 0.5, look::clay);
+  ink_.fitted(left() + 9, y_, width() - 9, title, {words_.heading, true, look::slate});
+  y_ += tall;
 }
 
 void Sheet::text(const std::string& text, const Style& style, double indent) {

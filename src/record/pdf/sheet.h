@@ -5,20 +5,18 @@
 #include <string>
 
 #include "record/pdf/ink.h"
+#include "record/pdf/paper.h"
 
 namespace rb {
-
-struct Paper {
-  double width, height;
-};
-inline constexpr Paper kA4{595.276, 841.890};
-inline constexpr Paper kLetter{612.0, 792.0};
 
 /// What stands on every page.
 struct PageWords {
   std::string head_left, head_right;  ///< from the second page on
   std::string foot_left;              ///< above the long line
   std::string foot_long;              ///< a line of its own
+  std::string page_of{"page {} of {}"};
+  double size = 7;      ///< of heads and feet
+  double heading = 11;  ///< of a section's
 };
 
 class Sheet {

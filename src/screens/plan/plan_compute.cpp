@@ -38,6 +38,12 @@ std::string in_words(const Say& say, const PlannedPour& planned) {
   more(say(Word::planned_loads, planned.trucks, say.amount(rb::amount(planned.load)),
            fmt::format("{:.1f}", planned.trucks_an_hour)));
   more(span_text(planned.duration));
+  if (planned.waits > Seconds{}) more(say(Word::planned_wait, span_text(planned.waits)));
+  if (planned.hands_no_wait) more(say(Word::planned_hands, *planned.hands_no_wait));
+  if (planned.motors_no_wait) more(say(Word::planned_motors, *planned.motors_no_wait));
+  for (const GuessTold& guess : planned.guesses) {
+    if (guess.changed) more(words_of(guess.words, say.voice()));
+  }
   if (planned.insert_too) more(say(Word::planned_insert));
   return words;
 }
@@ -55,12 +61,51 @@ void draw_compute_button(Stage& stage, const Box& box, PlanEdit& edit) {
   }
 }
 
+void draw_paper_button(Stage& stage, const Box& box, const PlanEdit& edit) {
+  if (!button(stage.canvas, box,
+              {.id = "paper", .text = stage.say(Word::plan_paper), .symbol = Symbol::list})) {
+    return;
+  }
+  auto planned = std::make_shared<PlannedPour>(**edit.computed);
+  planned->plan.site = edit.draft.plan.site;
+  planned->plan.name = edit.draft.plan.name;
+  auto wish = std::make_shared<const PlanWish>(wish_for(edit.draft, edit.of));
+  Voice voice = stage.say.voice();
+  voice.units = edit.draft.plan.units;
+  stage.intents.emplace_back(
+      WriteSheet{std::move(planned), std::move(wish), voice, stage.tapped()});
+}
+
+namespace {
+
+// How the sheet on paper stands; nothing where none was asked for.
+void draw_paper_end(Stage& stage, Box& in) {
+  if (stage.mirror == nullptr) return;
+  using State = CopySeen::State;
+  const CopySeen& paper = stage.mirror->paper;
+  if (paper.state == State::none) return;
+  Canvas& canvas = stage.canvas;
+  const Say& say = stage.say;
+  const Box line = in.cut_bottom(canvas.height(Face::small), canvas.mm(1));
+  if (paper.state == State::under_way) {
+    tag(canvas, line, Symbol::clock, say(Word::paper_under_way), Look::off, Face::small);
+  } else {
+    const bool made = paper.state == State::made;
+    tag(canvas, line, made ? Symbol::check : Symbol::stop_sign,
+        say(made ? Word::paper_made : Word::paper_failed, paper.says),
+        made ? Look::well : Look::stop, Face::small, true);
+  }
+}
+
+}  // namespace
+
 void draw_computed(Stage& stage, const Box& box, const PlanEdit& edit) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   Box in = box;
   canvas.text(say(Word::planned_caution), in.cut_bottom(canvas.height(Face::small)),
               {.face = Face::small, .colours = canvas.on_page()});
+  draw_paper_end(stage, in);
   const std::string lacks = missing(say, edit);
   if (!lacks.empty()) {
     tag(canvas, in, Symbol::note_sign, say(Word::planned_missing, lacks), Look::off, Face::small,

@@ -115,6 +115,9 @@ bool draw_head(Stage& stage, Box head, PlanEdit& edit, const Result<Plan>& whole
     }
   } else if (edit.page == Page::compute) {
     draw_compute_button(stage, right, edit);
+    if (edit.computed && *edit.computed) {
+      draw_paper_button(stage, head.cut_right(canvas.mm(28), gap), edit);
+    }
   } else if (may_remove(edit)) {
     if (button(canvas, right,
                {.id = "remove",
@@ -166,7 +169,7 @@ void draw_plan(Stage& stage, const Box& box, PlanEdit& edit) {
   Box body = box;
   if (draw_head(stage, body.cut_top(canvas.scale().target(), gap), edit, whole)) return;
   const bool computing = edit.page == Page::compute;
-  const float says_lines = computing ? 4 : 2;
+  const float says_lines = computing ? 5 : 2;
   const Box says = body.cut_bottom(says_lines * canvas.height(Face::small), canvas.mm(1.5));
   if (computing) {
     draw_computed(stage, says, edit);

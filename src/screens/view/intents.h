@@ -9,7 +9,9 @@
 #include "base/moment.h"
 #include "pour/log/happening.h"
 #include "pour/plan/plan.h"
+#include "pour/planner/planner.h"
 #include "screens/view/settings.h"
+#include "words/sentence.h"
 
 namespace rb::screens {
 
@@ -44,6 +46,13 @@ struct UseMirror {
 };
 /// Copy the book to where its mirror is.
 struct CopyNow {};
+/// Write a planned pour's run sheet as PDF to where the mirror is, else beside the book.
+struct WriteSheet {
+  std::shared_ptr<const PlannedPour> planned;  ///< never null
+  std::shared_ptr<const PlanWish> wish;        ///< what it was planned for; never null
+  Voice voice;
+  Moment at{};
+};
 /// Look for folders that a mirror could be kept in.
 struct FindPlaces {};
 /// The trouble told of was read.
@@ -55,9 +64,9 @@ struct OpenForReading {};
 /// The clock was asked about and is right.
 struct ClockIsRight {};
 
-using Intent =
-    std::variant<KeepEvent, GoToPour, OpenPour, LeavePour, ChangeSettings, PutTroubleAway, Quit,
-                 ShowPours, UseMirror, CopyNow, FindPlaces, TryAgain, OpenForReading, ClockIsRight>;
+using Intent = std::variant<KeepEvent, GoToPour, OpenPour, LeavePour, ChangeSettings,
+                            PutTroubleAway, Quit, ShowPours, UseMirror, CopyNow, WriteSheet,
+                            FindPlaces, TryAgain, OpenForReading, ClockIsRight>;
 using Intents = std::vector<Intent>;
 
 }  // namespace rb::screens

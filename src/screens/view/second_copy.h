@@ -39,6 +39,7 @@ struct MirrorSeen {
   bool note_stuck = false;            ///< the note of the head beside the book cannot be written
   std::vector<MirrorPlace> places{};  ///< to choose from, as they were found last
   CopySeen copy{};
+  CopySeen paper{};  ///< a run sheet; says its whole path
   bool operator==(const MirrorSeen&) const = default;
 };
 

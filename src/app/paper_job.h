@@ -1,0 +1,32 @@
+// A run sheet written to a folder on a thread of its own: a disk that hangs must not hold the
+// drawing.
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <vector>
+
+#include "base/path.h"
+#include "screens/view/intents.h"
+#include "screens/view/second_copy.h"
+#include "store/file/side_thread.h"
+
+namespace rb {
+
+/// Writes "run-sheet-W1-2026-03-02.pdf" into the first of the folders that takes it, under a name
+/// that is free. The whole path; input error: none of the folders takes it.
+Result<Path> write_run_sheet(const screens::WriteSheet& wish, const std::vector<Path>& folders);
+
+class PaperJob {
+ public:
+  /// `changed` is called when it has ended, on another thread.
+  PaperJob(screens::WriteSheet wish, std::vector<Path> folders, std::function<void()> changed);
+  [[nodiscard]] screens::CopySeen seen() const;
+
+ private:
+  struct Shared;
+  std::shared_ptr<Shared> shared_;
+  std::unique_ptr<store::SideThread> thread_;
+};
+
+}  // namespace rb
