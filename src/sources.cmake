@@ -16,9 +16,11 @@ set(words_sources
 )
 set(trade_sources
   trade/concrete/delivery.cpp
+  trade/concrete/evaporation.cpp
   trade/concrete/penetration.cpp
   trade/concrete/placing.cpp
   trade/concrete/setting.cpp
+  trade/concrete/strength.cpp
   trade/concrete/surface_void.cpp
   trade/dose/dose.cpp
   trade/dose/dose_part.cpp
@@ -60,10 +62,12 @@ set(pour_sources
   pour/log/state.cpp
   pour/log/take_back.cpp
   pour/log/trace.cpp
+  pour/outlook/drying.cpp
   pour/outlook/forecast.cpp
   pour/outlook/form.cpp
   pour/outlook/form_pressure.cpp
   pour/outlook/gates.cpp
+  pour/outlook/hardening.cpp
   pour/outlook/insertions.cpp
   pour/outlook/knit.cpp
   pour/outlook/loads.cpp
@@ -77,6 +81,7 @@ set(pour_sources
   pour/plan/json_fields.cpp
   pour/plan/most.cpp
   pour/plan/plan.cpp
+  pour/plan/plan_element_json.cpp
   pour/plan/plan_figures.cpp
   pour/plan/plan_json.cpp
   pour/plan/plan_power_json.cpp
@@ -97,6 +102,7 @@ set(pour_sources
 )
 set(check_sources
   check/beside.cpp
+  check/after_pour.cpp
   check/causes.cpp
   check/check.cpp
   check/look_power.cpp
@@ -169,6 +175,7 @@ set(record_sources
   record/form/json.cpp
   record/form/write_record.cpp
   record/form/xlsx.cpp
+  record/model/after_pour.cpp
   record/model/book_words.cpp
   record/model/clean_text.cpp
   record/model/daily_record.cpp
@@ -179,6 +186,7 @@ set(record_sources
   record/model/pour_record.cpp
   record/model/power_lines.cpp
   record/model/tables.cpp
+  record/model/tables_after.cpp
   record/model/tables_given.cpp
   record/model/tables_work.cpp
   record/pdf/dose_drawing.cpp
@@ -309,6 +317,7 @@ set(cli_sources
   cli/command_record.cpp
   cli/command_rescue.cpp
   cli/command_screens.cpp
+  cli/command_temps.cpp
   cli/command_verify.cpp
   cli/look_beside.cpp
   cli/plan_inputs.cpp

@@ -28,6 +28,7 @@ using MixId = Id<struct MixTag>;
 using TicketId = Id<struct TicketTag>;
 using PersonId = Id<struct PersonTag>;
 using EventId = Id<struct EventTag>;
+using SpecimenId = Id<struct SpecimenTag>;
 
 }  // namespace rb
 

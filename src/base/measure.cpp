@@ -28,7 +28,7 @@ constexpr double kPerFoot = 1.0 / kFoot;
 constexpr double kPerInch = 12.0 / kFoot;
 
 // In the order of the enumeration.
-constexpr std::array<Row, 30> kRows{{
+constexpr std::array<Row, 33> kRows{{
     {Measure::text, "", "", {"", 1, 0, 0}, {"", 1, 0, 0}},
     {Measure::yes_no, "", "", {"", 1, 0, 0}, {"", 1, 0, 0}},
     {Measure::moment, "", "", {"", 1, 0, 0}, {"", 1, 0, 0}},
@@ -67,6 +67,13 @@ constexpr std::array<Row, 30> kRows{{
     {Measure::wire_section, "_mm2", "mm2", {"mm²", 1, 0, 1, 0.5}, {"mm²", 1, 0, 1, 0.5}},
     {Measure::per_hour, "_h", "/h", {"/h", 1, 0, 1, 0.5}, {"/h", 1, 0, 1, 0.5}},
     {Measure::factor, "", "", {"", 1, 0, 1, 0.1}, {"", 1, 0, 1, 0.1}},
+    {Measure::strength, "_mpa", "MPa", {"MPa", 1, 0, 1, 0.5}, {"psi", 1e6 / kPsf / 144, 0, 0, 50}},
+    {Measure::evaporation,
+     "_kg_m2_h",
+     "kg/m2/h",
+     {"kg/m²/h", 1, 0, 2, 0.1},
+     {"lb/ft²/h", kFoot* kFoot / kPoundMass, 0, 2, 0.05}},
+    {Measure::wind, "_m_s", "m/s", {"m/s", 1, 0, 1, 0.5}, {"mph", 3600 / (5280 * kFoot), 0, 1}},
 }};
 
 const Row& row(Measure measure) {

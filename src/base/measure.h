@@ -45,7 +45,10 @@ enum class Measure {
   force,           ///< kN or lbf
   wire_section,    ///< mm2 everywhere: wire is sold so
   per_hour,
-  factor,  ///< a bare number with one decimal
+  factor,       ///< a bare number with one decimal
+  strength,     ///< of concrete: MPa or psi
+  evaporation,  ///< kg/m2/h or lb/ft2/h
+  wind,         ///< m/s or mph
 };
 
 /// How the last decimal is made: a limit is rounded so that nothing over it looks within it, what

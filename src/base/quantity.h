@@ -90,11 +90,17 @@ constexpr Volume cubic_metres(double v) {
 constexpr Velocity metres_per_hour(double v) {
   return quantity_of<Velocity>(v / 3600.0);
 }
+constexpr Velocity metres_per_second(double v) {
+  return quantity_of<Velocity>(v);
+}
 constexpr Acceleration metres_per_second2(double v) {
   return quantity_of<Acceleration>(v);
 }
 constexpr Pressure kilopascals(double v) {
   return quantity_of<Pressure>(v * 1000.0);
+}
+constexpr Pressure megapascals(double v) {
+  return quantity_of<Pressure>(v * 1e6);
 }
 constexpr UnitWeight kilonewtons_per_m3(double v) {
   return quantity_of<UnitWeight>(v * 1000.0);
@@ -151,11 +157,17 @@ constexpr double in_cubic_metres(Volume q) {
 constexpr double in_metres_per_hour(Velocity q) {
   return q.value() * 3600.0;
 }
+constexpr double in_metres_per_second(Velocity q) {
+  return q.value();
+}
 constexpr double in_metres_per_second2(Acceleration q) {
   return q.value();
 }
 constexpr double in_kilopascals(Pressure q) {
   return q.value() / 1000.0;
+}
+constexpr double in_megapascals(Pressure q) {
+  return q.value() / 1e6;
 }
 constexpr double in_kilonewtons_per_m3(UnitWeight q) {
   return q.value() / 1000.0;

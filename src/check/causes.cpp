@@ -315,6 +315,8 @@ constexpr Follows kFollows[] = {
     {"slump-out", "water-added", same_ticket},
     {"air-out", "water-added", same_ticket},
     {"density-out", "water-added", same_ticket},
+    {"specimen-low", "water-added", same_ticket},
+    {"evaporation", "cure-late", same_form},
     {"load-old", "water-added", same_ticket},
     {"load-old", "slump-out", same_ticket},
     {"rise-fast", "rise-fast", rose_on},

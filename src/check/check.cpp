@@ -5,6 +5,7 @@
 #include <string_view>
 #include <tuple>
 
+#include "check/after_pour.h"
 #include "check/causes.h"
 
 namespace rb {
@@ -78,6 +79,7 @@ CheckReport check(const PourState& state, AsOf asof, CheckMemory& memory) {
   Look look = look_at(state, asof, memory);
   CheckReport report{asof, {}, {}, {}, not_judged(state)};
   for (const Rule* rule : rules()) rule->look(look, *rule, report.findings);
+  tell_after_pour(look, report.not_judged);
   tell_causes(look, report.findings);
   settle(look, memory, report.findings);
   report.findings = in_order(std::move(report.findings));

@@ -72,7 +72,7 @@ struct GeneratorReport {
 /// What is not judged, and why. No finding, for nothing was found; but "nothing found" must not be
 /// read where nothing was looked at.
 struct NotJudged {
-  std::string what;  ///< "head", "power", "ready", "load", "speed": its own stable id
+  std::string what;  ///< "head", "power", "ready", "curing": its own stable id
   std::optional<std::size_t> element{}, bay{};  ///< indices into the plan
   std::optional<int> lift{};
   const char* sentence = "";  ///< in English; may name the element or the inverter

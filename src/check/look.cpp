@@ -250,6 +250,7 @@ std::optional<RiseLimit> rise_limit_of(const PourState& state, AsOf asof, std::s
 
 Look look_at(const PourState& state, AsOf asof, CheckMemory& memory) {
   CheckMemory::Inside& known = memory.inside();
+  const AsOf asked = asof;
   // The close ends what runs: nothing said after it, nor the time that goes by, changes a figure.
   Seconds last = state.last;
   if (state.closed) {
@@ -258,7 +259,7 @@ Look look_at(const PourState& state, AsOf asof, CheckMemory& memory) {
   }
   forget_other_plans(known, state);
   const AsItWas since{state, asof.at < last ? 0 : known.stamp};
-  Look look{state, asof, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, nullptr};
+  Look look{state, asof, {}, {}, {}, {}, {}, {}, {}, {}, {}, {}, nullptr, {}, {}, asked};
   look.concrete.resize(state.elements.size());
   std::vector<Seconds> tops_until, heads_until;
   for (std::size_t e = 0; e < state.elements.size(); ++e) {

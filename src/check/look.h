@@ -19,7 +19,7 @@ struct FeedMemories;
 
 struct Look {
   const PourState& state;
-  AsOf asof;
+  AsOf asof;                                     ///< never past the close
   std::vector<trade::Face> faces;                ///< by element, with its judged sides
   std::vector<std::vector<RowShaking>> shaken;   ///< by element and row
   std::vector<std::vector<RowShaking>> drew;     ///< the same, as load: unrested runs count whole
@@ -34,6 +34,7 @@ struct Look {
   FeedMemories* feeds = nullptr;
   std::vector<PowerReport> power{};  ///< of inverters that something ran on
   std::vector<GeneratorReport> generators{};
+  AsOf asked{};  ///< as asked: what comes after the pour goes by it
 
   [[nodiscard]] const Plan& plan() const { return *state.plan; }
   [[nodiscard]] const Element& element(const LiftReport& report) const {

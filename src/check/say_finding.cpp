@@ -38,7 +38,9 @@ Facts facts_of(const Finding& finding, const Plan& plan) {
 
 // A plan's field in plain words; whoever writes the plan reads its name at a terminal.
 const char* field_words(std::string_view field) {
-  constexpr std::array<std::pair<std::string_view, const char*>, 9> kFields{{
+  constexpr std::array<std::pair<std::string_view, const char*>, 13> kFields{{
+      {"cure_for_s", said("how long it is cured")},
+      {"cure_start_within_s", said("when curing begins")},
       {"dose_min_s", said("least vibration")},
       {"form_rating_kpa", said("the form's rating")},
       {"initial_set_h", said("the mix's initial set")},
@@ -47,6 +49,8 @@ const char* field_words(std::string_view field) {
       {"motor_type.vpm_max", said("the motors' greatest speed")},
       {"power[].generator", said("the generator's rating")},
       {"rise_limit", said("limit of rise")},
+      {"strength_mpa", said("the mix's strength at 28 days")},
+      {"strip_strength_mpa", said("the strength before stripping")},
       {"strip_after_s", said("the time before stripping")},
   }};
   for (const auto& [name, words] : kFields) {

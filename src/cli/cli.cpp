@@ -134,6 +134,21 @@ void add_pour_commands(Words& words) {
   record_words.add_option("--utc-offset", record.utc_offset,
                           "The site's offset from UTC, +02:00 (default: the system's)");
 
+  auto& temps = words.wish<TempsWish>();
+  auto& temps_words = words.add(
+      "temps",
+      "Bring temperatures read in hardening concrete into a pour, all lines of a CSV file or "
+      "none.\n"
+      "Its first line names the columns: time (RFC 3339, UTC or with an offset: "
+      "2026-03-02T14:30:00-05:00);\ntemp_c or temp_f; optionally z_m (up from the base) and x_m "
+      "(from the left), the probe's place.\nLines the pour has already are passed over.",
+      [&] { return run_temps(temps); });
+  temps_words.add_option("csv", temps.file, "CSV file of the temperature logger")->required();
+  temps_words.add_option("--book", temps.book, "Book")->required();
+  temps_words.add_option("--pour", temps.pour, "Pour")->required();
+  temps_words.add_option("--element", temps.element, "Element the probes are in")->required();
+  temps_words.add_option("--by", temps.by, "Who vouches for them (default: logger)");
+
   auto& script_book = words.wish<Path>();
   auto& script_pour = words.wish<std::string>();
   auto& script = words.add("script", "Print a pour as a pour script",

@@ -43,6 +43,16 @@ struct RecordWish {
 };
 Exit run_record(const RecordWish& wish);
 
+struct TempsWish {
+  Path file;  ///< CSV
+  Path book;
+  std::string pour, element;
+  std::string by = "logger";
+};
+/// Brings temperatures of hardening concrete into a pour, all lines or none; what is there already
+/// is passed over.
+Exit run_temps(const TempsWish& wish);
+
 Exit run_script(const Path& book, const std::string& pour);
 struct VerifyWish {
   Path book;

@@ -13,8 +13,8 @@
 namespace rb {
 
 inline constexpr const char* kTwoElements =
-    R"({"mixes":[{"id":"C","unit_weight":24,"slump":0.12,"initial_set_h":5}],
-"elements":[{"id":"W","length":4,"height":3,"thickness":0.3,"bays":[2,2],"lifts":[0.5,1,1.5],"rows":[
+    R"({"mixes":[{"id":"C","unit_weight":24,"slump":0.12,"initial_set_h":5,"strength_mpa":30}],
+"elements":[{"id":"W","length":4,"height":3,"thickness":0.3,"strip_strength_mpa":5,"strength_curve":[[0.5,1],[3,9]],"cure_start_within_s":900,"cure_for_s":3600,"bays":[2,2],"lifts":[0.5,1,1.5],"rows":[
 {"id":"A","z":0.3,"serves":[1,2],"motors":[{"id":"M1","x":1,"reach_x":1,"reach_z":0.5},{"id":"M2","x":3,"reach_x":1,"reach_z":0.5}]},
 {"id":"B","z":1.1,"serves":[2,3],"motors":[{"id":"M3","x":1,"reach_x":1,"reach_z":0.5}]}]},
 {"id":"K","kind":"column","length":0.6,"height":3,"thickness":0.6,"bays":[0.6],"lifts":[1,2],"rows":[{"id":"A","z":0.6,"serves":[1],"motors":[{"id":"M6","x":0.3,"reach_x":0.4,"reach_z":0.8}]}]}],
@@ -71,7 +71,7 @@ class RandomTaps {
   std::string ticket() { return fmt::format(R"("ticket":"T{}")", whole(1, 9)); }
 
   std::string happening() {
-    switch (whole(0, 23)) {
+    switch (whole(0, 28)) {
       case 0:
         return R"("do":"ready","item":"form","ok":true)";
       case 1:
@@ -111,8 +111,15 @@ class RandomTaps {
         return fmt::format(R"("do":"discharge",{},"ended":"{}")", ticket(),
                            to_text(wall_ + std::chrono::seconds{whole(-200, 200)}));
       case 15:
+        if (whole(0, 1) == 0) {
+          return fmt::format(R"("do":"test",{},"specimens":["s{}"])", ticket(), whole(1, 9));
+        }
         return fmt::format(R"("do":"test",{},"temp":{})", ticket(), whole(5, 35));
       case 16:
+        if (whole(0, 1) == 0) {
+          return fmt::format(R"("do":"air-temp","temp":{},"humidity":{},"wind":6)", whole(5, 35),
+                             whole(10, 90));
+        }
         return R"("do":"air-temp","temp":12)";
       case 17:
         return one_of({R"("do":"hold","reason":"rain")", R"("do":"resume")"});
@@ -131,6 +138,20 @@ class RandomTaps {
                            whole(20, 70) * 100);
       case 22:
         return fmt::format(R"("do":"trip","inverter":"{}")", one_of({"I", "J"}));
+      case 23:
+        return fmt::format(R"("do":"{}","element":"{}")", one_of({"cure-start", "cure-end"}),
+                           one_of({"W", "W", "K"}));
+      case 24:
+      case 25:
+        return fmt::format(R"("do":"concrete-temp","element":"{}","temp":{}{})",
+                           one_of({"W", "W", "K"}), whole(5, 60),
+                           one_of({"", R"(,"z":0.5)", R"(,"z":0.5,"x":0.2)", R"(,"z":9)"}));
+      case 26:
+        return fmt::format(R"("do":"permit-strip","element":"{}","why":"told")",
+                           one_of({"W", "K"}));
+      case 27:
+        return fmt::format(R"("do":"specimen","specimen":"s{}","age_days":{},"strength_mpa":{})",
+                           whole(1, 9), one_of({"0.01", "7", "28"}), whole(5, 50));
       default:
         if (whole(0, 6) == 0) return R"("do":"pour-close")";
         return fmt::format(R"("do":"penetration","mix":"C","mixed":"{}","resistance":3.5)",
@@ -157,7 +178,9 @@ class RandomTaps {
             ? fmt::format(R"({{"at":"{}"}})", to_text(wall_ - std::chrono::seconds{whole(0, 4000)}))
             : std::string{one_of({R"({"height":0.4})", R"({"height":99})", R"({"row":"B"})",
                                   R"({"element":"X"})", R"({"lift":2})", R"({"temp":21})",
-                                  R"({"by":"g"})", R"({"do":"rest"})", R"({"vpm":5000})"})};
+                                  R"({"by":"g"})", R"({"do":"rest"})", R"({"vpm":5000})",
+                                  R"({"element":"K"})", R"({"specimens":["s1"]})",
+                                  R"({"strength_mpa":30})", R"({"specimen":"s2"})"})};
     return fmt::format(R"("do":"fix","target":"e{}","set":{},"why":"misread")", target, set);
   }
 

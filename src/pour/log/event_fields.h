@@ -43,6 +43,11 @@ struct InScript<Frequency> {
   static double number(Frequency v, const Span&) { return tidy(in_vibrations_per_minute(v)); }
 };
 template <>
+struct InScript<Velocity> {
+  static Velocity make(double v, const Span&) { return metres_per_second(v); }
+  static double number(Velocity v, const Span&) { return in_metres_per_second(v); }
+};
+template <>
 struct InScript<MassPerVolume> {
   static MassPerVolume make(double v, const Span&) { return kilograms_per_m3(v); }
   static double number(MassPerVolume v, const Span&) { return in_kilograms_per_m3(v); }
@@ -52,7 +57,7 @@ struct InScript<Potential> {
   static Potential make(double v, const Span&) { return volts(v); }
   static double number(Potential v, const Span&) { return in_volts(v); }
 };
-/// In MPa: the resistance of mortar to a needle.
+/// In MPa: the resistance of mortar to a needle, the strength of a specimen.
 template <>
 struct InScript<Pressure> {
   static Pressure make(double v, const Span&) { return kilopascals(tidy(v) * 1000); }
@@ -67,6 +72,10 @@ template <class T>
 concept Named = requires(T id) {
   id.text;
 };
+template <class T>
+inline constexpr bool kNames = false;
+template <Named T>
+inline constexpr bool kNames<std::vector<T>> = true;
 template <class T>
 inline constexpr bool kMaybe = false;
 template <class T>
@@ -100,11 +109,12 @@ void read_field(Fields& f, Kind& kind, const Field<Kind, T>& field) {
     auto plan = parse_plan(f.object(field.name).dump(), inside(f.where(), "plan"), f.bounds());
     if (!plan) throw BadField{plan.error()};
     value = std::make_shared<const Plan>(std::move(*plan));
-  } else if constexpr (std::is_same_v<T, std::vector<MotorId>>) {
-    if (!f.has(field.name))
+  } else if constexpr (kNames<T>) {
+    if (!f.has(field.name)) {
+      if (field.need == Need::may) return;
       f.refuse(field.name, said("is missing"), said("List the motors hung, or []"));
-    for (std::string& motor : f.ids(field.name, most::kMotors))
-      value.emplace_back(std::move(motor));
+    }
+    for (std::string& name : f.ids(field.name, most::kMotors)) value.emplace_back(std::move(name));
   } else if constexpr (std::is_same_v<T, std::string>) {
     value = field.need == Need::must ? f.text(field.name) : f.maybe_text(field.name);
   } else if constexpr (std::is_same_v<T, bool>) {
@@ -119,7 +129,7 @@ void read_field(Fields& f, Kind& kind, const Field<Kind, T>& field) {
   } else if constexpr (std::is_enum_v<T>) {
     value = static_cast<T>(f.one_of(field.name, words_of(T{})));
   } else if constexpr (Named<T>) {
-    value.text = f.id(field.name);
+    value.text = field.need == Need::must ? f.id(field.name) : f.maybe_id(field.name);
   } else {
     value = InScript<T>::make(f.number(field.name, field.span), field.span);
   }
@@ -148,9 +158,9 @@ template <class T>
 Json script_value(const T& value, const Span& span) {
   if constexpr (std::is_same_v<T, std::shared_ptr<const Plan>>) {
     return Json::parse(to_json(*value));
-  } else if constexpr (std::is_same_v<T, std::vector<MotorId>>) {
+  } else if constexpr (kNames<T>) {
     Json list = Json::array();
-    for (const MotorId& motor : value) list.push_back(motor.text);
+    for (const auto& name : value) list.push_back(name.text);
     return list;
   } else if constexpr (std::is_enum_v<T> || std::is_same_v<T, Moment>) {
     return to_text(value);
@@ -169,7 +179,7 @@ void write_field(Json& json, const Kind& kind, const Field<Kind, T>& field) {
   if constexpr (kMaybe<T>) {
     if (value) json[field.name] = script_value(*value, field.span);
   } else {
-    if constexpr (std::is_same_v<T, std::string>) {
+    if constexpr (std::is_same_v<T, std::string> || kNames<T>) {
       if (field.need == Need::may && value.empty()) return;
     }
     json[field.name] = script_value(value, field.span);

@@ -18,10 +18,18 @@ constexpr Span kUncertain{0, 86400, "s"};
 
 // What must hold between the fields of a kind.
 template <class Kind>
-void hold_together(Fields& /*fields*/, const Kind& /*kind*/) {}
-void hold_together(Fields& f, const event::Truck& truck) {
+void hold_together(Fields& /*fields*/, Kind& /*kind*/) {}
+void hold_together(Fields& f, event::Truck& truck) {
   if (truck.arrived < truck.batched)
     f.refuse("arrived", said("is before batched"), said("Check both times"));
+}
+
+// A line's id may be the specimen's own.
+void hold_together(Fields& f, event::Specimen& specimen) {
+  if (specimen.specimen.empty()) specimen.specimen.text = f.maybe_id("id");
+  if (specimen.specimen.empty()) {
+    f.refuse("specimen", said("is missing"), said("Name the specimen as its test did"));
+  }
 }
 
 using Reader = Happening (*)(Fields&);

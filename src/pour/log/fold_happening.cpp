@@ -34,7 +34,7 @@ class Apply {
     end_hang(element, row);
     state_.elements[element].rows[row].hangs.push_back(state_.hangs.size());
     state_.hangs.push_back(
-        {ref_, element, row, at_, std::nullopt, filled(planned, e.motors), e.cables});
+        {ref_, element, row, at_, std::nullopt, places_filled(planned, e.motors), e.cables});
     note(changed::HangBegan{});
   }
   void operator()(const event::TakeDown& e) {
@@ -180,7 +180,10 @@ class Apply {
     if (ended) at_ = *ended;
   }
   void operator()(const event::Test& e) { add(state_.tests, List::tests, {ref_, at_, e}); }
-  void operator()(const event::AirTemp& e) { add(state_.air, List::air, {at_, e.temp}); }
+  void operator()(const event::AirTemp& e) {
+    add(state_.air, List::air, {at_, e.temp});
+    if (e.humidity || e.wind) add(state_.weather, List::weather, {ref_, at_, e});
+  }
 
   void operator()(const event::Hold& e) {
     add(state_.holds, List::holds, {ref_, at_, std::nullopt, e.reason, {}, e.chosen});
@@ -222,6 +225,24 @@ class Apply {
     add(state_.penetrations, List::penetrations, {ref_, at_, e});
   }
 
+  void operator()(const event::CureStart& e) {
+    add(state_.cures, List::cures, {ref_, at_, std::nullopt, *element_of(e), e.how});
+  }
+  void operator()(const event::CureEnd& e) {
+    auto* cure = const_cast<CureState*>(state_.curing(*element_of(e)));
+    cure->to = at_;
+    note(changed::CureEnded{index_in(state_.cures, cure)});
+  }
+  void operator()(const event::ConcreteTemp& e) {
+    add(state_.concrete_temps, List::concrete_temps, {ref_, at_, *element_of(e), e});
+  }
+  void operator()(const event::PermitStrip& e) {
+    add(state_.permits, List::permits, {ref_, at_, *element_of(e), e});
+  }
+  void operator()(const event::Specimen& e) {
+    add(state_.specimens, List::specimens, {ref_, at_, *ticket_of(state_, e.specimen), e});
+  }
+
   // Of what repeats one thing is taken in: the speeds a row ran at.
   void repeated() {
     const auto* again = std::get_if<event::Run>(&entry_.event.what);
@@ -250,6 +271,10 @@ class Apply {
   }
   [[nodiscard]] std::pair<std::size_t, std::size_t> place(const RowPlace& place) const {
     return *row_at(state_, place);
+  }
+  template <class Kind>
+  [[nodiscard]] std::optional<std::size_t> element_of(const Kind& kind) const {
+    return element_index(*state_.plan, kind.element);
   }
   // Before a lift is read.
   void keep_lift(std::size_t element, std::size_t index) {
@@ -338,29 +363,6 @@ class Apply {
     state_.trucks.push_back({.ticket = id});
     note(changed::TruckCame{});
     return state_.trucks.size() - 1;
-  }
-  // Which places of a row hold a motor: those whose planned motor was hung, then, from the left,
-  // one for each other motor (a spare takes the place of one that is missing). None named = all.
-  static std::vector<bool> filled(const Row& row, const std::vector<MotorId>& motors) {
-    if (motors.empty()) return std::vector<bool>(row.motors.size(), true);
-    std::vector<bool> places(row.motors.size(), false);
-    std::size_t spares = 0;
-    for (const MotorId& motor : motors) {
-      const auto planned = std::find_if(row.motors.begin(), row.motors.end(),
-                                        [&](const Motor& m) { return m.id == motor; });
-      if (planned == row.motors.end()) {
-        ++spares;
-      } else {
-        places[static_cast<std::size_t>(planned - row.motors.begin())] = true;
-      }
-    }
-    for (std::size_t i = 0; i < places.size() && spares > 0; ++i) {
-      if (!places[i]) {
-        places[i] = true;
-        --spares;
-      }
-    }
-    return places;
   }
   // Both ends tapped live in one start of the tablet: the steady clock tells the length.
   [[nodiscard]] Seconds run_length(const RunState& run) const {

@@ -35,7 +35,12 @@ enum class List {
   blemishes,
   repairs,
   speeds,
-  trips
+  trips,
+  weather,
+  cures,
+  concrete_temps,
+  permits,
+  specimens
 };
 struct Grew {
   List list;
@@ -88,6 +93,9 @@ struct DischargeEnded {
   std::optional<Volume> volume;  ///< told when it began
 };
 struct HoldEnded {};
+struct CureEnded {
+  std::size_t cure;
+};
 struct Closed {};
 
 }  // namespace changed
@@ -97,7 +105,7 @@ using StateChange =
                  changed::RunEnded, changed::SpeedNamed, changed::RunTripped, changed::LiftBegan,
                  changed::LiftRead, changed::BayBegan, changed::TopRead, changed::LiftTopRead,
                  changed::TruckCame, changed::TruckEntered, changed::Discharged,
-                 changed::DischargeEnded, changed::HoldEnded, changed::Closed>;
+                 changed::DischargeEnded, changed::HoldEnded, changed::CureEnded, changed::Closed>;
 
 /// Within one start of the tablet the steady clock tells true spans: what the wall clock has
 /// stepped since the first event of that start is taken out of every later moment.

@@ -10,6 +10,7 @@
 #include <variant>
 #include <vector>
 
+#include "pour/log/kinds_after.h"
 #include "pour/log/kinds_concrete.h"
 #include "pour/log/kinds_paper.h"
 #include "pour/log/kinds_placing.h"
@@ -24,8 +25,9 @@ template <class... Kinds>
 struct OneOf<std::tuple<Kinds...>> {
   using Type = std::variant<Kinds...>;
 };
-using AllKinds = decltype(std::tuple_cat(
-    std::declval<PlacingKinds>(), std::declval<ConcreteKinds>(), std::declval<PaperKinds>()));
+using AllKinds =
+    decltype(std::tuple_cat(std::declval<PlacingKinds>(), std::declval<ConcreteKinds>(),
+                            std::declval<PaperKinds>(), std::declval<AfterKinds>()));
 
 }  // namespace event
 

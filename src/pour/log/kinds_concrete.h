@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 #include <tuple>
+#include <vector>
 
 #include "base/moment.h"
 #include "pour/log/kinds_placing.h"
@@ -54,21 +55,28 @@ struct Test {
   std::optional<Celsius> temp;
   std::optional<double> air;  ///< share of the volume, per cent
   std::optional<MassPerVolume> density;
+  std::vector<SpecimenId> specimens{};  ///< taken of it, to be broken later
   static constexpr const char* kWord = "test";
   static constexpr auto fields() {
-    return std::tuple{Field{"ticket", &Test::ticket}, Field{"slump", &Test::slump, {0, 0.9, "m"}},
+    return std::tuple{Field{"ticket", &Test::ticket},
+                      Field{"slump", &Test::slump, {0, 0.9, "m"}},
                       Field{"temp", &Test::temp, kTemperatures},
                       Field{"air", &Test::air, {0, 30, "per cent"}},
-                      Field{"density", &Test::density, {500, 6000, "kg/m3"}}};
+                      Field{"density", &Test::density, {500, 6000, "kg/m3"}},
+                      Field{"specimens", &Test::specimens, {}, Need::may}};
   }
   [[nodiscard]] const char* says() const { return said("Test of {ticket}"); }
   bool operator==(const Test&) const = default;
 };
 struct AirTemp {
   Celsius temp;
+  std::optional<double> humidity{};  ///< relative, per cent
+  std::optional<Velocity> wind{};    ///< over the concrete
   static constexpr const char* kWord = "air-temp";
   static constexpr auto fields() {
-    return std::tuple{Field{"temp", &AirTemp::temp, kTemperatures}};
+    return std::tuple{Field{"temp", &AirTemp::temp, kTemperatures},
+                      Field{"humidity", &AirTemp::humidity, {0, 100, "per cent"}},
+                      Field{"wind", &AirTemp::wind, {0, 50, "m/s"}}};
   }
   [[nodiscard]] const char* says() const { return said("Air {temp}"); }
   bool operator==(const AirTemp&) const = default;

@@ -128,7 +128,17 @@ class Judge {
     const auto known = truck_of(state_, e.ticket);
     return known ? no_part(state_.trucks[*known], e, ended) : std::nullopt;
   }
-  Answer operator()(const event::Test&) const { return {}; }
+  Answer operator()(const event::Test& e) const {
+    for (std::size_t i = 0; i < e.specimens.size(); ++i) {
+      const SpecimenId& specimen = e.specimens[i];
+      const auto end = e.specimens.begin() + static_cast<std::ptrdiff_t>(i);
+      if (ticket_of(state_, specimen) || std::find(e.specimens.begin(), end, specimen) != end) {
+        return wrong({said("specimens: {specimen} was already taken; give each an id of its own"),
+                      {{"specimen", specimen.text}}});
+      }
+    }
+    return {};
+  }
   Answer operator()(const event::AirTemp&) const { return {}; }
 
   Answer operator()(const event::Hold&) const {
@@ -182,7 +192,7 @@ class Judge {
     if (!index) return unknown(e.element);
     const Element& element = plan().elements[*index];
     if (e.patch.x > element.length || e.patch.z > element.rise_height()) {
-      return wrong({said("the place is off the face of {element}"), {{"element", e.element.text}}});
+      return off_face(e.element);
     }
     return {};
   }
@@ -211,6 +221,37 @@ class Judge {
     const auto element = element_index(plan(), e.element);
     return element ? no_bay(*element, e.bay) : unknown(e.element);
   }
+  Answer operator()(const event::CureStart& e) const {
+    const auto element = element_index(plan(), e.element);
+    if (!element) return unknown(e.element);
+    if (state_.curing(*element) == nullptr) return {};
+    return repeats({said("the curing of {element} had been begun"), {{"element", e.element.text}}});
+  }
+  Answer operator()(const event::CureEnd& e) const {
+    const auto element = element_index(plan(), e.element);
+    if (!element) return unknown(e.element);
+    if (state_.curing(*element) != nullptr) return {};
+    return repeats({said("{element} was not under curing"), {{"element", e.element.text}}});
+  }
+  Answer operator()(const event::ConcreteTemp& e) const {
+    const auto index = element_index(plan(), e.element);
+    if (!index) return unknown(e.element);
+    const Element& element = plan().elements[*index];
+    if ((e.x && *e.x > element.length) || (e.z && *e.z > element.rise_height() + kAboveForm)) {
+      return off_face(e.element);
+    }
+    return {};
+  }
+  Answer operator()(const event::PermitStrip& e) const {
+    if (!element_index(plan(), e.element)) return unknown(e.element);
+    return {};
+  }
+  Answer operator()(const event::Specimen& e) const {
+    if (ticket_of(state_, e.specimen)) return {};
+    return wrong({said("field specimen (or id): no test by then took a specimen {specimen}; log it "
+                       "with the test that took it, or correct its id"),
+                  {{"specimen", e.specimen.text}}});
+  }
   Answer operator()(const event::Penetration& e) const {
     if (auto no = unmixed(e.mix)) return no;
     if (state_.clock(e.mixed) >= at_) return wrong(said("the sample was mixed after it was read"));
@@ -225,6 +266,9 @@ class Judge {
   }
   static Answer unknown(const ElementId& id) {
     return wrong({said("element {element} is not in the plan"), {{"element", id.text}}});
+  }
+  static Answer off_face(const ElementId& id) {
+    return wrong({said("the place is off the face of {element}"), {{"element", id.text}}});
   }
   [[nodiscard]] Answer unmixed(const MixId& mix) const {
     if (plan().find(mix) == nullptr) {

@@ -43,6 +43,36 @@ std::optional<std::pair<std::size_t, std::size_t>> row_at(const PourState& state
   return std::pair{*element, *row};
 }
 
+std::vector<bool> places_filled(const Row& row, const std::vector<MotorId>& motors) {
+  if (motors.empty()) return std::vector<bool>(row.motors.size(), true);
+  std::vector<bool> places(row.motors.size(), false);
+  std::size_t spares = 0;
+  for (const MotorId& motor : motors) {
+    const auto planned = std::find_if(row.motors.begin(), row.motors.end(),
+                                      [&](const Motor& m) { return m.id == motor; });
+    if (planned == row.motors.end()) {
+      ++spares;
+    } else {
+      places[static_cast<std::size_t>(planned - row.motors.begin())] = true;
+    }
+  }
+  for (std::size_t i = 0; i < places.size() && spares > 0; ++i) {
+    if (!places[i]) {
+      places[i] = true;
+      --spares;
+    }
+  }
+  return places;
+}
+
+std::optional<TicketId> ticket_of(const PourState& state, const SpecimenId& specimen) {
+  for (const TestState& test : state.tests) {
+    const auto& taken = test.what.specimens;
+    if (std::find(taken.begin(), taken.end(), specimen) != taken.end()) return test.what.ticket;
+  }
+  return std::nullopt;
+}
+
 std::optional<std::size_t> latest_lift(const ElementState& element, int number) {
   for (std::size_t i = element.lifts.size(); i-- > 0;) {
     if (element.lifts[i].lift == number) return i;

@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <utility>
+#include <vector>
 
 #include "pour/log/event.h"
 #include "pour/log/state.h"
@@ -21,6 +22,13 @@ std::optional<std::size_t> inverter_index(const Plan& plan, const InverterId& id
 /// Both; none when the plan has no such row. Where the last runs were is looked first.
 std::optional<std::pair<std::size_t, std::size_t>> row_at(const PourState& state,
                                                           const RowPlace& place);
+
+/// Which places of a row hold a motor: those whose planned motor was hung, then, from the left, one
+/// for each other motor (a spare takes the place of one that is missing). None named = all.
+std::vector<bool> places_filled(const Row& row, const std::vector<MotorId>& motors);
+
+/// The ticket whose test took a specimen; none: no test did so far.
+std::optional<TicketId> ticket_of(const PourState& state, const SpecimenId& specimen);
 
 /// Of an element's lifts the one of that number started last; none: it was not started.
 std::optional<std::size_t> latest_lift(const ElementState& element, int number);

@@ -41,6 +41,13 @@ const HangState* PourState::hanging(std::size_t element, std::size_t row) const 
   return all.empty() || hangs[all.back()].to ? nullptr : &hangs[all.back()];
 }
 
+const CureState* PourState::curing(std::size_t element) const {
+  for (auto cure = cures.rbegin(); cure != cures.rend(); ++cure) {
+    if (cure->element == element) return cure->to ? nullptr : &*cure;
+  }
+  return nullptr;
+}
+
 const LiftState* PourState::placing(std::size_t element) const {
   const auto& lifts = elements[element].lifts;
   if (lifts.empty()) return nullptr;

@@ -13,6 +13,7 @@
 
 #include "pour/log/event_log.h"
 #include "pour/log/fold_memory.h"
+#include "pour/log/kinds_after.h"
 #include "pour/log/kinds_concrete.h"
 #include "pour/log/kinds_paper.h"
 #include "pour/log/kinds_placing.h"
@@ -194,6 +195,48 @@ struct PenetrationState {
   bool operator==(const PenetrationState&) const = default;
 };
 
+/// A weather reading with humidity or wind.
+struct WeatherState {
+  EventRef ref = 0;
+  Seconds at{};
+  event::AirTemp what;
+  bool operator==(const WeatherState&) const = default;
+};
+
+/// An element under curing.
+struct CureState {
+  EventRef ref = 0;
+  Seconds from{};
+  std::optional<Seconds> to;
+  std::size_t element = 0;
+  std::string how;
+  bool operator==(const CureState&) const = default;
+};
+
+struct ConcreteTempState {
+  EventRef ref = 0;
+  Seconds at{};
+  std::size_t element = 0;
+  event::ConcreteTemp what;
+  bool operator==(const ConcreteTempState&) const = default;
+};
+
+struct PermitState {
+  EventRef ref = 0;
+  Seconds at{};
+  std::size_t element = 0;
+  event::PermitStrip what;
+  bool operator==(const PermitState&) const = default;
+};
+
+struct SpecimenState {
+  EventRef ref = 0;
+  Seconds at{};
+  TicketId ticket;  ///< of the load whose test took it
+  event::Specimen what;
+  bool operator==(const SpecimenState&) const = default;
+};
+
 struct MovedState {
   EventRef ref = 0;
   Seconds at{};
@@ -275,6 +318,11 @@ struct PourState {
   std::vector<TestState> tests;
   std::vector<PenetrationState> penetrations;
   std::vector<std::pair<Seconds, Celsius>> air;
+  std::vector<WeatherState> weather;  ///< those of `air` that tell more
+  std::vector<CureState> cures;       ///< in order of start
+  std::vector<ConcreteTempState> concrete_temps;
+  std::vector<PermitState> permits;
+  std::vector<SpecimenState> specimens;
   std::vector<HoldState> holds;
   std::vector<MovedState> moved;
   std::vector<JointState> joints;
@@ -292,6 +340,7 @@ struct PourState {
   [[nodiscard]] bool open() const { return !closed; }
   [[nodiscard]] const RunState* running(std::size_t element, std::size_t row) const;
   [[nodiscard]] const HangState* hanging(std::size_t element, std::size_t row) const;
+  [[nodiscard]] const CureState* curing(std::size_t element) const;
   /// The lift being placed on an element now, or none.
   [[nodiscard]] const LiftState* placing(std::size_t element) const;
   [[nodiscard]] const Row& row_of(const RunState& run) const {

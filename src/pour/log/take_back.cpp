@@ -43,6 +43,16 @@ class Undo {
         return state_.speeds.pop_back();
       case changed::List::trips:
         return state_.trips.pop_back();
+      case changed::List::weather:
+        return state_.weather.pop_back();
+      case changed::List::cures:
+        return state_.cures.pop_back();
+      case changed::List::concrete_temps:
+        return state_.concrete_temps.pop_back();
+      case changed::List::permits:
+        return state_.permits.pop_back();
+      case changed::List::specimens:
+        return state_.specimens.pop_back();
     }
   }
   void operator()(const changed::HangBegan&) {
@@ -103,6 +113,7 @@ class Undo {
     part.to.reset();
     part.volume = was.volume;
   }
+  void operator()(const changed::CureEnded& was) { state_.cures[was.cure].to.reset(); }
   void operator()(const changed::HoldEnded&) { state_.holds.back().to.reset(); }
   void operator()(const changed::Closed&) { state_.closed.reset(); }
 

@@ -13,6 +13,7 @@
 #include "base/measure.h"
 #include "base/quantity.h"
 #include "trade/concrete/setting.h"
+#include "trade/concrete/strength.h"
 #include "trade/pressure/pressure.h"
 #include "trade/shape/patch.h"
 #include "trade/shape/section.h"
@@ -48,6 +49,7 @@ struct Mix {
   std::optional<Celsius> temp_low{}, temp_high{};  ///< between which it is to come
   std::optional<double> air{}, air_tolerance{};    ///< per cent of the volume; points of it
   std::optional<MassPerVolume> density{}, density_tolerance{};
+  std::optional<Pressure> strength{};  ///< specified at 28 days
   bool operator==(const Mix&) const = default;
 };
 
@@ -89,9 +91,14 @@ struct Element {
   std::optional<Pressure> form_rating;
   std::optional<MassPerArea> form_mass;
   std::optional<Velocity> rise_limit;
-  std::vector<ElementId> meets{};          ///< elements whose concrete this one's lies against
-  std::optional<Seconds> joint_age_max{};  ///< the contract's: from one layer to the next on it
-  std::optional<Seconds> strip_after{};    ///< no form is stripped sooner after its last concrete
+  std::vector<ElementId> meets{};            ///< elements whose concrete this one's lies against
+  std::optional<Seconds> joint_age_max{};    ///< the contract's: from one layer to the next on it
+  std::optional<Seconds> strip_after{};      ///< no form is stripped sooner after its last concrete
+  std::optional<Pressure> strip_strength{};  ///< nor before this is shown of its last concrete
+  /// What its concrete reaches by equivalent age at 20 degC, by tests of the mix; may be empty.
+  std::vector<trade::StrengthPoint> strength_curve{};
+  std::optional<Seconds> cure_start_within{};  ///< of its last concrete
+  std::optional<Seconds> cure_for{};           ///< at least
   /// How far below a row its motors make concrete press as liquid; none: twice their reach.
   std::optional<Length> reach_pressure{};
   std::vector<Length> bays;  ///< lengths from left to right; never empty

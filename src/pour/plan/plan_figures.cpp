@@ -65,6 +65,10 @@ constexpr std::array kOfElement{
     may<E, &E::rise_limit, in_metres_per_hour, metres_per_hour, tidy>("rise_limit", span::kRise),
     may<E, &E::joint_age_max, in_seconds, seconds>("joint_age_max_s", span::kSeconds),
     may<E, &E::strip_after, in_seconds, seconds>("strip_after_s", span::kMonth),
+    may<E, &E::strip_strength, in_megapascals, megapascals, tidy>("strip_strength_mpa",
+                                                                  span::kStrength),
+    may<E, &E::cure_start_within, in_seconds, seconds>("cure_start_within_s", span::kMonth),
+    may<E, &E::cure_for, in_seconds, seconds>("cure_for_s", span::kQuarter),
     may<E, &E::reach_pressure, in_metres, metres>("reach_pressure_z", span::kReach),
 };
 
@@ -74,6 +78,7 @@ constexpr std::array kOfMix{
     may<M, &M::set_q, kelvin_of, activation>("set_q_k", span::kActivation),
     may<M, &M::temp_low, celsius_of, celsius>("temp_low", span::kTemp),
     may<M, &M::temp_high, celsius_of, celsius>("temp_high", span::kTemp),
+    may<M, &M::strength, in_megapascals, megapascals, tidy>("strength_mpa", span::kStrength),
     may<M, &M::air, as_told, as_told>("air", span::kAir),
     may<M, &M::air_tolerance, as_told, as_told>("air_tol", span::kAir),
     may<M, &M::density, in_kilograms_per_m3, kilograms_per_m3>("density", span::kDensity),

@@ -23,6 +23,8 @@ inline constexpr Span kMassPerArea{0, 5000, "kg/m2"};
 inline constexpr Span kRise{0, 100, "m/h", true};
 inline constexpr Span kBatter{-45, 45, "degrees"};
 inline constexpr Span kSeconds{0, 86400, "s"};
+inline constexpr Span kStrength{0, 300, "MPa", true};
+inline constexpr Span kQuarter{0, 8035200, "s"};
 inline constexpr Span kMonth{0, 2678400, "s"};
 inline constexpr Span kShare{0, 1, "(a share from 0 to 1)"};
 

@@ -81,6 +81,10 @@ Json element_json(const Element& e) {
   if (e.section != trade::Section::rect) json["section"] = to_text(e.section);
   if (e.batter_deg != 0) json["batter_deg"] = e.batter_deg;
   for (const ElementId& other : e.meets) json["meets"].push_back(other.text);
+  for (const trade::StrengthPoint& point : e.strength_curve) {
+    json["strength_curve"].push_back(
+        {tidy(in_hours(point.age)), tidy(in_megapascals(point.strength))});
+  }
   write_figures(json, e);
   for (const Patch& opening : e.openings) json["openings"].push_back(patch_json(opening));
   for (const CongestedZone& zone : e.congested) {

@@ -134,6 +134,12 @@ Table air(const PourRecord&);
 Table holds(const PourRecord&);
 Table notes(const PourRecord&);
 Table strips(const PourRecord&);
+// What came after the last lift.
+Table cures(const PourRecord&);
+Table concrete_temps(const PourRecord&);
+Table maturities(const PourRecord&);
+Table permits(const PourRecord&);
+Table specimens(const PourRecord&);
 Table blemishes(const PourRecord&);
 Table signatures(const PourRecord&);
 

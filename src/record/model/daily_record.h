@@ -84,6 +84,8 @@ struct ReadyLine {
 struct AirLine {
   Moment at;
   Celsius temp;
+  std::optional<double> humidity{};  ///< relative, per cent
+  std::optional<Velocity> wind{};
 };
 struct HoldLine {
   Moment from;
@@ -210,6 +212,41 @@ struct NoteLine {
   std::optional<int> lift;
   std::string text;
 };
+struct CureLine {
+  std::string element;
+  Moment from;
+  std::optional<Moment> to;
+  std::string how, by;
+};
+struct ConcreteTempLine {
+  Moment at;
+  std::string element;
+  std::optional<Length> z, x;
+  Celsius temp;
+  std::string by;
+};
+/// Of one place, by the readings in the record.
+struct MaturityLine {
+  std::string element;
+  std::optional<Length> z, x;
+  int readings = 0;
+  Moment from, to;
+  Seconds equivalent_age{};
+  double nurse_saul = 0;  ///< degC h
+  std::optional<Pressure> strength;
+};
+struct PermitLine {
+  Moment at;
+  std::string element, side, why, by;
+};
+struct SpecimenLine {
+  std::string ticket, specimen;
+  Moment taken;
+  std::optional<Moment> broken;
+  std::optional<Seconds> age;
+  std::optional<Pressure> strength;
+  std::string by;
+};
 struct StripLine {
   Moment at;
   std::string element, side, by;
@@ -258,6 +295,11 @@ struct PourRecord {
   std::vector<AsideLine> aside;
   std::vector<UnreadLine> damaged, set_aside;
   std::vector<NoteLine> notes;
+  std::vector<CureLine> cures;
+  std::vector<ConcreteTempLine> concrete_temps;
+  std::vector<MaturityLine> maturities;
+  std::vector<PermitLine> permits;
+  std::vector<SpecimenLine> specimens;
   std::vector<StripLine> strips;
   std::vector<BlemishLine> blemishes;
   std::vector<SignatureLine> signatures;

@@ -12,6 +12,7 @@
 #include "pour/outlook/form.h"
 #include "pour/outlook/form_pressure.h"
 #include "pour/outlook/run_wanted.h"
+#include "record/model/after_pour.h"
 #include "record/model/event_words.h"
 #include "record/model/held_to.h"
 #include "record/model/names.h"
@@ -45,6 +46,7 @@ class Maker {
     findings();
     corrections();
     words();
+    put_after_pour(out_, state_);
     face();
     signatures();
     unread();
@@ -97,7 +99,14 @@ class Maker {
       out_.ready.push_back(
           {names_.moment(r.at), r.what.item, r.what.ok, r.what.note, names_.by(r.ref)});
     }
-    for (const auto& [at, temp] : state_.air) out_.air.push_back({names_.moment(at), temp});
+    for (const auto& [at, temp] : state_.air) out_.air.push_back({names_.moment(at), temp, {}, {}});
+    for (const WeatherState& w : state_.weather) {
+      const auto line = std::find_if(out_.air.begin(), out_.air.end(), [&](const AirLine& air) {
+        return air.at == names_.moment(w.at) && air.temp == w.what.temp;
+      });
+      line->humidity = w.what.humidity;
+      line->wind = w.what.wind;
+    }
     for (const HoldState& h : state_.holds) {
       const std::string reason =
           h.moved    ? std::string{told(voice_.language, event::Moved::says(*h.moved))}

@@ -54,11 +54,13 @@ Table edition(const DailyRecord& record) {
 }  // namespace
 
 std::vector<Table> tables_of(const PourRecord& p, Units units) {
-  return {people(p),    elements(p),  mixes(p),         damaged(p),   findings(p), lifts(p),
-          forms(p),     runs(p),      power(p),         settings(p),  moves(p),    inserts(p),
-          trucks(p),    ready(p),     limits(p, units), air(p),       holds(p),    corrections(p),
-          late(p),      uncertain(p), aside(p),         set_aside(p), notes(p),    strips(p),
-          blemishes(p), signatures(p)};
+  return {people(p),     elements(p),  mixes(p),       damaged(p), findings(p),
+          lifts(p),      forms(p),     runs(p),        power(p),   settings(p),
+          moves(p),      inserts(p),   trucks(p),      ready(p),   limits(p, units),
+          air(p),        holds(p),     corrections(p), late(p),    uncertain(p),
+          aside(p),      set_aside(p), notes(p),       cures(p),   concrete_temps(p),
+          maturities(p), specimens(p), permits(p),     strips(p),  blemishes(p),
+          signatures(p)};
 }
 
 Table table_of(const PourWithoutPlan& pour) {

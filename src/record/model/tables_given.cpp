@@ -69,9 +69,13 @@ Table ready(const PourRecord& p) {
 
 Table air(const PourRecord& p) {
   using L = AirLine;
-  return table<L>(
-      "weather", "Air temperature", p.air,
-      {{"at", "At", M::moment, of(&L::at)}, {"temp", "Air", M::temperature, of(&L::temp)}});
+  return table<L>("weather", "Weather", p.air,
+                  {{"at", "At", M::moment, of(&L::at)},
+                   {"temp", "Air", M::temperature, of(&L::temp)},
+                   {"humidity", "Humidity", M::percent, of(&L::humidity)},
+                   {"wind", "Wind", M::wind, [](const L& l) {
+                      return l.wind ? Cell{in_metres_per_second(*l.wind)} : Cell{};
+                    }}});
 }
 
 Table holds(const PourRecord& p) {

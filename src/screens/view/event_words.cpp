@@ -68,7 +68,13 @@ class EventFacts {
   void add(const char* name, int value) { facts.push_back({name, std::to_string(value)}); }
   void add(const char* name, Length value) { facts.push_back({name, say_.height(value)}); }
   void add(const char* name, Celsius value) { facts.push_back({name, say_.temperature(value)}); }
-  void add(const char* name, Pressure value) { facts.push_back({name, say_.pressure(value)}); }
+  void add(const char* name, Pressure value) {
+    if (std::string_view{name} == "strength_mpa") {
+      facts.push_back({name, Amount{Measure::strength, in_megapascals(value)}});
+    } else {
+      facts.push_back({name, say_.pressure(value)});
+    }
+  }
   void add(const char* name, Frequency value) { facts.push_back({name, amount(value)}); }
   void add(const char* name, Side value) { facts.push_back({name, Term{to_text(value)}}); }
   void add(const char* name, event::Role value) { facts.push_back({name, Term{to_text(value)}}); }

@@ -54,16 +54,17 @@ TEST_CASE("the pours spoilt are one for each rule of the list") {
   // The design's list.
   CHECK(listed ==
         std::set<std::string>{
-            "dose-low",       "dose-high",  "run-short",      "run-long",      "row-missed",
-            "row-empty",      "head-high",  "rise-fast",      "lift-deep",     "knit-late",
-            "top-fell",       "load-old",   "temp-out",       "volume-off",    "power-over",
-            "volts-low",      "speed-out",  "cable-open",     "row-far",       "insert-missing",
-            "insert-sparse",  "clock-step", "run-unended",    "ready-open",    "unsigned",
-            "entered-before", "kept-late",  "from-script",    "load-untested", "slump-out",
-            "unvibrated",     "knit-near",  "form-moved",     "water-added",   "form-short",
-            "insert-few",     "air-out",    "density-out",    "front-unknown", "gate-passed",
-            "joint-old",      "trip-open",  "generator-over", "strip-early",   "heads-few",
-            "face-low",       "insert-long"});
+            "dose-low",       "dose-high",   "run-short",      "run-long",      "row-missed",
+            "row-empty",      "head-high",   "rise-fast",      "lift-deep",     "knit-late",
+            "top-fell",       "load-old",    "temp-out",       "volume-off",    "power-over",
+            "volts-low",      "speed-out",   "cable-open",     "row-far",       "insert-missing",
+            "insert-sparse",  "clock-step",  "run-unended",    "ready-open",    "unsigned",
+            "entered-before", "kept-late",   "from-script",    "load-untested", "slump-out",
+            "unvibrated",     "knit-near",   "form-moved",     "water-added",   "form-short",
+            "insert-few",     "air-out",     "density-out",    "front-unknown", "gate-passed",
+            "joint-old",      "trip-open",   "generator-over", "strip-early",   "heads-few",
+            "face-low",       "insert-long", "cure-late",      "cure-short",    "evaporation",
+            "specimen-low"});
 }
 
 TEST_CASE(

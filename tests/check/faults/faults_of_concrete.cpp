@@ -9,6 +9,8 @@ namespace {
 const std::string kT1 = R"("do":"truck","ticket":"T1")";
 const std::string kTest = R"("do":"test","ticket":"T1")";
 
+const std::string kConcrete20 = R"("do":"concrete-temp","element":"W1","temp":20)";
+
 // The first load's test, one figure changed.
 std::function<void(Pour&, ElementKind)> tested(const std::string& was, const std::string& is) {
   return [=](Pour& p, ElementKind) { p.changed(kTest, was, is); };
@@ -122,6 +124,72 @@ std::vector<Fault> faults_of_concrete() {
       {"stripped the same day",
        [](Pour& p, ElementKind) { p.at(9000, R"("do":"strip","element":"W1","side":"near")"); },
        everywhere("strip-early")},
+      {"stripped before the strength it is to have",
+       [](Pour& p, ElementKind) {
+         p.plan.element += std::string{p.plan.element.empty() ? "" : ","} +
+                           R"("strip_strength_mpa":10,"strength_curve":[[10,4],[20,10]])";
+         p.at(8000, kConcrete20).at(79000, kConcrete20);
+         p.at(79000, R"("do":"strip","element":"W1","side":"near")");
+       },
+       everywhere("strip-early")},
+      {"stripped sooner than planned, with leave",
+       [](Pour& p, ElementKind) {
+         p.plan.element +=
+             std::string{p.plan.element.empty() ? "" : ","} + R"("strip_after_s":86400)";
+         p.at(80000, R"("do":"permit-strip","element":"W1","why":"the crane waits")");
+         p.at(80100, R"("do":"strip","element":"W1","side":"near")");
+       },
+       everywhere("strip-early")},
+      {"a strip strength nothing can show",
+       [](Pour& p, ElementKind) {
+         p.plan.element +=
+             std::string{p.plan.element.empty() ? "" : ","} + R"("strip_strength_mpa":10)";
+         p.at(400000, R"("do":"strip","element":"W1","side":"near")");
+       },
+       everywhere(kGap + "strength")},
+      {"curing begun late",
+       [](Pour& p, ElementKind) {
+         p.plan.element +=
+             std::string{p.plan.element.empty() ? "" : ","} + R"("cure_start_within_s":3600)";
+         p.at(12000, R"("do":"cure-start","element":"W1","how":"curing compound")");
+       },
+       everywhere("cure-late")},
+      {"curing planned and never begun",
+       [](Pour& p, ElementKind) {
+         p.plan.element +=
+             std::string{p.plan.element.empty() ? "" : ","} + R"("cure_start_within_s":3600)";
+         p.at(20000, R"("do":"note","text":"nobody came")");
+       },
+       everywhere("cure-late")},
+      {"curing ended too soon",
+       [](Pour& p, ElementKind) {
+         p.plan.element +=
+             std::string{p.plan.element.empty() ? "" : ","} + R"("cure_for_s":604800)";
+         p.at(8000, R"("do":"cure-start","element":"W1")");
+         p.at(300000, R"("do":"cure-end","element":"W1")");
+       },
+       everywhere("cure-short")},
+      {"a specimen below the strength of the mix",
+       [](Pour& p, ElementKind) {
+         p.plan.mix += R"(,"strength_mpa":40)";
+         p.changed(kTest, R"("air":5)", R"("air":5,"specimens":["S1","S2"])");
+         p.at(2419200, R"("do":"specimen","specimen":"S1","age_days":28,"strength_mpa":36)");
+       },
+       everywhere("specimen-low")},
+      {"a dry wind over fresh concrete",
+       [](Pour& p, ElementKind) {
+         p.at(900, R"("do":"air-temp","temp":20,"humidity":15,"wind":12)");
+       },
+       {Expected{"", {}, "a wall stands in its form"},
+        {"", {}, "a column stands in its form"},
+        {"evaporation"}}},
+      {"nobody read humidity and wind",
+       [](Pour& p, ElementKind kind) {
+         if (kind == ElementKind::deck) p.without(R"("do":"air-temp")");
+       },
+       {Expected{"", {}, "a wall stands in its form"},
+        {"", {}, "a column stands in its form"},
+        {kGap + "evaporation"}}},
       {"too few vibrators at once",
        [](Pour& p, ElementKind) {
          p.without(R"("do":"lift-end","element":"W1","lift":1,"height":0.2,"bay":1)");

@@ -57,6 +57,37 @@ const std::vector<Spoilt>& spoilt() {
       {"strip-early",
        [](Pour& p) { p.at(9000, R"("do":"strip","element":"W1","side":"near")"); },
        {}},
+      {"cure-late",
+       [](Pour& p) {
+         p.plan.element += R"(,"cure_start_within_s":600)";
+         p.at(5800, R"("do":"cure-start","element":"W1")");
+       },
+       {}},
+      {"cure-short",
+       [](Pour& p) {
+         p.plan.element += R"(,"cure_for_s":600)";
+         p.at(5200, R"("do":"cure-start","element":"W1")");
+         p.at(5700, R"("do":"cure-end","element":"W1")");
+       },
+       {}},
+      {"evaporation",
+       [](Pour& p) {
+         p.plan.kind = "deck";
+         p.plan.height = 0.25;
+         p.plan.thickness = 1.8;
+         for (const int lift : {1, 2, 3}) {
+           p.at(1610 + 1800 * (lift - 1), insert(lift) + R"(,"points":40)");
+         }
+         p.at(610, R"("do":"air-temp","temp":30,"humidity":20,"wind":12)");
+       },
+       {}},
+      {"specimen-low",
+       [](Pour& p) {
+         p.plan.mix += R"(,"strength_mpa":40)";
+         p.at(525, R"("do":"test","ticket":"T1","specimens":["S1"])");
+         p.at(2419200, R"("do":"specimen","specimen":"S1","age_days":28,"strength_mpa":38)");
+       },
+       {}},
       {"heads-few",
        [](Pour& p) {  // 0.6 m of a bay 2 m long and 8 m thick in a quarter of an hour: 38.4 m3/h
          p.plan.thickness = 8;
