@@ -231,6 +231,7 @@ set(screens_sources
   screens/glass/tap.cpp
   screens/glass/theme.cpp
   screens/glass/widgets.cpp
+  screens/live/after_panel.cpp
   screens/live/bay_start.cpp
   screens/live/correct_dialog.cpp
   screens/live/dialogs.cpp

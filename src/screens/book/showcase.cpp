@@ -231,6 +231,11 @@ constexpr std::array kScreens{
                    [](const PourState& s) { return with(ResumeDraft{last_tap(s)}); }},
     ShowcaseScreen{"hold", true, [](const PourState& s) { return with(HoldDraft{last_tap(s)}); }},
     ShowcaseScreen{"note", true, [](const PourState& s) { return with(NoteDraft{last_tap(s)}); }},
+    ShowcaseScreen{"after", true, [](const PourState&) { return with(AfterDraft{}); }},
+    ShowcaseScreen{"after-temp", true,
+                   [](const PourState& s) {
+                     return with(AfterDraft{FigureEntry{.what = Figure::hardening}, last_tap(s)});
+                   }},
     ShowcaseScreen{"typing", true,
                    [](const PourState& s) {
                      return with(TypeDraft{.text = "GROUT AT BAY 2", .at = last_tap(s)});

@@ -54,7 +54,8 @@ enum class Figure {
   depth,
   points,
   heads,
-  speed
+  speed,
+  hardening  ///< the temperature of hardening concrete
 };
 struct FigureEntry {
   Figure what = Figure::volume;
@@ -90,6 +91,11 @@ struct AirDraft {
   FigureEntry figure{.what = Figure::air_temp};
   Moment at{};
 };
+/// What comes after the last lift.
+struct AfterDraft {
+  std::optional<FigureEntry> figure{};
+  Moment at{};
+};
 struct PressureDraft {};
 struct InvertersDraft {
   int page = 0;
@@ -110,14 +116,15 @@ struct InsertDraft {
 
 /// Words being typed on the screen's keys.
 struct TypeDraft {
-  enum class Use { note, hold, why, ticket, joint, gate };
+  enum class Use { note, hold, why, ticket, joint, gate, permit };
   Use use = Use::note;
   std::string text{};
-  std::optional<CorrectDraft> correcting{};  ///< for Use::why
-  std::optional<TruckDraft> truck{};         ///< for Use::ticket
-  std::optional<event::Joint> joint{};       ///< for Use::joint, its decision to be typed
-  std::vector<event::Override> gates{};      ///< for Use::gate, their reason to be typed
-  std::optional<Happening> then{};           ///< for Use::gate, what is gone on with
+  std::optional<CorrectDraft> correcting{};    ///< for Use::why
+  std::optional<TruckDraft> truck{};           ///< for Use::ticket
+  std::optional<event::Joint> joint{};         ///< for Use::joint, its decision to be typed
+  std::optional<event::PermitStrip> permit{};  ///< for Use::permit, its reason to be typed
+  std::vector<event::Override> gates{};        ///< for Use::gate, their reason to be typed
+  std::optional<Happening> then{};             ///< for Use::gate, what is gone on with
   Moment at{};
 };
 
@@ -193,12 +200,12 @@ struct ElementsDraft {
   int page = 0;
 };
 
-using Dialog =
-    std::variant<std::monostate, PadDraft, CorrectDraft, TypeDraft, NoteDraft, HoldDraft, RowDraft,
-                 GateDraft, ResumeDraft, TapsDraft, FindingsDraft, MoreDraft, SettingsDraft,
-                 CloseDraft, QuitDraft, ElementsDraft, TrucksDraft, TruckDraft, TestDraft, AirDraft,
-                 InsertDraft, NextDraft, HolderDraft, ReadyDraft, PlanFromDraft, PlanPanel,
-                 FindDraft, MirrorDraft, BayStartDraft, InvertersDraft, SpeedDraft, PressureDraft>;
+using Dialog = std::variant<std::monostate, PadDraft, CorrectDraft, TypeDraft, NoteDraft, HoldDraft,
+                            RowDraft, GateDraft, ResumeDraft, TapsDraft, FindingsDraft, MoreDraft,
+                            SettingsDraft, CloseDraft, QuitDraft, ElementsDraft, TrucksDraft,
+                            TruckDraft, TestDraft, AirDraft, InsertDraft, NextDraft, HolderDraft,
+                            ReadyDraft, PlanFromDraft, PlanPanel, FindDraft, MirrorDraft,
+                            BayStartDraft, InvertersDraft, SpeedDraft, PressureDraft, AfterDraft>;
 
 /// A book that could not be opened: all the window shows then.
 struct FailureDraft {

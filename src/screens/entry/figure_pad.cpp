@@ -36,6 +36,7 @@ constexpr std::array kFigureRows{
     FigureRow{Figure::depth, Word::insert_depth, Measure::small_length, 0, 1, 50, 1},
     FigureRow{Figure::points, Word::insert_points, Measure::count, 1, 10000, 1, 1},
     FigureRow{Figure::heads, Word::insert_heads, Measure::count, 1, 100, 1, 1},
+    FigureRow{Figure::hardening, Word::after_temp, Measure::temperature, 0, 100},
     FigureRow{Figure::speed, Word::inverter_speed_title, Measure::speed, 600, 20000, 100, 100},
 };
 

@@ -71,9 +71,13 @@ void draw_note(Stage& stage, const Box& box, const NoteDraft& draft, const PourV
   Canvas& canvas = stage.canvas;
   Box in = panel_with_title(stage, box, stage.say(Word::note_title));
   const Box foot = foot_of(stage, in);
-  back_button(stage, foot.column(0, 2, canvas.gap()), Word::cancel);
-  if (button(canvas, foot.column(1, 2, canvas.gap()),
-             {.id = "note typed", .text = stage.say(Word::note_typed), .symbol = Symbol::pencil})) {
+  back_button(stage, foot.column(0, 3, canvas.gap()), Word::cancel);
+  if (button(canvas, foot.column(1, 3, canvas.gap()),
+             {.id = "after pour", .text = stage.say(Word::after_pour)})) {
+    stage.open(AfterDraft{});
+  }
+  if (button(canvas, foot.column(2, 3, canvas.gap()),
+             {.id = "note typed", .text = stage.say(Word::note_typed)})) {
     stage.open(TypeDraft{.use = TypeDraft::Use::note, .at = draft.at});
   }
   using event::Chosen;
@@ -219,10 +223,11 @@ void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& p
   if (cell({.id = "ready", .text = say(Word::ready), .symbol = Symbol::check})) {
     stage.open(ReadyDraft{});
   }
-  if (cell({.id = "close pour",
-            .text = say(view.closed ? Word::pour_closed : Word::close_pour),
-            .symbol = Symbol::check,
-            .enabled = !view.closed})) {
+  if (view.closed) {
+    if (cell({.id = "after pour", .text = say(Word::after_pour), .symbol = Symbol::clock})) {
+      stage.open(AfterDraft{});
+    }
+  } else if (cell({.id = "close pour", .text = say(Word::close_pour), .symbol = Symbol::check})) {
     stage.open(CloseDraft{});
   }
   if (cell({.id = "wipe", .text = say(Word::wipe), .symbol = Symbol::hold})) {

@@ -7,6 +7,7 @@
 #include "screens/entry/ready_panel.h"
 #include "screens/entry/scope.h"
 #include "screens/entry/truck_panel.h"
+#include "screens/live/after_panel.h"
 #include "screens/live/bay_start.h"
 #include "screens/live/correct_dialog.h"
 #include "screens/live/dialogs.h"
@@ -71,6 +72,7 @@ class DrawDialog {
   bool operator()(TestDraft& d) const { return draw_test(stage_, box(), d), true; }
   bool operator()(AirDraft& d) const { return draw_air(stage_, box(), d), true; }
   bool operator()(InvertersDraft& d) const { return draw_inverters(stage_, box(), d, view_), true; }
+  bool operator()(AfterDraft& d) const { return draw_after(stage_, box(), d, view_), true; }
   bool operator()(PressureDraft&) const { return draw_pressure(stage_, box(), view_), true; }
   bool operator()(SpeedDraft& d) const { return draw_speed(stage_, box(), d, view_, plan_), true; }
   bool operator()(InsertDraft& d) const { return draw_insert(stage_, box(), d, view_), true; }

@@ -12,6 +12,7 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
                      : draft.use == TypeDraft::Use::ticket ? Word::ticket_title
                      : draft.use == TypeDraft::Use::joint  ? Word::joint_title
                      : draft.use == TypeDraft::Use::gate   ? Word::gate_why
+                     : draft.use == TypeDraft::Use::permit ? Word::after_permit_why
                                                            : Word::correct_why;
   const PanelEnd end = draw_text_entry(stage, box, stage.say(title), draft.text,
                                        draft.use == TypeDraft::Use::ticket ? kName : kText);
@@ -38,6 +39,12 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
       if (draft.joint) {
         draft.joint->decision = draft.text;
         stage.keep(*draft.joint, draft.at);
+      }
+      break;
+    case TypeDraft::Use::permit:
+      if (draft.permit) {
+        draft.permit->why = draft.text;
+        stage.keep(*draft.permit, draft.at);
       }
       break;
     case TypeDraft::Use::ticket:

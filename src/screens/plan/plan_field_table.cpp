@@ -191,11 +191,19 @@ constexpr std::array kOfLifts{
                                                           said("joint age, most"), Measure::age),
     may_row<&Element::strip_after, in_seconds, seconds>(
         PlanField{"strip_after"}, said("strip after, least"), Measure::long_span),
+    may_row<&Element::strip_strength, in_megapascals, megapascals>(
+        PlanField{"strip_strength"}, said("strip at, least"), Measure::strength),
+    may_row<&Element::cure_start_within, in_seconds, seconds>(
+        PlanField{"cure_start_within"}, said("curing begins within"), Measure::long_span),
+    may_row<&Element::cure_for, in_seconds, seconds>(PlanField{"cure_for"},
+                                                     said("cured for, least"), Measure::long_span),
     unless_deck(may_row<&Element::thickness_top, in_metres, metres>(
         PlanField{"thickness_top"}, said("thickness at the top"), Measure::length)),
 };
 
 constexpr std::array kOfMix{
+    may_row<&Mix::strength, in_megapascals, megapascals>(
+        PlanField{"strength"}, said("strength at 28 days"), Measure::strength),
     may_row<&Mix::set_q, in_kelvin, activation>(PlanField{"set_q"}, said("Q of its setting"),
                                                 Measure::kelvin),
     may_row<&Mix::temp_low, in_celsius, celsius>(PlanField{"temp_low"}, said("untested, coldest"),

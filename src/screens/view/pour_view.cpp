@@ -284,6 +284,7 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
   if (state.elements.empty()) return view;
   const Element& planned = state.plan->elements[element];
   view.element_id = planned.id;
+  if (const CureState* cure = state.curing(element)) view.curing = state.moment(cure->from);
   view.two_sides = planned.has_rows(Side::near_side) && planned.has_rows(Side::far_side);
   view.elements = choices(state, at);
   view.naming.elements = view.elements.size() > 1;

@@ -210,6 +210,7 @@ struct PourView {
   int stops = 0, mends = 0, notes = 0;
   std::optional<HoldView> hold{};
   std::optional<Moment> closed{};
+  std::optional<Moment> curing{};  ///< of the element, since
   ElevationView elevation{};
   std::vector<RunNowView> run_now{};
   std::vector<MoveView> moves{};     ///< the one wanted first at the front
