@@ -110,7 +110,7 @@ Drafts with_figure(Draft draft, FigureEntry figure) {
 // A copy of the pour's plan, as it is made anew.
 Drafts planning(const PourState& state, PlanEdit::Page page) {
   Drafts drafts = with(PlanPanel{});
-  drafts.plan = PlanEdit{};
+  drafts.plan.emplace();
   drafts.plan->draft = copy_of(*state.plan);
   drafts.plan->page = page;
   return drafts;
@@ -153,7 +153,7 @@ constexpr std::array kScreens{
     ShowcaseScreen{"plan-empty", false,
                    [](const PourState&) {
                      Drafts drafts = with(PlanPanel{});
-                     drafts.plan = PlanEdit{};
+                     drafts.plan.emplace();
                      drafts.plan->draft = empty_plan(Units::si);
                      return drafts;
                    }},
@@ -164,7 +164,7 @@ constexpr std::array kScreens{
     ShowcaseScreen{"plan-guessed", false,
                    [](const PourState&) {
                      Drafts drafts = with(PlanPanel{});
-                     drafts.plan = PlanEdit{};
+                     drafts.plan.emplace();
                      drafts.plan->draft = empty_plan(Units::si);
                      drafts.plan->page = PlanEdit::Page::element;
                      drafts.plan->draft.plan.name = "Wall";

@@ -216,7 +216,7 @@ void draw_plan_from(Stage& stage, const Box& box, PlanFromDraft& draft,
     return false;
   };
   const auto begin = [&](PlanDraft made) {
-    drafts.plan = PlanEdit{};
+    drafts.plan.emplace();
     drafts.plan->draft = std::move(made);
     stage.open(PlanPanel{});
   };
