@@ -36,6 +36,7 @@ class Drawing {
     if (pick(0, 3) == 0) w_.trucks_per_hour = pick(1, 8);
     if (pick(0, 3) == 0) w_.rise_limit = metres_per_hour(between(0.8, 4));
     if (pick(0, 2) == 0) w_.inverter_amps.reset();
+    if (pick(0, 3) > 0) w_.cable = Cable{square_metres(6e-6), metres(pick(5, 20))};
     if (pick(0, 3) == 0) w_.reach_pressure = w_.reach_z * between(1, 2);
     w_.method = static_cast<trade::PressureMethod>(pick(0, 2));
     return std::move(w_);

@@ -145,8 +145,14 @@ Box tag(Canvas& canvas, const Box& room, Symbol symbol, std::string_view text, L
   const float sign = symbol == Symbol::none ? 0 : line * 0.8F + pad;
   const float wanted = canvas.width(text, face) + sign + 2 * pad;
   const float wide = std::min(room.w(), wanted);
-  // What does not go in one line goes in two, where there is height for it.
-  const int lines = wanted > room.w() && room.h() >= 2 * line ? 2 : 1;
+  // What does not go in one line goes in two, or in more, where there is height for it; lines
+  // broken at spaces are not filled to their ends.
+  const float inner = std::max(room.w() - sign - 2 * pad, 1.0F);
+  const float filled = canvas.width(text, face) / inner;
+  const int needed = wanted <= room.w() ? 1
+                     : filled <= 1.8F   ? 2
+                                        : 1 + static_cast<int>(filled * 1.1F);
+  const int lines = std::clamp(needed, 1, std::max(1, static_cast<int>(room.h() / line)));
   const float tall = line * static_cast<float>(lines);
   const Box box{room.x0, std::round(room.middle().y - tall / 2), room.x0 + wide,
                 std::round(room.middle().y - tall / 2) + tall};
