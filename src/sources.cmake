@@ -183,6 +183,7 @@ set(record_sources
   record/model/edition.cpp
   record/model/event_words.cpp
   record/model/held_to.cpp
+  record/model/load_lines.cpp
   record/model/pour_record.cpp
   record/model/power_lines.cpp
   record/model/tables.cpp

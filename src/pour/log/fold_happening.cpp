@@ -151,9 +151,7 @@ class Apply {
   }
   void operator()(const event::Insert& e) {
     const std::size_t element = *element_index(*state_.plan, e.element);
-    std::optional<std::size_t> bay;
-    if (e.bay) bay = static_cast<std::size_t>(*e.bay) - 1;
-    add(state_.inserts, List::inserts, {ref_, at_, element, bay, e});
+    add(state_.inserts, List::inserts, {ref_, at_, element, index_of(e.bay), e});
   }
 
   void operator()(const event::Truck& e) {
@@ -194,9 +192,8 @@ class Apply {
     add(state_.holds, List::holds, {ref_, at_, std::nullopt, {}, e.thing});
   }
   void operator()(const event::Joint& e) {
-    std::optional<std::size_t> bay;
-    if (e.bay) bay = static_cast<std::size_t>(*e.bay) - 1;
-    add(state_.joints, List::joints, {ref_, at_, *element_index(*state_.plan, e.element), bay, e});
+    add(state_.joints, List::joints,
+        {ref_, at_, *element_index(*state_.plan, e.element), index_of(e.bay), e});
   }
   void operator()(const event::Override& e) {
     OverrideState passed{ref_, at_, std::nullopt, std::nullopt, e};
@@ -331,12 +328,10 @@ class Apply {
       const auto set = std::find_if(state_.speeds.rbegin(), state_.speeds.rend(),
                                     [&](const SpeedState& speed) { return speed.inverter == i; });
       if (set == state_.speeds.rend()) continue;
-      if (std::none_of(motors.begin(), motors.end(), [&](const Motor& motor) {
-            return feeds(state_.plan->power[i], motor.id);
-          })) {
-        continue;
+      if (std::any_of(motors.begin(), motors.end(),
+                      [&](const Motor& motor) { return feeds(state_.plan->power[i], motor.id); })) {
+        least = std::min(least.value_or(set->what.speed), set->what.speed);
       }
-      least = std::min(least.value_or(set->what.speed), set->what.speed);
     }
     return least;
   }
@@ -356,6 +351,9 @@ class Apply {
   }
   RunState* open_run(std::size_t element, std::size_t row) {
     return const_cast<RunState*>(state_.running(element, row));
+  }
+  static std::optional<std::size_t> index_of(std::optional<int> bay) {
+    return bay ? std::optional{static_cast<std::size_t>(*bay) - 1} : std::nullopt;
   }
   std::size_t ticket(const TicketId& id) {
     if (const auto known = truck_of(state_, id)) return *known;

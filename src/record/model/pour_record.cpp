@@ -15,6 +15,7 @@
 #include "record/model/after_pour.h"
 #include "record/model/event_words.h"
 #include "record/model/held_to.h"
+#include "record/model/load_lines.h"
 #include "record/model/names.h"
 #include "record/model/power_lines.h"
 
@@ -181,75 +182,15 @@ class Maker {
   }
 
   void loads() {
-    std::set<EventRef> told;
-    std::optional<Volume> placed;
+    out_.loads = load_lines(state_);
     for (const TruckState& truck : state_.trucks) {
-      TruckLine line;
-      line.ticket = truck.ticket.text;
-      if (truck.what) {
-        line.mix = truck.what->mix.text;
-        line.volume = truck.what->volume;
-        line.batched = truck.what->batched;
-        line.arrived = truck.what->arrived;
-        line.water_added = truck.what->water_added;
-        line.returned = truck.what->returned;
-      }
-      if (!truck.parts.empty()) {
-        put_part(line, truck.parts.front());
-        const auto poured = names_.moment(truck.ended() ? truck.ended() : truck.discharged());
-        if (poured && line.batched) line.age = between(*line.batched, *poured);
-        ++out_.trucks;
-        if (line.volume) placed = placed.value_or(Volume{}) + truck.placed();
-      }
-      load_with_tests(line, told);
-      for (std::size_t i = 1; i < truck.parts.size(); ++i) {
-        TruckLine more;
-        more.ticket = truck.ticket.text;
-        put_part(more, truck.parts[i]);
-        out_.loads.push_back(std::move(more));
-      }
+      if (truck.parts.empty()) continue;
+      ++out_.trucks;
+      if (truck.what) out_.placed = out_.placed.value_or(Volume{}) + truck.placed();
     }
-    for (const TestState& test : state_.tests) {  // of tickets no truck was logged for
-      if (told.contains(test.ref)) continue;
-      TruckLine line;
-      line.ticket = test.what.ticket.text;
-      put_test(line, test);
-      out_.loads.push_back(std::move(line));
-    }
-    out_.placed = placed;
     Volume net;
     for (std::size_t i = 0; i < state_.elements.size(); ++i) net += net_volume(state_, i);
     if (net.value() > 0) out_.net = net;
-  }
-
-  void load_with_tests(TruckLine line, std::set<EventRef>& told) {
-    bool first = true;
-    for (const TestState& test : state_.tests) {
-      if (test.what.ticket.text != line.ticket) continue;
-      told.insert(test.ref);
-      TruckLine more;
-      more.ticket = line.ticket;
-      TruckLine& target = first ? line : more;
-      put_test(target, test);
-      out_.loads.push_back(target);
-      first = false;
-    }
-    if (first) out_.loads.push_back(std::move(line));
-  }
-
-  void put_part(TruckLine& line, const PartState& part) const {
-    if (part.element) line.element = names_.element(*part.element);
-    line.part = part.volume;
-    line.discharged = names_.moment(part.from);
-    line.ended = names_.moment(part.to);
-  }
-
-  void put_test(TruckLine& line, const TestState& test) const {
-    line.tested = names_.moment(test.at);
-    line.slump = test.what.slump;
-    line.temp = test.what.temp;
-    line.air = test.what.air;
-    line.density = test.what.density;
   }
 
   void findings() {

@@ -19,6 +19,7 @@ struct Humidity {
 /// Water that goes off a surface.
 struct Evaporation {
   double kg_m2_h = 0;
+  // NOLINTNEXTLINE(modernize-use-nullptr): none there
   constexpr auto operator<=>(const Evaporation&) const = default;
 };
 
