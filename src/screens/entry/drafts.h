@@ -95,6 +95,7 @@ struct AirDraft {
 struct AfterDraft {
   std::optional<FigureEntry> figure{};
   Moment at{};
+  std::optional<Side> strip{};  ///< stripped, tapped once
 };
 struct PressureDraft {};
 struct InvertersDraft {

@@ -58,13 +58,19 @@ void draw_after(Stage& stage, const Box& box, AfterDraft& draft, const PourView&
   }
   ++i;  // what strips stands on a line of its own
   for (const Side side : {Side::near_side, Side::far_side}) {
+    const bool asked = draft.strip == side;
     if (cell({.id = std::string{"strip "} + to_text(side),
-              .text = say(Word::after_stripped),
+              .text = say(Word::after_stripped) + (asked ? "?" : ""),
               .under = say(side == Side::near_side ? Word::near_side : Word::far_side),
+              .look = asked ? Look::stop : Look::quiet,
               .symbol = Symbol::down,
               .enabled = view.lift.latest.has_value()})) {
-      stage.keep(event::Strip{view.element_id, side});
-      stage.close();
+      if (asked) {
+        stage.keep(event::Strip{view.element_id, side});
+        stage.close();
+      } else {
+        draft.strip = side;
+      }
     }
   }
 }

@@ -170,7 +170,7 @@ void draw_plan(Stage& stage, const Box& box, PlanEdit& edit) {
   if (draw_head(stage, body.cut_top(canvas.scale().target(), gap), edit, whole)) return;
   const bool computing = edit.page == Page::compute;
   const bool answered = computing && edit.computed.has_value();
-  const float says_lines = answered ? 7 : computing ? 5 : 2;
+  const float says_lines = answered ? 7.0F : computing ? 5.0F : 2.0F;
   const Box says = body.cut_bottom(says_lines * canvas.height(Face::small), canvas.mm(1.5));
   if (computing) {
     draw_computed(stage, says, edit);
