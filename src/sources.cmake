@@ -190,6 +190,7 @@ set(record_sources
   record/model/tables_after.cpp
   record/model/tables_given.cpp
   record/model/tables_work.cpp
+  record/pdf/counted_pages.cpp
   record/pdf/dose_drawing.cpp
   record/pdf/dose_png.cpp
   record/pdf/ink.cpp

@@ -338,7 +338,8 @@ class Judge {
   // The end of a discharge that goes on, or one more part of a load.
   [[nodiscard]] Answer no_part(const TruckState& truck, const event::Discharge& e,
                                std::optional<Seconds> ended) const {
-    if (const auto open = part_ended(state_, truck, e)) {
+    const auto open = part_ended(state_, truck, e);
+    if (open) {
       if (!ended) return discharged_already(e);
       if (*ended < truck.parts[*open].from)
         return wrong(said("the discharge ends before it began"));
@@ -351,7 +352,6 @@ class Judge {
     }
     if (!truck.what || !e.volume) return {};
     Volume others;
-    const auto open = part_ended(state_, truck, e);
     for (std::size_t i = 0; i < truck.parts.size(); ++i) {
       if (i != open) others += truck.parts[i].volume.value_or(Volume{});
     }

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "pour/outlook/hardening.h"
+#include "pour/outlook/loads.h"
 #include "pour/outlook/set_clock.h"
 
 namespace rb {
@@ -13,10 +14,7 @@ Celsius slab_temperature(const PourState& state, std::size_t element, Seconds at
   std::optional<Celsius> warmest;
   for (const TestState& test : state.tests) {
     if (test.at > at || !test.what.temp) continue;
-    const auto truck = truck_of(state, test.what.ticket);
-    if (truck && !state.trucks[*truck].parts.empty() && !state.trucks[*truck].may_be_in(element)) {
-      continue;
-    }
+    if (!may_be_of(state, test, element)) continue;
     warmest = std::max(warmest.value_or(*test.what.temp), *test.what.temp);
   }
   const ConcreteTempState* latest = nullptr;

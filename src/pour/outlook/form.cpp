@@ -1,6 +1,7 @@
 #include "pour/outlook/form.h"
 
 #include "pour/log/log_entry.h"
+#include "pour/outlook/loads.h"
 #include "pour/outlook/row_shaking.h"
 
 #include <algorithm>
@@ -233,10 +234,7 @@ Fresh fresh_at(const PourState& state, std::size_t element, const Mix& mix, Seco
   std::optional<Celsius> coldest;
   for (const TestState& test : state.tests) {
     if (test.at > at) break;
-    const auto truck = truck_of(state, test.what.ticket);
-    if (truck && !state.trucks[*truck].parts.empty() && !state.trucks[*truck].may_be_in(element)) {
-      continue;
-    }
+    if (!may_be_of(state, test, element)) continue;
     if (test.what.slump) wettest = std::max(wettest, *test.what.slump);
     if (test.what.temp) coldest = std::min(coldest.value_or(*test.what.temp), *test.what.temp);
   }

@@ -43,6 +43,16 @@ TemperatureHistory history_of(const std::vector<TemperatureReading>& readings, S
   return history;
 }
 
+// When the last concrete came, of each bay where any stands.
+std::vector<Seconds> last_of_bays(const PourState& state, std::size_t element) {
+  std::vector<Seconds> all;
+  for (const trade::TopCurve& top : state.elements[element].tops) {
+    const auto came = top.standing() > Length{} ? top.reached(top.standing()) : std::nullopt;
+    if (came) all.push_back(*came);
+  }
+  return all;
+}
+
 MaturityAt matured(const PourState& state, std::size_t element, Seconds came,
                    const event::ConcreteTemp& place,
                    const std::vector<TemperatureReading>& readings) {
@@ -66,9 +76,8 @@ MaturityAt matured(const PourState& state, std::size_t element, Seconds came,
 
 std::optional<Seconds> last_concrete(const PourState& state, std::size_t element) {
   std::optional<Seconds> last;
-  for (const trade::TopCurve& top : state.elements[element].tops) {
-    const auto came = top.standing() > Length{} ? top.reached(top.standing()) : std::nullopt;
-    if (came) last = std::max(last.value_or(*came), *came);
+  for (const Seconds came : last_of_bays(state, element)) {
+    last = std::max(last.value_or(came), came);
   }
   return last;
 }
@@ -76,10 +85,8 @@ std::optional<Seconds> last_concrete(const PourState& state, std::size_t element
 std::optional<Seconds> last_set(const PourState& state, std::size_t element) {
   const auto sets = set_steps(state, element, SetSide::late);
   std::optional<Seconds> last;
-  for (const trade::TopCurve& top : state.elements[element].tops) {
-    const auto came = top.standing() > Length{} ? top.reached(top.standing()) : std::nullopt;
-    if (!came) continue;
-    const Seconds set = trade::sets_at(sets, *came);
+  for (const Seconds came : last_of_bays(state, element)) {
+    const Seconds set = trade::sets_at(sets, came);
     last = std::max(last.value_or(set), set);
   }
   return last;

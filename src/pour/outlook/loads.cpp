@@ -45,4 +45,9 @@ std::vector<std::size_t> loads_at(const PourState& state, std::size_t element, S
   return {};
 }
 
+bool may_be_of(const PourState& state, const TestState& test, std::size_t element) {
+  const auto truck = truck_of(state, test.what.ticket);
+  return !truck || state.trucks[*truck].parts.empty() || state.trucks[*truck].may_be_in(element);
+}
+
 }  // namespace rb

@@ -22,4 +22,8 @@ std::vector<LoadSpan> load_spans(const PourState& state, std::size_t element);
 /// one that ended last before; before all: the first, if batched by then. Empty: not known.
 std::vector<std::size_t> loads_at(const PourState& state, std::size_t element, Seconds came);
 
+/// Whether what was measured on a load may be of an element: its load went there, or nobody told
+/// where.
+bool may_be_of(const PourState& state, const TestState& test, std::size_t element);
+
 }  // namespace rb

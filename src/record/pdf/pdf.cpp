@@ -4,15 +4,12 @@
 #include <fmt/format.h>
 
 #include "record/model/clean_text.h"
+#include "record/pdf/counted_pages.h"
 #include "record/pdf/pdf_pages.h"
 
 namespace rb {
 
 namespace {
-
-cairo_status_t drop_bytes(void* /*closure*/, const unsigned char* /*data*/, unsigned int /*n*/) {
-  return CAIRO_STATUS_SUCCESS;
-}
 
 void put_metadata(cairo_surface_t* surface, const DailyRecord& record) {
   const std::string title =
@@ -29,26 +26,9 @@ void put_metadata(cairo_surface_t* surface, const DailyRecord& record) {
 Result<std::string> to_pdf(const DailyRecord& record) {
   const Paper paper = record.units == Units::us ? kLetter : kA4;
   TypeWidths widths;
-  int pages = 0;
-  std::string bytes;
-  for (const bool final : {false, true}) {  // first to count the pages
-    const SurfaceHandle surface{
-        cairo_pdf_surface_create_for_stream(final ? keep_bytes : drop_bytes, &bytes, paper.width,
-                                            paper.height),
-        &cairo_surface_destroy};
-    put_metadata(surface.get(), record);
-    {
-      const PenHandle pen{cairo_create(surface.get()), &cairo_destroy};
-      pages = draw_pages(pen.get(), record, paper, pages, widths);
-    }
-    cairo_surface_finish(surface.get());
-    const cairo_status_t status = cairo_surface_status(surface.get());
-    if (status != CAIRO_STATUS_SUCCESS) {
-      return fail(Error::Kind::input, "PDF", cairo_status_to_string(status),
-                  said("See that memory and disk have room"));
-    }
-  }
-  return bytes;
+  return counted_pages(
+      paper, [&](cairo_surface_t* surface) { put_metadata(surface, record); },
+      [&](cairo_t* pen, int pages) { return draw_pages(pen, record, paper, pages, widths); });
 }
 
 }  // namespace rb

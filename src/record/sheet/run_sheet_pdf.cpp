@@ -2,6 +2,7 @@
 
 #include <cairo-pdf.h>
 
+#include "record/pdf/counted_pages.h"
 #include "record/pdf/paper_table.h"
 #include "record/pdf/sheet.h"
 
@@ -12,10 +13,6 @@ namespace {
 constexpr double kText = 11;
 constexpr double kTitle = 19;
 constexpr double kHandRow = 24;  // room to write by hand
-
-cairo_status_t count_only(void* /*closure*/, const unsigned char* /*data*/, unsigned int /*n*/) {
-  return CAIRO_STATUS_SUCCESS;
-}
 
 class Taped {
  public:
@@ -147,29 +144,17 @@ PageWords page_words(const RunSheet& told) {
 
 Result<std::string> to_pdf(const RunSheet& told, Paper paper) {
   TypeWidths widths;
-  int pages = 0;
-  std::string bytes;
-  for (const bool final : {false, true}) {  // first to count the pages
-    const SurfaceHandle surface{
-        cairo_pdf_surface_create_for_stream(final ? keep_bytes : count_only, &bytes, paper.width,
-                                            paper.height),
-        &cairo_surface_destroy};
-    cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, told.title.c_str());
-    cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATOR, "Risebook");
-    {
-      const PenHandle pen{cairo_create(surface.get()), &cairo_destroy};
-      Sheet sheet{pen.get(), paper, page_words(told), pages};
-      Taped{sheet, told, widths}.draw();
-      pages = sheet.page();
-    }
-    cairo_surface_finish(surface.get());
-    const cairo_status_t status = cairo_surface_status(surface.get());
-    if (status != CAIRO_STATUS_SUCCESS) {
-      return fail(Error::Kind::input, "PDF", cairo_status_to_string(status),
-                  said("See that memory and disk have room"));
-    }
-  }
-  return bytes;
+  return counted_pages(
+      paper,
+      [&](cairo_surface_t* surface) {
+        cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_TITLE, told.title.c_str());
+        cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATOR, "Risebook");
+      },
+      [&](cairo_t* pen, int pages) {
+        Sheet sheet{pen, paper, page_words(told), pages};
+        Taped{sheet, told, widths}.draw();
+        return sheet.page();
+      });
 }
 
 }  // namespace rb
