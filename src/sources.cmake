@@ -90,6 +90,8 @@ set(pour_sources
   pour/plan/serves.cpp
   pour/plan/verdicts.cpp
   pour/planner/attempt.cpp
+  pour/planner/attempt_parts.cpp
+  pour/planner/deck.cpp
   pour/planner/draft_compute.cpp
   pour/planner/in_time.cpp
   pour/planner/laid_out.cpp

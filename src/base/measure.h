@@ -49,6 +49,7 @@ enum class Measure {
   strength,     ///< of concrete: MPa or psi
   evaporation,  ///< kg/m2/h or lb/ft2/h
   wind,         ///< m/s or mph
+  placing,      ///< of concrete: m3/h or yd3/h
 };
 
 /// How the last decimal is made: a limit is rounded so that nothing over it looks within it, what

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
 #include <cstdio>
 
 #include <nlohmann/json.hpp>
@@ -18,13 +20,13 @@ constexpr const char* kAssumed = "assumed";
 
 constexpr PlanInput kInputs[] = {
     {"length", "of the element: \"12 m\"", "", ""},
-    {"height", "of the element: \"4.8 m\"", "", ""},
+    {"height", "of the element, or a deck's width in plan: \"4.8 m\"", "", ""},
     {"thickness", "of the element: \"300 mm\"", "", ""},
     {"rating", "lateral pressure the form bears, from its designer: \"60 kPa\"", "", ""},
     {"initial-set", "of the mix, at the reference: \"5 h\"", "", ""},
     {"force", "of a motor at its speed: \"4 kN\"", "", ""},
     {"amps", "a motor draws in each phase: \"4.2 A\"", "", ""},
-    {"kind", said("Use wall or column"), "wall", kAssumed},
+    {"kind", said("Use wall, column or deck"), "wall", kAssumed},
     {"element", "its name", "E1", kAssumed},
     {"section", "rect or round (a round column is as thick as it is long)", "rect", kAssumed},
     {"thickness-top", "where the element tapers: \"250 mm\"", "", "", true},
@@ -32,6 +34,8 @@ constexpr PlanInput kInputs[] = {
     {"bay", "about how long a bay is", "3 m", "our own choice"},
     {"bays", "their own lengths from the left: \"4 m, 3 m, 5 m\"", "", "", true},
     {"openings", "x, z, width, height of each: \"2 m, 1 m, 1.2 m, 1.5 m; ...\"", "", "", true},
+    {"beams", "under a deck: x, width, depth of each across it; width, depth of one along it; ...",
+     "", "", true},
     {"form-mass", "of the form's face: \"60 kg/m2\"", "60 kg/m2",
      "common practice, no source: weigh a panel"},
     {"rise-limit", "the form designer's greatest rate: \"1.8 m/h\"", "", "", true},
@@ -59,7 +63,8 @@ constexpr PlanInput kInputs[] = {
     {"cord-section", "of a motor's cord: \"4 mm2\"", "", "", true},
     {"cord-length", "of a motor's cord: \"25 m\"", "", "", true},
     {"motors", "at hand, a whole number", "", "", true},
-    {"crew", "hands that hang motors, a whole number", "2", "our own choice"},
+    {"crew", "hands that hang motors, or hold a deck's vibrators, a whole number", "2",
+     "our own choice"},
     {"hang-time", "one of them takes a motor down and hangs it again", "5 min",
      "our own guess: time it on the first row"},
     {"load", "a truck brings", "6 m3", "common practice, no source"},
@@ -85,17 +90,28 @@ bool is_utf8(const std::string& text) {
   }
 }
 
+// What a deck has no use for: it has no rows, and its form bears no pressure to speak of.
+bool of_rows(const PlanInput& input) {
+  static constexpr std::array kOfRows{"rating", "force",     "amps",     "form-mass", "rise",
+                                      "sides",  "method",    "reach-x",  "reach-z",   "speed",
+                                      "volts",  "hang-time", "dose-min", "dose-max"};
+  return std::any_of(kOfRows.begin(), kOfRows.end(),
+                     [&](std::string_view name) { return name == input.name; });
+}
+
 class Texts {
  public:
   Texts(const PlanTexts& given, std::vector<const PlanInput*>& taken) {
+    const auto kind = given.find("kind");
+    const bool deck = kind != given.end() && kind->second == "deck";
     for (const PlanInput& input : kInputs) {
       const auto found = given.find(input.name);
       std::string text = found == given.end() ? std::string{} : found->second;
       if (text.empty() && *input.fallback != '\0') {
         text = input.fallback;
-        taken.push_back(&input);
+        if (!deck || !of_rows(input)) taken.push_back(&input);
       }
-      if (text.empty() && !input.optional && !fault_) {
+      if (text.empty() && !input.optional && !(deck && of_rows(input)) && !fault_) {
         fault_ = Error{Error::Kind::input,
                        option(input.name),
                        said("is missing"),
@@ -146,6 +162,7 @@ class InputReader {
 std::optional<ElementKind> parse_kind(std::string_view text) {
   if (text == "wall") return ElementKind::wall;
   if (text == "column") return ElementKind::column;
+  if (text == "deck") return ElementKind::deck;
   return std::nullopt;
 }
 std::optional<Units> parse_units(std::string_view text) {
@@ -203,6 +220,24 @@ Result<std::vector<Patch>> read_openings(const std::string& option, const std::s
   return openings;
 }
 
+Result<std::vector<Beam>> read_beams(const std::string& option, const std::string& text) {
+  std::vector<Beam> beams;
+  for (const std::string& part : parted(text, ';')) {
+    const auto sides = read_lengths(option, part);
+    if (!sides) return Failed{sides.error()};
+    if (sides->size() != 2 && sides->size() != 3) {
+      return fail(Error::Kind::input, option,
+                  {said("\"{given}\" is neither two nor three lengths"), {{"given", part}}},
+                  said("Give x, width and depth of a beam across, width and depth of one along, "
+                       "with ; between beams"));
+    }
+    const std::size_t at = sides->size() - 2;
+    beams.push_back(
+        {at == 1 ? std::optional{sides->front()} : std::nullopt, (*sides)[at], (*sides)[at + 1]});
+  }
+  return beams;
+}
+
 // "4 deg"
 Result<double> read_slope(const std::string& option, const std::string& text) {
   double degrees = 0;
@@ -233,7 +268,7 @@ Result<PlanRequest> read_plan_request(const PlanTexts& given) {
   InputReader read{texts};
   PlanWish& w = request.wish;
   w.element = ElementId{texts["element"]};
-  w.kind = read.choose("kind", parse_kind, said("Use wall or column"));
+  w.kind = read.choose("kind", parse_kind, said("Use wall, column or deck"));
   w.length = read.get("length", read_length);
   w.height = read.get("height", read_length);
   w.thickness = read.get("thickness", read_length);
@@ -243,7 +278,9 @@ Result<PlanRequest> read_plan_request(const PlanTexts& given) {
   w.bay = read.get("bay", read_length);
   w.bays = read.maybe("bays", read_lengths).value_or(std::vector<Length>{});
   w.openings = read.maybe("openings", read_openings).value_or(std::vector<Patch>{});
-  w.form_rating = read.get("rating", read_pressure);
+  w.beams = read.maybe("beams", read_beams).value_or(std::vector<Beam>{});
+  const bool rows = w.kind != ElementKind::deck;
+  if (rows || texts.has("rating")) w.form_rating = read.get("rating", read_pressure);
   w.form_mass = read.get("form-mass", read_mass_per_area);
   w.rise_limit = read.maybe("rise-limit", read_rise);
   w.rise_wished = read.get("rise", read_rise);
@@ -266,8 +303,10 @@ Result<PlanRequest> read_plan_request(const PlanTexts& given) {
   w.concrete = read.get("temp", read_temperature);
   w.method =
       read.choose("method", trade::parse_pressure_method, said("Use aci347, ciria108 or din18218"));
-  w.motor = {read.get("amps", read_current), read.get("force", read_force),
-             read.get("speed", read_speed)};
+  if (rows) {
+    w.motor = {read.get("amps", read_current), read.get("force", read_force),
+               read.get("speed", read_speed)};
+  }
   w.reach_x = read.get("reach-x", read_length);
   w.reach_z = read.get("reach-z", read_length);
   w.reach_pressure = read.maybe("reach-pressure", read_length);

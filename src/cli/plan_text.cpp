@@ -99,6 +99,39 @@ void pace_text(std::string& out, const PlannedPour& planned) {
   }
 }
 
+bool of_deck(const PlannedPour& planned) {
+  return element_of(planned).kind == ElementKind::deck;
+}
+
+void deck_text(std::string& out, const PlannedPour& planned) {
+  const auto line = [&](const char* what, const std::string& figures) {
+    out += fmt::format("  {:<32} {}\n", what, figures);
+  };
+  const Amount rate{Measure::placing, trade::in_cubic_metres_per_hour(planned.placing)};
+  out += "\nPace\n";
+  line("placing",
+       fmt::format("{}, set by {}", amount_text(rate, Units::si), to_text(planned.sets_rise)));
+  line("concrete", both(planned.concrete));
+  std::string loads = fmt::format("{} of {}", planned.trucks, both(planned.load));
+  if (planned.trucks > 1) loads += ", the last of " + both(planned.loads.back().volume);
+  line("loads", loads);
+  line("trucks an hour", fmt::format("{:.1f}", planned.trucks_an_hour));
+  line("oldest joint when worked",
+       fmt::format("{}; it sets after {}", span_text(planned.joint_age), span_text(planned.sets)));
+  line("from first concrete to last point", span_text(planned.duration));
+  out += "\nRun sheet\n";
+  for (const LiftStep& step : planned.lifts) {
+    out += fmt::format("  layer {} at {}: place to {}, {}, {}\n", step.lift,
+                       clock_from_start(step.begins), both(step.top), both(step.concrete),
+                       span_text(step.place));
+    for (const InsertStep& in : step.inserts) {
+      out += fmt::format("      bay {} at {}; full and insert {} points with {} at {}, {}\n",
+                         in.bay + 1, clock_from_start(in.fills), in.points, in.heads,
+                         clock_from_start(in.begins), span_text(in.takes));
+    }
+  }
+}
+
 void sheet_text(std::string& out, const PlannedPour& planned) {
   out += "\nRun sheet\n  before: ";
   out += listed(planned.before, [&](const MotorsMove& m) { return move_text(planned, m); });
@@ -141,6 +174,20 @@ nlohmann::json moves_json(const PlannedPour& planned, const std::vector<MotorsMo
   return list;
 }
 
+nlohmann::json inserts_json(const LiftStep& step) {
+  auto list = nlohmann::json::array();
+  for (const InsertStep& in : step.inserts) {
+    list.push_back({{"bay", in.bay + 1},
+                    {"points", in.points},
+                    {"heads", in.heads},
+                    {"fills_s", in_seconds(in.fills)},
+                    {"filled_s", in_seconds(in.filled)},
+                    {"begins_s", in_seconds(in.begins)},
+                    {"takes_s", in_seconds(in.takes)}});
+  }
+  return list;
+}
+
 nlohmann::json lift_json(const PlannedPour& planned, const LiftStep& step) {
   auto rows = nlohmann::json::array();
   for (const std::size_t row : step.rows) {
@@ -158,19 +205,24 @@ nlohmann::json lift_json(const PlannedPour& planned, const LiftStep& step) {
           {"pause_s", in_seconds(step.pause)},
           {"head_kpa", in_kilopascals(step.head)},
           {"begins_s", in_seconds(step.begins)},
-          {"moves", moves_json(planned, step.moves)}};
+          {"moves", moves_json(planned, step.moves)},
+          {"inserts", inserts_json(step)}};
 }
 
 }  // namespace
 
 std::string plan_text(const PlannedPour& planned, const PlanRequest& request) {
   const Element& element = element_of(planned);
-  std::string out =
-      fmt::format("{} {}: {} long, {} high, {} thick\n", to_text(element.kind), element.id.text,
-                  both(element.length), both(element.height), both(element.thickness));
-  rows_text(out, planned);
-  pace_text(out, planned);
-  sheet_text(out, planned);
+  std::string out = fmt::format("{} {}: {} long, {} {}, {} thick\n", to_text(element.kind),
+                                element.id.text, both(element.length), both(element.height),
+                                of_deck(planned) ? "wide" : "high", both(element.thickness));
+  if (of_deck(planned)) {
+    deck_text(out, planned);
+  } else {
+    rows_text(out, planned);
+    pace_text(out, planned);
+    sheet_text(out, planned);
+  }
   if (!planned.forced.empty()) {
     out += "\nThe first guesses gave no plan\n  " + planned.forced.text() + "\n";
   }
@@ -187,11 +239,18 @@ std::string plan_text(const PlannedPour& planned, const PlanRequest& request) {
     }
   }
   out +=
-      "\nThe top half metre or so wants internal vibration or spading too (ACI 309R, from "
-      "memory).\n"
-      "Form vibrators make liquid what they reach: the form designer must agree to them on the "
-      "form.\nThis plan advises. Local codes, the form designer, a licensed electrician and "
-      "licensed practice decide.\n";
+      of_deck(planned)
+          ? "\nNobody is under the deck while concrete is placed; the falsework designer's "
+            "drawings "
+            "govern.\nThis plan advises. Local codes, the falsework designer, a licensed "
+            "electrician and "
+            "licensed practice decide.\n"
+          : "\nThe top half metre or so wants internal vibration or spading too (ACI 309R, from "
+            "memory).\n"
+            "Form vibrators make liquid what they reach: the form designer must agree to them on "
+            "the "
+            "form.\nThis plan advises. Local codes, the form designer, a licensed electrician and "
+            "licensed practice decide.\n";
   return out;
 }
 
@@ -207,6 +266,7 @@ std::string plan_json(const PlannedPour& planned) {
                                         : nlohmann::json()},
                   {"set_by", to_text(planned.sets_rise)},
                   {"pressure_kpa", in_kilopascals(planned.pressure)},
+                  {"placing_m3h", trade::in_cubic_metres_per_hour(planned.placing)},
                   {"volume", in_cubic_metres(planned.concrete)},
                   {"load", in_cubic_metres(planned.load)},
                   {"trucks", planned.trucks},

@@ -2,8 +2,13 @@
 
 #include <algorithm>
 
+#include <doctest/doctest.h>
+
 #include "base/moment.h"
 #include "pour/log/event.h"
+#include "pour/log/event_json.h"
+#include "pour/log/fold.h"
+#include "pour/log/script.h"
 
 namespace rb {
 
@@ -22,8 +27,15 @@ class Follower {
       first_ = std::max(first_, seconds(2) - move.begins);
     }
     for (const MotorsMove& move : planned_.before) move_motors(move);
+    if (of_deck()) tell(seconds(1), event::AirTemp{celsius(15), 80.0, metres_per_second(1)});
     tell(first_, event::Test{TicketId{"1"}, std::nullopt, wish_.concrete, {}, {}});
-    for (const LiftStep& step : planned_.lifts) place(step);
+    for (const LiftStep& step : planned_.lifts) {
+      if (of_deck()) {
+        place_layer(step);
+      } else {
+        place(step);
+      }
+    }
     bring_trucks();
     const Seconds now = first_ + planned_.duration;
     tell(now, event::PourClose{});
@@ -76,6 +88,20 @@ class Follower {
     }
   }
 
+  [[nodiscard]] bool of_deck() const { return element_.kind == ElementKind::deck; }
+
+  void place_layer(const LiftStep& step) {
+    tell(first_ + step.begins, event::LiftStart{element_.id, step.lift});
+    for (const InsertStep& in : step.inserts) {
+      const int bay = static_cast<int>(in.bay) + 1;
+      tell(first_ + in.fills, event::BayStart{element_.id, step.lift, bay});
+      tell(first_ + in.filled, event::LiftEnd{element_.id, step.lift, step.top, bay});
+      tell(first_ + in.begins + in.takes,
+           event::Insert{element_.id, step.lift, bay, kPlannedGroup, metres(0.4), seconds(10),
+                         metres(0.15), in.points, in.heads});
+    }
+  }
+
   void bring_trucks() {
     const auto moment = [](Seconds s) { return after(*parse_moment("2026-03-02T05:00:00Z"), s); };
     for (std::size_t i = 0; i < planned_.loads.size(); ++i) {
@@ -120,6 +146,12 @@ PlanWish wish_for(ElementId element) {
 
 std::vector<Event> follow_sheet(const PlannedPour& planned, const PlanWish& wish) {
   return Follower{planned, wish}.events();
+}
+
+PourState followed(const PlannedPour& planned, const PlanWish& wish) {
+  const auto script = read_script(write_script(follow_sheet(planned, wish)), "followed.jsonl");
+  REQUIRE_MESSAGE(script, (script ? std::string{} : to_text(script.error())));
+  return *fold(script->events);
 }
 
 }  // namespace rb

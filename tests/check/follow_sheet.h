@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "pour/log/event.h"
+#include "pour/log/state.h"
 #include "pour/planner/planner.h"
 
 namespace rb {
@@ -13,5 +14,8 @@ namespace rb {
 PlanWish wish_for(ElementId element);
 
 std::vector<Event> follow_sheet(const PlannedPour& planned, const PlanWish& wish);
+
+/// Those taps, through the script's text, so that what is written is what is read.
+PourState followed(const PlannedPour& planned, const PlanWish& wish);
 
 }  // namespace rb

@@ -38,13 +38,6 @@ void check_refused(const PlanWish& wish, const char* limit, const char* says = "
   CHECK_FALSE(plan.error().remedy.empty());
 }
 
-PourState followed(const PlannedPour& plan, const PlanWish& wish) {
-  // Through the script's text, so that what is written is what is read.
-  const auto script = read_script(write_script(follow_sheet(plan, wish)), "followed.jsonl");
-  REQUIRE_MESSAGE(script, (script ? std::string{} : to_text(script.error())));
-  return *fold(script->events);
-}
-
 }  // namespace
 
 TEST_CASE("a pour that follows its run sheet exactly has nothing to stop or mend") {
@@ -202,9 +195,6 @@ TEST_CASE("a plan that cannot work says which limit forbids it") {
   wish.motor.force = kilonewtons(0.06);
   wish.thickness = metres(1.0);
   check_refused(wish, "force", "too weak");
-  wish = wall();
-  wish.kind = ElementKind::deck;
-  check_refused(wish, "kind", "deck");
 }
 
 TEST_CASE("a small pier comes in one load of its own volume, and no load is a short one unasked") {

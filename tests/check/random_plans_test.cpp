@@ -82,12 +82,20 @@ void walk_through(const PlannedPour& plan, const PlanWish& wish) {
   CHECK(motors.count() == plan.motors);
   if (wish.motors_at_hand) CHECK(plan.motors <= *wish.motors_at_hand);
   Seconds hands = seconds(-1e9);
+  Seconds vibrators = seconds(-1e9);
   for (const RunStep& step : run_steps(plan)) {
     if (step.kind == RunStepKind::move) {
       CHECK(step.at >= hands - seconds(1e-6));  // one crew
       hands = step.move.ends();
     }
     motors.walk(step);
+    if (wish.kind != ElementKind::deck || step.kind != RunStepKind::insert) continue;
+    // A bay is full before it is worked, by vibrators that have left the one before.
+    const InsertStep& in = plan.lifts[step.lift].inserts[step.bay];
+    CHECK(step.at >= in.filled);
+    CHECK(step.at >= vibrators - seconds(1e-6));
+    CHECK(in.heads <= wish.crew);
+    vibrators = step.at + step.takes;
   }
 }
 
@@ -135,6 +143,7 @@ TEST_CASE("300 plans drawn at random, followed to the second, break nothing and 
   std::size_t refused = 0;
   std::size_t waited = 0;
   std::size_t changed = 0;
+  std::map<ElementKind, std::size_t> kinds;
   while (planned < kPlans) {
     const Units units = (planned + refused) % 2 == 0 ? Units::si : Units::us;
     const PlanWish wish = random_wish(draw, units);
@@ -159,10 +168,16 @@ TEST_CASE("300 plans drawn at random, followed to the second, break nothing and 
     loads_make_sense(*plan, wish);
     if (plan->waits > Seconds{}) ++waited;
     if (!plan->forced.empty()) ++changed;
+    ++kinds[wish.kind];
     ++planned;
   }
   MESSAGE("planned " << planned << ", refused " << refused << ", with waits " << waited
-                     << ", with guesses changed " << changed);
+                     << ", with guesses changed " << changed << "; walls "
+                     << kinds[ElementKind::wall] << ", columns " << kinds[ElementKind::column]
+                     << ", decks " << kinds[ElementKind::deck]);
+  for (const ElementKind kind : {ElementKind::wall, ElementKind::column, ElementKind::deck}) {
+    CHECK(kinds[kind] > 30);
+  }
   CHECK(waited > 10);
   CHECK(changed > 10);
 }

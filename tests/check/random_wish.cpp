@@ -14,8 +14,10 @@ class Drawing {
 
   PlanWish wish() {
     w_ = wish_for(ElementId{"E1"});
-    const int shape = pick(0, 5);
-    if (shape <= 2) {
+    const int shape = pick(0, 7);
+    if (shape > 5) {
+      deck();
+    } else if (shape <= 2) {
       wall();
     } else {
       column(shape == 5);
@@ -64,6 +66,21 @@ class Drawing {
       Patch o{w_.length * between(0.1, 0.5), w_.height * between(0.1, 0.5),
               w_.length * between(0.1, 0.3), w_.height * between(0.1, 0.4)};
       w_.openings.push_back(o);
+    }
+    if (pick(0, 2) == 0) {
+      const Length one = w_.length * between(0.2, 0.7);
+      w_.bays = {one, w_.length - one};
+    }
+  }
+
+  void deck() {
+    w_.kind = ElementKind::deck;
+    w_.length = length(3, 30);
+    w_.height = length(2, 16);
+    w_.thickness = length(0.15, 0.9);
+    if (pick(0, 2) == 0) {
+      w_.beams.push_back({w_.length * between(0, 0.8), metres(0.3), length(0.2, 0.7)});
+      w_.beams.push_back({std::nullopt, metres(0.4), metres(0.4)});
     }
     if (pick(0, 2) == 0) {
       const Length one = w_.length * between(0.2, 0.7);

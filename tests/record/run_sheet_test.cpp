@@ -132,6 +132,39 @@ std::size_t times(const std::string& text, const std::string& part) {
 
 }  // namespace
 
+TEST_CASE("a deck's sheet tells its bays, what is inserted where and when, and no rows") {
+  PlanWish wish = element_of(metres(9), metres(6), millimetres(800));
+  wish.kind = ElementKind::deck;
+  wish.crew = 6;
+  wish.beams = {{metres(2), metres(0.4), metres(0.5)}};
+  const PlannedPour plan = planned(wish);
+  for (const char* language : {"en", "es"}) {
+    for (const Units units : {Units::si, Units::us}) {
+      const RunSheet sheet = run_sheet(plan, wish, manner(language, units));
+      CHECK(sheet.rows.rows.empty());
+      std::size_t bays = 0;
+      std::size_t inserts = 0;
+      std::size_t holds = 0;
+      for (const SheetLine& line : sheet.lines) {
+        if (line.kind == RunStepKind::bay) ++bays;
+        if (line.kind == RunStepKind::insert) ++inserts;
+        if (line.hold) ++holds;
+        CHECK(line.says.find('{') == std::string::npos);
+      }
+      CHECK(bays == 6);  // three bays of two layers
+      CHECK(inserts == 6);
+      CHECK(holds == 2);  // the first load's test; the layer below, worked before it sets
+      const Paper paper = units == Units::us ? kLetter : kA4;
+      const auto pdf = to_pdf(sheet, paper);
+      REQUIRE(pdf);
+      check_sheet(*pdf, paper, sheet.page_of);
+      const std::string says = in_one_line(pdf_says(*pdf, "-layout"));
+      for (const SheetLine& line : sheet.lines) CHECK(words_in(says, line.says));
+      CHECK(says.find(in_one_line(sheet.rows_title)) == std::string::npos);
+    }
+  }
+}
+
 TEST_CASE("every step and hold point of a pier and of a core wall is on the paper, whole") {
   for (const PlanWish& wish : {pier(), core_wall()}) {
     const PlannedPour plan = planned(wish);

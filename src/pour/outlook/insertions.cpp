@@ -23,12 +23,20 @@ bool before_close(const PourState& state, const InsertState& insert) {
 }
 
 PointsWanted points_wanted(const Plan& plan, const Element& element, std::size_t bay,
-                           Length spacing, Length height) {
+                           Length spacing, Length from, Length to) {
   const Length along = element.bays[bay];
   const Length across = element.through();
   const double by_area = std::ceil(element.bay_area(bay) / (spacing * spacing) - 1e-9);
   const double in_line = std::ceil(std::max(along, across) / spacing - 1e-9);
-  return {std::max(by_area, in_line), std::ceil(height / plan.limits.insert_layer.value - 1e-9)};
+  const Length layer = plan.limits.insert_layer.value;
+  PointsWanted wanted{std::max(by_area, in_line), std::ceil((to - from) / layer - 1e-9)};
+  if (from > Length{}) return wanted;
+  for (const Beam& beam : element.beams) {
+    const double in_row = std::ceil(element.beam_in(beam, bay) / spacing - 1e-9);
+    const double rows = std::ceil(beam.width / spacing - 1e-9);
+    wanted.in_beams += in_row * rows * std::ceil(beam.depth / layer - 1e-9);
+  }
+  return wanted;
 }
 
 namespace {
@@ -60,9 +68,9 @@ bool points_short(const PourState& state, const InsertState& of, std::size_t bay
   const ElementState& there = state.elements[of.element];
   const auto lift = latest_lift(there, of.what.lift);
   if (!lift || !told.all) return false;
-  const Length height = there.lifts[*lift].top[bay] - there.lifts[*lift].bottom[bay];
   return told.points < points_wanted(*state.plan, state.plan->elements[of.element], bay,
-                                     widest_apart(*state.plan, of), height)
+                                     widest_apart(*state.plan, of), there.lifts[*lift].bottom[bay],
+                                     there.lifts[*lift].top[bay])
                            .all();
 }
 

@@ -20,13 +20,14 @@ Length widest_apart(const Plan& plan, const InsertState& insert);
 /// Whether it was before the pour's close: what comes after moves nothing.
 bool before_close(const PourState& state, const InsertState& insert);
 
-/// Points a layer of a bay wants at a spacing, and the layers of its height.
+/// Points a layer of a bay wants at a spacing, the layers of its height, and those of the beams
+/// under it, which go with its lowest part.
 struct PointsWanted {
-  double points = 0, layers = 0;
-  [[nodiscard]] double all() const { return points * layers; }
+  double points = 0, layers = 0, in_beams = 0;
+  [[nodiscard]] double all() const { return points * layers + in_beams; }
 };
 PointsWanted points_wanted(const Plan& plan, const Element& element, std::size_t bay,
-                           Length spacing, Length height);
+                           Length spacing, Length from, Length to);
 
 /// The heights it worked in a bay: from the top at its moment down to where the lift began less
 /// depth_below, at most a layer and the depth of a knit. None: it does not count. It counts where

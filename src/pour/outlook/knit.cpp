@@ -182,9 +182,9 @@ std::vector<KnitClock> knit_clocks(const PourState& state, std::size_t element, 
     clock.surface = joint_at(state, sets, top, above == nullptr ? 0 : above->lift, standing);
     if (clock.surface) {
       clock.surface->last =
-          planned.kind == ElementKind::deck || standing >= full_height(planned) - millimetres(10);
+          planned.one_layer() || standing >= full_height(planned) - millimetres(10);
     }
-    if (under != nullptr && planned.kind != ElementKind::deck) {
+    if (under != nullptr) {
       clock.below = joint_at(state, sets, top, under->lift, under->top[bay]);
       if (clock.below) clock.below->covered = top.covered(clock.below->z);
     }

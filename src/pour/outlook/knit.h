@@ -62,7 +62,7 @@ struct KnitClock {
 
 /// Every bay of an element, from the left. `at` is at or after the last event. A spot counts as
 /// worked when a row that reaches it (on either side) ran since it was covered, or an insertion
-/// went at least knit_depth deep. Openings have no joint. A deck is one layer: only its surface.
+/// went at least knit_depth deep. Openings have no joint. A deck of one layer has only its surface.
 std::vector<KnitClock> knit_clocks(const PourState& state, std::size_t element, Seconds at);
 
 }  // namespace rb

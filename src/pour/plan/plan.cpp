@@ -64,6 +64,35 @@ Area Element::bay_area(std::size_t bay) const {
   return trade::section_area(section, bays[bay], through());
 }
 
+namespace {
+
+Length across_in(const Element& element, const Beam& beam, std::size_t bay) {
+  const Length start = element.bay_start(bay);
+  const Length from = std::max(*beam.x, start);
+  const Length to = std::min(*beam.x + beam.width, start + element.bays[bay]);
+  return std::max(Length{}, to - from);
+}
+
+}  // namespace
+
+Length Element::beam_in(const Beam& beam, std::size_t bay) const {
+  if (!beam.x) return bays[bay];
+  return across_in(*this, beam, bay) > Length{} ? through() : Length{};
+}
+
+Volume Element::beam_volume(std::size_t bay) const {
+  Volume sum;
+  for (const Beam& beam : beams) {
+    const Length wide = beam.x ? across_in(*this, beam, bay) : beam.width;
+    sum += wide * beam.depth * (beam.x ? through() : bays[bay]);
+    if (!beam.x) continue;
+    for (const Beam& other : beams) {
+      if (!other.x) sum -= wide * other.width * std::min(beam.depth, other.depth);
+    }
+  }
+  return sum;
+}
+
 Volume Element::volume(std::size_t bay, Length from, Length to) const {
   const trade::Taper thick = taper();
   if (section == trade::Section::round) {
@@ -81,6 +110,7 @@ Volume Element::volume(std::size_t bay, Length from, Length to) const {
     std::sort(cuts.begin(), cuts.end());
   }
   Volume sum;
+  if (from <= Length{} && to > Length{}) sum += beam_volume(bay);
   for (std::size_t i = 1; i < cuts.size(); ++i) {
     const Patch slab{bay_start(bay), cuts[i - 1], bays[bay], cuts[i] - cuts[i - 1]};
     sum += (slab.w * slab.h - trade::covered(openings, slab)) *

@@ -80,6 +80,14 @@ struct Row {
   bool operator==(const Row&) const = default;
 };
 
+/// Under a deck, hanging below its soffit; across it from edge to edge, or along all of it. It is
+/// filled and worked before the first layer, in the same lift.
+struct Beam {
+  std::optional<Length> x;  ///< of its left edge; none: it runs along the deck
+  Length width, depth;      ///< below the soffit
+  bool operator==(const Beam&) const = default;
+};
+
 struct Element {
   ElementId id;
   ElementKind kind = ElementKind::wall;
@@ -103,6 +111,7 @@ struct Element {
   std::optional<Length> reach_pressure{};
   std::vector<Length> bays;  ///< lengths from left to right; never empty
   std::vector<Patch> openings;
+  std::vector<Beam> beams{};
   std::vector<CongestedZone> congested;
   std::vector<Length> lifts;  ///< planned tops
   std::vector<Row> rows;
@@ -118,6 +127,8 @@ struct Element {
   [[nodiscard]] Length rise_height() const {
     return kind == ElementKind::deck ? thickness : height;
   }
+  /// A deck of one layer: no concrete comes on its top.
+  [[nodiscard]] bool one_layer() const { return kind == ElementKind::deck && lifts.size() <= 1; }
   /// How far the concrete goes in behind the face it is drawn by: a deck is seen along its length,
   /// and goes in by its height.
   [[nodiscard]] Length through() const { return kind == ElementKind::deck ? height : thickest(); }
@@ -127,7 +138,11 @@ struct Element {
   [[nodiscard]] trade::Taper taper() const;
   /// In plan, a bay of it where it is thickest.
   [[nodiscard]] Area bay_area(std::size_t bay) const;
-  /// Of concrete between two heights of a bay, openings out.
+  /// Of concrete in the beams under a bay; where two cross it counts once.
+  [[nodiscard]] Volume beam_volume(std::size_t bay) const;
+  /// How much of a beam's length lies under a bay.
+  [[nodiscard]] Length beam_in(const Beam& beam, std::size_t bay) const;
+  /// Of concrete between two heights of a bay, openings out; beams count with its lowest part.
   [[nodiscard]] Volume volume(std::size_t bay, Length from, Length to) const;
 };
 

@@ -28,6 +28,23 @@ Patch read_patch(Fields f, const Element& element) {
   return patch;
 }
 
+void read_beams(Fields& f, Element& element) {
+  for (Fields item : f.objects("beams", most::kPatches)) {
+    Beam beam{{}, metres(item.number("w", kThickness)), metres(item.number("d", kThickness))};
+    if (const auto x = item.maybe_number("x", kPosition)) beam.x = metres(*x);
+    if (element.kind != ElementKind::deck) {
+      item.refuse("", said("is given for an element that is no deck"));
+    }
+    const Length end = beam.x ? *beam.x + beam.width : beam.width;
+    const Length most = beam.x ? element.length : element.height;
+    if (end > most + kMillimetre) {
+      item.refuse("w", {said("reaches beyond the deck {element} ({most~})"),
+                        {{"element", element.id.text}, {"most", amount(most)}}});
+    }
+    element.beams.push_back(beam);
+  }
+}
+
 Motor read_motor(Fields f, const Element& element) {
   Motor motor{MotorId{f.id("id")}, metres(f.number("x", kPosition)),
               metres(f.number("reach_x", kReach)), metres(f.number("reach_z", kReach))};
@@ -198,6 +215,7 @@ Element read_element(Fields f) {
   for (const Fields& item : f.objects("openings", most::kPatches)) {
     element.openings.push_back(read_patch(item, element));
   }
+  read_beams(f, element);
   for (const Fields& item : f.objects("congested", most::kPatches)) {
     CongestedZone zone{read_patch(item, element), std::nullopt};
     if (const auto own = Fields{item}.maybe_number("dose_min_s", kSeconds)) {

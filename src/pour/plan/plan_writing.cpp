@@ -87,6 +87,11 @@ Json element_json(const Element& e) {
   }
   write_figures(json, e);
   for (const Patch& opening : e.openings) json["openings"].push_back(patch_json(opening));
+  for (const Beam& beam : e.beams) {
+    Json written{{"w", in_metres(beam.width)}, {"d", in_metres(beam.depth)}};
+    if (beam.x) written["x"] = in_metres(*beam.x);
+    json["beams"].push_back(std::move(written));
+  }
   for (const CongestedZone& zone : e.congested) {
     Json written = patch_json(zone);
     if (zone.dose_min) written["dose_min_s"] = in_seconds(*zone.dose_min);

@@ -6,6 +6,8 @@
 
 #include "pour/outlook/form.h"
 #include "pour/outlook/insertions.h"
+#include "pour/planner/attempt_parts.h"
+#include "pour/planner/deck.h"
 #include "pour/planner/in_time.h"
 #include "pour/planner/laid_out.h"
 #include "pour/planner/most_runs.h"
@@ -26,19 +28,15 @@ constexpr double kDoseTimesMost = 4;  // of the most of a dose a spot may get in
 constexpr double kDoseKept = 0.02;    // of that, left for a run a little long: our own choice
 constexpr Seconds kGap{30};           // between rows and before the next lift: our own choice
 
-Error refuse(const char* limit, Saying what, Saying remedy) {
-  return {Error::Kind::refused, inside(said("plan"), limit), std::move(what), std::move(remedy)};
-}
-
 class Planner {
  public:
   Planner(const PlanWish& wish, Sizings& sizings, LastLoad last)
       : wish_(wish), sizings_(sizings), last_(last) {}
 
   Result<PlannedPour> plan() {
-    if (auto fault = fault_of(wish_)) return Failed(*std::move(fault));
-    for (const auto step : {&Planner::comes, &Planner::size, &Planner::dose, &Planner::pace,
-                            &Planner::feed, &Planner::schedule, &Planner::knit, &Planner::loads}) {
+    if (auto fault = temperature_fault(wish_)) return Failed(*std::move(fault));
+    for (const auto step : {&Planner::size, &Planner::dose, &Planner::pace, &Planner::feed,
+                            &Planner::schedule, &Planner::knit, &Planner::loads}) {
       if (auto fault = (this->*step)()) return Failed(*std::move(fault));
     }
     use(PlanLimit::head, sized_.head / wish_.form_rating);
@@ -55,19 +53,6 @@ class Planner {
   // Of a reach along a battered form, how much of the height it covers.
   [[nodiscard]] double upright() const {
     return std::cos(wish_.batter_deg * std::numbers::pi / 180.0);
-  }
-
-  // Neither colder nor warmer than it may be placed.
-  Fault comes() {
-    const Limits& limits = wish_.limits;
-    const bool cold = wish_.concrete < limits.temp_min.value;
-    if (!cold && wish_.concrete <= limits.temp_max.value) return std::nullopt;
-    return refuse("temperature",
-                  {cold ? said("concrete at {temp} is below the {limit} it may be placed at")
-                        : said("concrete at {temp} is above the {limit} it may be placed at"),
-                   {{"temp", amount(wish_.concrete)},
-                    {"limit", amount(cold ? limits.temp_min.value : limits.temp_max.value)}}},
-                  said("Warm or cool the mix, wait, or ask the engineer for another limit"));
   }
 
   // Rows, lifts and motors.
@@ -96,7 +81,7 @@ class Planner {
     if (too_many()) sized = &sizings_.of(c, trade::Leapfrog::paused);
     if (!*sized) return sized->error();
     if (too_many()) {
-      return refuse(
+      return refused(
           "motors",
           {sides() == 1 ? said("{there} are at hand; {rows} rows at a time of {motors} motors on 1 "
                                "side take {needed}")
@@ -147,16 +132,16 @@ class Planner {
     const Pressure liquid = trade::full_liquid_head(c.unit_weight, c.pour_height);
     if (!allowed && allowed.error().kind == Error::Kind::input) return allowed.error();
     if (!allowed) {
-      return refuse("pressure",
-                    {said("{why}; the form bears {rating} of the {liquid} of a full liquid head"),
-                     {{"why", Clause{allowed.error().what}},
-                      {"rating", amount(wish_.form_rating)},
-                      {"liquid", amount(liquid)}}},
-                    said("Ask the form designer for a form that bears the full liquid head"));
+      return refused("pressure",
+                     {said("{why}; the form bears {rating} of the {liquid} of a full liquid head"),
+                      {{"why", Clause{allowed.error().what}},
+                       {"rating", amount(wish_.form_rating)},
+                       {"liquid", amount(liquid)}}},
+                     said("Ask the form designer for a form that bears the full liquid head"));
     }
     p_.rise_allowed = *allowed;
     if (p_.rise_allowed && *p_.rise_allowed <= Velocity{}) {
-      return refuse(
+      return refused(
           "pressure",
           {said("the form's {rating} is no more than the least pressure {method} gives at any "
                 "rate: no rise is allowed"),
@@ -178,6 +163,7 @@ class Planner {
       bound(supply / plan_area(), PlanLimit::trucks);
       use(PlanLimit::trucks, p_.rise * plan_area() / supply);
     }
+    p_.placing = p_.rise * plan_area();
     if (wish_.rise_limit) use(PlanLimit::rise_given, p_.rise / *wish_.rise_limit);
     if (p_.rise_allowed) use(PlanLimit::pressure, p_.rise / *p_.rise_allowed);
     use(PlanLimit::rise_wished, p_.rise / wish_.rise_wished);
@@ -193,7 +179,7 @@ class Planner {
     const double feeds = *wish_.inverter_amps / wish_.motor.amps + 1e-9;
     const auto each = static_cast<std::size_t>(std::min(feeds, 1e6));
     if (each == 0) {
-      return refuse(
+      return refused(
           "power",
           {said("an inverter of {inverter} does not feed one motor of {motor}"),
            {{"inverter", amount(*wish_.inverter_amps)}, {"motor", amount(wish_.motor.amps)}}},
@@ -233,14 +219,14 @@ class Planner {
     run_ = std::max(
         least, std::min((least + limits.dose_max.value) / 2.0, bears * (1 - kDoseKept) / most));
     if (least * most <= bears) return std::nullopt;
-    return refuse("dose",
-                  {said("a spot in reach of {runs} runs of {least} gets {dose}, over {limit}"),
-                   {{"runs", count(most)},
-                    {"least", amount(least)},
-                    {"dose", amount(least * most)},
-                    {"limit", amount(bears)}}},
-                  said("Take motors that reach less far up, deeper lifts, or ask the engineer for "
-                       "another dose"));
+    return refused("dose",
+                   {said("a spot in reach of {runs} runs of {least} gets {dose}, over {limit}"),
+                    {{"runs", count(most)},
+                     {"least", amount(least)},
+                     {"dose", amount(least * most)},
+                     {"limit", amount(bears)}}},
+                   said("Take motors that reach less far up, deeper lifts, or ask the engineer for "
+                        "another dose"));
   }
 
   // Lift by lift: place, run the rows, insert; then when.
@@ -268,6 +254,12 @@ class Planner {
       p_.lifts.push_back(std::move(step));
     }
     const double busiest = put_in_time(p_, sized_, wish_);
+    for (LiftStep& step : p_.lifts) {
+      for (InsertStep& insert : step.inserts) {
+        insert.fills = step.begins;
+        insert.filled = insert.begins = step.begins + step.place;
+      }
+    }
     if (busiest > 0) use(PlanLimit::crew, busiest);
     for (const LiftStep& step : p_.lifts) {
       p_.concrete += step.concrete;
@@ -285,22 +277,24 @@ class Planner {
     const Length spacing = trade::mean_radius(group) * wish_.limits.insert_spacing_factor.value;
     for (std::size_t bay = 0; bay < element().bays.size(); ++bay) {
       const PointsWanted points =
-          points_wanted(p_.plan, element(), bay, spacing, step.top - step.bottom);
+          points_wanted(p_.plan, element(), bay, spacing, step.bottom, step.top);
       const auto rate = quantity_of<trade::VolumeRate>(
           element().volume(bay, step.bottom, step.top).value() / step.place.count());
       const double heads = std::ceil(rate / group.output.least - 1e-9);
-      step.inserts.push_back(
-          {bay, static_cast<int>(points.all()), std::max(1, static_cast<int>(heads))});
+      step.inserts.push_back({bay,
+                              static_cast<int>(points.all()),
+                              std::max(1, static_cast<int>(heads)),
+                              {},
+                              {},
+                              {},
+                              {}});
     }
   }
 
   // The joint under each lift must be knitted, its last row run, before its earliest part sets.
-  // Concrete counts from when it was batched: the last of a load is the oldest when it comes.
   Fault knit() {
-    const Seconds sets = workable(wish_);
     supply_ = supply_for(wish_, p_, last_);
-    const Seconds may = std::max(Seconds{}, wish_.limits.load_age_max.value - wish_.haul);
-    p_.sets = std::max(Seconds{}, sets - wish_.haul - std::min(supply_.longest, may));
+    p_.sets = sets_from_coming(wish_, supply_);
     for (std::size_t i = 0; i + 1 < p_.lifts.size(); ++i) {
       const LiftStep& below = p_.lifts[i];
       const LiftStep& above = p_.lifts[i + 1];
@@ -327,7 +321,7 @@ class Planner {
       const Amount move = amount(move_time() * static_cast<double>(sides()), Measure::age);
       why = beside(why, {said("{hands} hands take {move} to move a row's motors"),
                          {{"hands", count(wish_.crew)}, {"move", move}}});
-      return refuse("crew", why, said("Get more hands or more motors"));
+      return refused("crew", why, said("Get more hands or more motors"));
     }
     Said remedy = said("Wish a faster rise, retard the mix, or pour in shorter parts");
     if (p_.sets_rise == PlanLimit::trucks) {
@@ -342,36 +336,10 @@ class Planner {
                           {"rating", amount(wish_.form_rating)}}});
       remedy = said("Ask the form designer for a stronger form, or pour the height in parts");
     }
-    return refuse("knit", why, remedy);
+    return refused("knit", why, remedy);
   }
 
-  // Loads must be emptied before they grow old, and none is a short one that nobody asked for.
-  Fault loads() {
-    const Seconds time = wish_.limits.load_age_max.value - wish_.haul;
-    if (!supply_.parted || supply_.longest > time) {
-      return refuse(
-          "load-age",
-          {said("loads are {haul} old when they come; in the {left} left of {limit} only {volume} "
-                "can be placed, and a load is {least} at the least"),
-           {{"haul", amount(wish_.haul, Measure::age)},
-            {"left", amount(std::max(Seconds{}, time), Measure::age)},
-            {"limit", amount(wish_.limits.load_age_max.value, Measure::age)},
-            {"volume", amount(supply_.in_time), Rounding::down},
-            {"least", amount(least_load())}}},
-          said("Give a load of your own, place faster, find a nearer plant, or ask for a longer "
-               "limit and a mix that bears it"));
-    }
-    p_.loads = supply_.loads;
-    p_.trucks = p_.loads.size();
-    for (const PlannedLoad& load : p_.loads) p_.load = std::max(p_.load, load.volume);
-    p_.trucks_an_hour = trade::in_cubic_metres_per_hour(supply_.pace) / in_cubic_metres(p_.load);
-    use(PlanLimit::load_age, (wish_.haul + supply_.longest) / wish_.limits.load_age_max.value);
-    return std::nullopt;
-  }
-
-  [[nodiscard]] Volume least_load() const {
-    return std::min(wish_.given.load ? wish_.load : kLeastLoad, p_.concrete);
-  }
+  Fault loads() { return put_loads(p_, wish_, supply_); }
 
   const PlanWish& wish_;
   Sizings& sizings_;
@@ -393,6 +361,8 @@ const Result<trade::Sizing>& Sizings::of(const trade::SizingCase& c, trade::Leap
 }
 
 Result<PlannedPour> attempt(const PlanWish& wish, Sizings& sizings, LastLoad last) {
+  if (auto fault = fault_of(wish)) return Failed(*std::move(fault));
+  if (wish.kind == ElementKind::deck) return attempt_deck(wish, last);
   return Planner{wish, sizings, last}.plan();
 }
 

@@ -54,6 +54,7 @@ PlanWish wish_for(const PlanDraft& draft, std::size_t element) {
   wish.thickness_top = e.thickness_top;
   wish.bays = e.bays;
   wish.openings = e.openings;
+  wish.beams = e.beams;
   wish.batter_deg = e.batter_deg;
   // What was changed on the glass was given; lifts are made anew whatever stands there.
   const PlanWish usual;
@@ -89,8 +90,9 @@ Result<PlannedPour> compute(PlanDraft& draft, std::size_t element) {
   changed.lifts = planned->plan.elements.front().lifts;
   changed.rows = planned->plan.elements.front().rows;
   draft.guesses[element].lifts = true;
-  draft.guesses[element].rows = true;
+  draft.guesses[element].rows = !changed.rows.empty();
   draft.guesses[element].pattern = pattern_of(changed);
+  if (changed.kind == ElementKind::deck) return planned;
   draft.plan.motor_type = planned->plan.motor_type;
   // Motors are named alike on every element: another element's feed of the same kind, for more of
   // them, feeds these, too.

@@ -30,6 +30,7 @@ Element laid_out(const PlanWish& wish, const trade::Sizing& sized) {
   e.bays.assign(bays, wish.length / static_cast<double>(bays));
   if (!wish.bays.empty()) e.bays = wish.bays;
   e.openings = wish.openings;
+  e.beams = wish.beams;
   e.batter_deg = wish.batter_deg;
   e.lifts = sized.lifts;
   for (std::size_t side = 0; side < (wish.both_sides ? 2U : 1U); ++side) {

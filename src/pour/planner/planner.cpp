@@ -11,8 +11,9 @@ namespace rb {
 
 namespace {
 
-constexpr std::array<const char*, 8> kLimitWords{"rise-wished", "rise-given", "pressure", "head",
-                                                 "knit",        "trucks",     "load-age", "crew"};
+constexpr std::array<const char*, 9> kLimitWords{"rise-wished", "rise-given", "pressure",
+                                                 "head",        "knit",       "trucks",
+                                                 "load-age",    "crew",       "vibrators"};
 
 // What is tried, and what a step away from the first guess costs: a smaller load is changed more
 // gladly than the pace, and that than rows left out on one side. All our own choice.
@@ -49,7 +50,7 @@ void vary(std::vector<Variant>& variants, const Figures& figures, int cost, Put 
 
 std::vector<double> rises_for(const PlanWish& wish) {
   std::vector<double> rises;
-  if (wish.given.rise) return rises;
+  if (wish.given.rise || wish.kind == ElementKind::deck) return rises;
   for (const double rise : kRises) {
     if (metres_per_hour(rise) <= wish.rise_wished) continue;
     if (wish.kind == ElementKind::wall && rise > kWallRiseMost) continue;
@@ -60,13 +61,17 @@ std::vector<double> rises_for(const PlanWish& wish) {
 
 std::vector<Length> lifts_for(const PlanWish& wish) {
   std::vector<Length> lifts;
-  if (wish.given.lift) return lifts;
+  if (wish.given.lift || wish.kind == ElementKind::deck) return lifts;
   for (const double share : kLiftShares) {
     if (wish.deepest_lift * share >= trade::kThinnestLift) {
       lifts.push_back(wish.deepest_lift * share);
     }
   }
   return lifts;
+}
+
+bool may_leave_a_side(const PlanWish& wish) {
+  return wish.both_sides && !wish.given.sides && wish.kind != ElementKind::deck;
 }
 
 std::vector<Volume> loads_for(const PlanWish& wish) {
@@ -89,7 +94,7 @@ std::vector<Variant> variants_of(const PlanWish& wish) {
     vary(variants, std::array{LastLoad::may_be_short}, kShortLastCost,
          [](Variant& v, LastLoad last) { v.last = last; });
   }
-  if (wish.both_sides && !wish.given.sides) {
+  if (may_leave_a_side(wish)) {
     vary(variants, std::array{false}, kSidesCost,
          [](Variant& v, bool both) { v.wish.both_sides = both; });
   }
@@ -152,7 +157,7 @@ Error with_tried(Error fault, const PlanWish& wish) {
     add({said("a rise up to {rise}"), {{"rise", amount(metres_per_hour(rises.back()))}}});
   }
   if (!lifts.empty()) add({said("lifts down to {lift}"), {{"lift", amount(lifts.back())}}});
-  if (wish.both_sides && !wish.given.sides) add(said("one side alone"));
+  if (may_leave_a_side(wish)) add(said("one side alone"));
   if (!tried.empty()) {
     fault.what = followed(std::move(fault.what), {said("Tried in vain, too: {tried}"),
                                                   {{"tried", Clause{std::move(tried)}}}});

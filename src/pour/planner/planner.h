@@ -9,6 +9,7 @@
 
 #include "base/saying.h"
 #include "pour/plan/plan.h"
+#include "trade/concrete/placing.h"
 
 namespace rb {
 
@@ -27,13 +28,16 @@ struct GivenFigures {
 
 struct PlanWish {
   ElementId element{"E1"};
-  ElementKind kind = ElementKind::wall;  ///< a deck is refused: its surface is worked, not its form
+  /// A deck is worked by internal vibrators from above, layer by layer and bay by bay: it has no
+  /// rows, and of the wish its motors, form and rise are not asked.
+  ElementKind kind = ElementKind::wall;
   Length length, height, thickness;
   trade::Section section = trade::Section::rect;
   std::optional<Length> thickness_top;
   Length bay = metres(3.0);     ///< bays are about this long
   std::vector<Length> bays;     ///< of their own lengths, from the left; empty: about `bay` each
   std::vector<Patch> openings;  ///< no concrete comes there
+  std::vector<Beam> beams;      ///< under a deck
   double batter_deg = 0;        ///< of the face off plumb
   Pressure form_rating;
   MassPerArea form_mass = kilograms_per_m2(60);
@@ -61,7 +65,7 @@ struct PlanWish {
   std::optional<double> trucks_per_hour;    ///< that can come; none: as many as it takes
   Seconds haul = std::chrono::minutes(30);  ///< batched to discharge begun
 
-  int crew = 2;  ///< hands that hang motors
+  int crew = 2;  ///< hands that hang motors; on a deck, that hold an internal vibrator each
   /// One of them takes one motor down and hangs it again.
   Seconds hang_time = std::chrono::minutes(5);
   Limits limits;
@@ -85,6 +89,7 @@ enum class PlanLimit {
   trucks,       ///< they bring no more
   load_age,     ///< a load grows old
   crew,         ///< moves motors no faster
+  vibrators,    ///< consolidate no faster
 };
 const char* to_text(PlanLimit limit);
 
@@ -110,10 +115,15 @@ struct MotorsMove {
 struct InsertStep {
   std::size_t bay = 0;
   int points = 0;  ///< all layers together
-  int heads = 0;   ///< at once, by the group's least output
+  int heads = 0;   ///< at once, by the group's least output; on a deck, all the hands there are
+  Seconds fills{}, filled{};  ///< its concrete comes, from the first lift's start
+  Seconds begins{};           ///< inserting
+  Seconds takes{};            ///< 0: nobody reckoned with it
 };
 /// The group of internal vibrators that is planned with: heads of 50 to 90 mm. Our own choice.
 inline constexpr int kPlannedGroup = 3;
+/// From one point to the next on a deck, beside the time in a point: our own choice.
+inline constexpr Seconds kNextPoint{5};
 
 /// A truck: when its concrete is wanted at the form, and when it is placed.
 struct PlannedLoad {
@@ -137,10 +147,11 @@ struct LiftStep {
   std::vector<std::size_t> rows;    ///< run once the lift is placed, in this order, one at a time
   Seconds run{};                    ///< each
   Seconds gap{};                    ///< from one to the next
+  Seconds inserting{};              ///< from placed to where the last bay of a deck is inserted
   Seconds pause{};  ///< then wait before the next lift: motors are still being moved
   Pressure head;    ///< the greatest a row brings
   [[nodiscard]] Seconds takes() const {
-    return place + (run + gap) * static_cast<double>(rows.size()) + pause;
+    return place + inserting + (run + gap) * static_cast<double>(rows.size()) + pause;
   }
   /// When the row at a place of `rows` begins to run, from the first lift's start.
   [[nodiscard]] Seconds runs_at(std::size_t place_in_rows) const {
@@ -163,13 +174,14 @@ struct PlannedPour {
   Plan plan;
   std::vector<MotorsMove> before;  ///< hung before the first lift
   std::vector<LiftStep> lifts;
-  Velocity rise;                         ///< while a lift is placed
+  trade::VolumeRate placing;             ///< while a lift is placed
+  Velocity rise;                         ///< the same, as it rises at the widest
   std::optional<Velocity> rise_allowed;  ///< none: the form bears the full liquid head
   Pressure pressure;                     ///< the method's at that rise, or the full liquid head
   bool method_holds = true;
-  std::vector<LimitUse> uses;  ///< the tightest first
-  PlanLimit sets_rise = PlanLimit::rise_wished;
-  Length spacing;          ///< of motors along a row
+  std::vector<LimitUse> uses;                    ///< the tightest first
+  PlanLimit sets_rise = PlanLimit::rise_wished;  ///< what sets the pace
+  Length spacing;                                ///< of motors along a row
   double force_share = 0;  ///< of a motor, over what its share of the face wants
   std::size_t motors_a_row = 0;
   std::size_t motors = 0;          ///< in all, leapfrogged

@@ -19,11 +19,16 @@ bool needs_anew(const PlannedPour& planned, std::size_t lift) {
   return !std::all_of(rows.begin(), rows.end(), ran);
 }
 
+bool of_deck(const PlannedPour& planned) {
+  return planned.plan.elements.front().kind == ElementKind::deck;
+}
+
 }  // namespace
 
 std::optional<Seconds> joint_sets(const PlannedPour& planned, std::size_t lift) {
   if (lift + 1 >= planned.lifts.size()) return std::nullopt;
   const LiftStep& step = planned.lifts[lift];
+  if (of_deck(planned)) return step.begins + planned.sets;  // of its first bay
   const Length depth = planned.plan.limits.knit_depth.value;
   const double worked = std::min(1.0, double{depth / (step.top - step.bottom)});
   return step.begins + step.place * (1 - worked) + planned.sets;
@@ -53,8 +58,18 @@ std::vector<RunStep> run_steps(const PlannedPour& planned) {
   }
   for (std::size_t i = 0; i < planned.lifts.size(); ++i) {
     const LiftStep& lift = planned.lifts[i];
-    if (needs_anew(planned, i)) tell(RunStepKind::hung, lift.begins, Seconds{}, i);
+    if (!of_deck(planned) && needs_anew(planned, i))
+      tell(RunStepKind::hung, lift.begins, Seconds{}, i);
     tell(RunStepKind::lift, lift.begins, lift.place, i);
+    if (of_deck(planned)) {
+      for (std::size_t b = 0; b < lift.inserts.size(); ++b) {
+        const InsertStep& in = lift.inserts[b];
+        tell(RunStepKind::bay, in.fills, in.filled - in.fills, i).bay = b;
+        tell(RunStepKind::insert, in.begins, in.takes, i).bay = b;
+      }
+      if (i > 0) tell(RunStepKind::knit_by, lift.begins, Seconds{}, i);
+      continue;
+    }
     for (const MotorsMove& moved : lift.moves) move(moved, i);
     tell(RunStepKind::placed, lift.begins + lift.place, Seconds{}, i);
     if (!lift.inserts.empty()) tell(RunStepKind::insert, lift.begins + lift.place, Seconds{}, i);

@@ -16,9 +16,10 @@ enum class RunStepKind {
   test,       ///< hold: the first load is tested before it goes in
   load,       ///< a truck's concrete is wanted
   lift,       ///< a lift begins
+  bay,        ///< of a deck: its concrete comes
   placed,     ///< hold: a lift's top is read before its rows run
   knit_by,    ///< hold: the joint under the lift sets; it must be knitted before
-  insert,     ///< internal vibrators in every bay
+  insert,     ///< internal vibrators in every bay; of a deck, in one
   run,        ///< a row runs
   wait,       ///< for motors being moved
   last_rest,  ///< the last row rests
@@ -32,6 +33,7 @@ struct RunStep {
   std::size_t row = 0;   ///< of `run`: index into the element's rows
   std::size_t load = 0;  ///< of `load`: index into `loads`
   MotorsMove move{};     ///< of `move`
+  std::size_t bay = 0;   ///< of a deck's `bay` and `insert`: index into the lift's `inserts`
 };
 
 std::vector<RunStep> run_steps(const PlannedPour& planned);

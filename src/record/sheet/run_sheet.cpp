@@ -20,6 +20,7 @@ class Telling : SheetWords {
 
   RunSheet told() {
     const Said title = element().kind == ElementKind::column ? said("Run sheet: column {element}")
+                       : of_deck()                           ? said("Run sheet: deck {element}")
                                                              : said("Run sheet: wall {element}");
     sheet_.title = say({title, {{"element", clean_text(element().id.text)}}});
     const Plan& plan = planned().plan;
@@ -28,7 +29,7 @@ class Telling : SheetWords {
       sheet_.about += (sheet_.about.empty() ? "" : " · ") + clean_text(plan.name);
     form_words();
     facts();
-    rows();
+    if (!of_deck()) rows();
     feed();
     loads();
     before();
@@ -43,7 +44,8 @@ class Telling : SheetWords {
     sheet_.rows_title = say(said("Rows, from the top"));
     sheet_.feed_title = say(said("Feed and cords"));
     sheet_.loads_title = say(said("Trucks"));
-    sheet_.before_title = say(said("Before the first lift"));
+    sheet_.before_title =
+        say(of_deck() ? said("Before the first layer") : said("Before the first lift"));
     sheet_.lines_title = say(said("Step by step"));
     sheet_.guesses_title = say(said("What this plan guessed"));
     sheet_.cautions_title = say(said("Cautions"));
@@ -69,6 +71,7 @@ class Telling : SheetWords {
          say({said("{volume} at {temp}"),
               {{"volume", amount(p.concrete)}, {"temp", amount(wish_.concrete)}}}));
     fact(said("Trucks"), truck_fact());
+    if (of_deck()) return deck_facts();
     fact(said("Rise"), rise_fact());
     fact(said("Form and ties"), form_fact());
     fact(said("Motors"),
@@ -87,6 +90,27 @@ class Telling : SheetWords {
                  {"sets", amount(p.sets, Measure::any_span), Rounding::down}}}));
     }
     fact(said("From first lift to last rest"), span(p.duration));
+  }
+
+  void deck_facts() {
+    const PlannedPour& p = planned();
+    fact(said("Placing"),
+         say({said("{rate}, bay by bay: no faster than it is inserted"),
+              {{"rate", Amount{Measure::placing, trade::in_cubic_metres_per_hour(p.placing)},
+                Rounding::down}}}));
+    fact(said("Internal vibrators"), insert_fact());
+    if (!element().beams.empty()) {
+      Length deepest;
+      for (const Beam& beam : element().beams) deepest = std::max(deepest, beam.depth);
+      fact(said("Beams under it"),
+           say({said("{beams}, to {deep} below the deck: fill and insert them first, bay by bay"),
+                {{"beams", counted(element().beams.size())}, {"deep", length(deepest)}}}));
+    }
+    fact(said("Joints"),
+         say({said("the oldest is {age} old when it is worked; it sets after {sets}"),
+              {{"age", amount(p.joint_age, Measure::any_span), Rounding::up},
+               {"sets", amount(p.sets, Measure::any_span), Rounding::down}}}));
+    fact(said("From first concrete to last insertion"), span(p.duration));
   }
 
   [[nodiscard]] std::string truck_fact() const {
@@ -143,7 +167,9 @@ class Telling : SheetWords {
     int heads = 0;
     for (const LiftStep& lift : planned().lifts) {
       int now = 0;
-      for (const InsertStep& insert : lift.inserts) now += insert.heads;
+      for (const InsertStep& insert : lift.inserts) {
+        now = of_deck() ? insert.heads : now + insert.heads;  // the same go from bay to bay
+      }
       heads = std::max(heads, now);
     }
     const auto& group = trade::internal_vibrators().at(static_cast<std::size_t>(kPlannedGroup) - 1);
@@ -207,12 +233,26 @@ class Telling : SheetWords {
   }
 
   void before() {
+    if (of_deck()) return before_deck();
     for (const Said hold :
          {said("Form, ties and bracing walked down; the form designer has agreed to vibrators on "
                "it"),
           said("Power and cords looked at by a licensed electrician; every motor turns"),
           said("Every motor on its bracket and its own safety cable"),
           said("Internal vibrators, a spare motor and a spare inverter at hand and tried"),
+          said("The plant knows loads and times; who calls the next truck is named")}) {
+      sheet_.before.push_back(say(hold));
+    }
+  }
+
+  void before_deck() {
+    for (const Said hold :
+         {said("Falsework, form and bracing walked down; the falsework designer has agreed to the "
+               "order of bays"),
+          said("Power and cords looked at by a licensed electrician; every vibrator runs"),
+          said("A spare vibrator for every three, and a spare feed, at hand and tried"),
+          said("Air temperature, humidity and wind measured; what keeps the surface from drying is "
+               "at hand"),
           said("The plant knows loads and times; who calls the next truck is named")}) {
       sheet_.before.push_back(say(hold));
     }
@@ -239,6 +279,7 @@ class Telling : SheetWords {
   }
 
   void cautions() {
+    if (of_deck()) return deck_cautions();
     for (const Said caution :
          {said("Form pressure: while a row runs, reckon with the full liquid head down to where it "
                "presses. The form designer's rating and drawings govern. Keep people clear of the "
@@ -247,6 +288,18 @@ class Telling : SheetWords {
                "harmless. A licensed electrician decides on the feed, under the local code."),
           said("Overhead motors: each hangs by its bracket and a separate safety cable. Nobody "
                "stands below while motors are hung, moved or taken down."),
+          said("This sheet advises. It replaces neither local codes, nor the form designer, nor "
+               "licensed practice. If a hold is not met, stop.")}) {
+      sheet_.cautions.push_back(say(caution));
+    }
+  }
+
+  void deck_cautions() {
+    for (const Said caution :
+         {said("Falsework: heap no concrete, and place in the order of bays. The falsework "
+               "designer's drawings govern. Nobody is under the deck while concrete is placed."),
+          said("Electricity: low voltage at a vibrator does not make its supply side harmless. A "
+               "licensed electrician decides on the feed, under the local code."),
           said("This sheet advises. It replaces neither local codes, nor the form designer, nor "
                "licensed practice. If a hold is not met, stop.")}) {
       sheet_.cautions.push_back(say(caution));

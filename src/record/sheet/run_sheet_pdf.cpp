@@ -96,6 +96,7 @@ class Taped {
   // `by_hand`: so many columns at the end are boxes.
   void plain(const std::string& title, const SheetTable& from, double row_least,
              std::size_t by_hand) {
+    if (from.rows.empty()) return;  // a deck has no rows
     PaperTable table = hand_table();
     table.row_least = row_least;
     for (std::size_t c = 0; c < from.headings.size(); ++c) {

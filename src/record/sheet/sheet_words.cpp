@@ -101,8 +101,6 @@ std::string SheetWords::tell_move(const MotorsMove& move) const {
 }
 
 std::string SheetWords::tell_insert(const LiftStep& lift, const PlanWish& wish) const {
-  const auto& group = trade::internal_vibrators().at(static_cast<std::size_t>(kPlannedGroup) - 1);
-  const Length apart = trade::mean_radius(group) * wish.limits.insert_spacing_factor.value;
   std::string bays;
   for (const InsertStep& insert : lift.inserts) {
     bays += (bays.empty() ? "" : "; ") + say({said("bay {bay} {points} points, {heads} at once"),
@@ -120,11 +118,63 @@ std::string SheetWords::tell_insert(const LiftStep& lift, const PlanWish& wish) 
   }
   return say({said("Insert, {deep} into the lift below, points {apart} apart at most: {bays}"),
               {{"deep", length(wish.limits.knit_depth.value)},
-               {"apart", Amount{Measure::small_length, in_metres(apart)}, Rounding::down},
+               {"apart", points_apart(wish), Rounding::down},
                {"bays", bays}}});
 }
 
+Amount SheetWords::points_apart(const PlanWish& wish) {
+  const auto& group = trade::internal_vibrators().at(static_cast<std::size_t>(kPlannedGroup) - 1);
+  const Length apart = trade::mean_radius(group) * wish.limits.insert_spacing_factor.value;
+  return {Measure::small_length, in_metres(apart)};
+}
+
+// What is told otherwise than on a form with rows.
+SheetStep SheetWords::tell_deck_step(const RunStep& step, const PlanWish& wish) const {
+  const LiftStep& lift = planned_.lifts[step.lift];
+  const InsertStep& in = lift.inserts[step.bay];
+  const Fact bay{"bay", counted(in.bay + 1)};
+  if (step.kind == RunStepKind::lift) {
+    return {say({said("LAYER {lift}: place to {top}, {volume}, in {takes}, bay by bay"),
+                 {{"lift", count(lift.lift)},
+                  {"top", length(lift.top)},
+                  {"volume", amount(lift.concrete)},
+                  {"takes", amount(lift.place, Measure::any_span)}}})};
+  }
+  if (step.kind == RunStepKind::bay) {
+    return {say({said("Concrete in bay {bay}: {volume}, full by {by}"),
+                 {bay,
+                  {"volume", amount(element().volume(in.bay, lift.bottom, lift.top))},
+                  {"by", clock(in.filled)}}})};
+  }
+  if (step.kind == RunStepKind::insert) {
+    const Facts facts{bay,
+                      {"points", count(in.points)},
+                      {"apart", points_apart(wish), Rounding::down},
+                      {"heads", count(in.heads)},
+                      {"by", clock(in.begins + in.takes)},
+                      {"deep", length(wish.limits.knit_depth.value)}};
+    return {say(step.lift == 0
+                    ? Saying{said("Insert bay {bay}: {points} points, {apart} apart at most, "
+                                  "{heads} at once, done by {by}"),
+                             facts}
+                    : Saying{said("Insert bay {bay}, {deep} into the layer below: {points} "
+                                  "points, {apart} apart at most, {heads} at once, done by {by}"),
+                             facts})};
+  }
+  if (step.kind == RunStepKind::knit_by) {
+    return {
+        say({said("HOLD: layer {lift} is worked into the one below bay by bay, bay 1 by {by}; "
+                  "later, stop and ask the engineer"),
+             {{"lift", count(lift.lift)}, {"by", clock(*joint_sets(planned_, step.lift - 1))}}}),
+        true};
+  }
+  return {
+      say(said("All bays are inserted. Level, finish and start curing before the surface dries"))};
+}
+
 SheetStep SheetWords::tell_step(const RunStep& step, const PlanWish& wish) const {
+  const bool alike = step.kind == RunStepKind::test || step.kind == RunStepKind::load;
+  if (of_deck() && !alike) return tell_deck_step(step, wish);
   const LiftStep& lift = planned_.lifts[step.lift];
   const Fact number{"lift", count(lift.lift)};
   switch (step.kind) {
@@ -169,6 +219,7 @@ SheetStep SheetWords::tell_step(const RunStep& step, const PlanWish& wish) const
     case RunStepKind::wait:
       return {say({said("Wait {takes} before the next lift: motors are being moved"),
                    {{"takes", amount(lift.pause, Measure::any_span), Rounding::up}}})};
+    case RunStepKind::bay:  // of a deck alone
     case RunStepKind::last_rest:
       break;
   }

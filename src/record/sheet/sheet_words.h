@@ -32,6 +32,9 @@ class SheetWords {
   [[nodiscard]] std::string row_name(std::size_t row) const;
   [[nodiscard]] std::string motors(std::size_t row) const;
   [[nodiscard]] static std::string motors_of(const std::vector<MotorId>& motors);
+  [[nodiscard]] bool of_deck() const { return element().kind == ElementKind::deck; }
+  /// The widest that points of the planned vibrators stand apart.
+  [[nodiscard]] static Amount points_apart(const PlanWish& wish);
   /// The head a row brings at the end of a lift.
   [[nodiscard]] Pressure head_on(std::size_t row, const LiftStep& lift, const PlanWish& wish) const;
   /// The lower of the designer's and the method's rate; none: any.
@@ -42,6 +45,7 @@ class SheetWords {
  private:
   [[nodiscard]] std::string tell_move(const MotorsMove& move) const;
   [[nodiscard]] std::string tell_insert(const LiftStep& lift, const PlanWish& wish) const;
+  [[nodiscard]] SheetStep tell_deck_step(const RunStep& step, const PlanWish& wish) const;
   [[nodiscard]] std::string rows_of(const LiftStep& lift) const;
 
   const PlannedPour& planned_;

@@ -1,5 +1,6 @@
 #include "screens/plan/plan_compute.h"
 
+#include <algorithm>
 #include <array>
 
 #include "screens/plan/plan_fields.h"
@@ -8,33 +9,48 @@ namespace rb::screens {
 
 namespace {
 
+constexpr std::array kNeededOfDeck{PlanField::length, PlanField::height, PlanField::thickness};
 constexpr std::array kNeeded{PlanField::length,      PlanField::height,      PlanField::thickness,
                              PlanField::form_rating, PlanField::motor_force, PlanField::motor_amps};
 
 // By PlanLimit.
 constexpr std::array kLimits{
-    Word::planned_by_wish, Word::planned_by_designer, Word::planned_by_form, Word::planned_by_head,
-    Word::planned_by_knit, Word::planned_by_trucks,   Word::planned_by_age,  Word::planned_by_crew};
+    Word::planned_by_wish, Word::planned_by_designer, Word::planned_by_form,
+    Word::planned_by_head, Word::planned_by_knit,     Word::planned_by_trucks,
+    Word::planned_by_age,  Word::planned_by_crew,     Word::planned_by_vibrators};
+
+bool of_deck(const Element& element) {
+  return element.kind == ElementKind::deck;
+}
 
 // The names of what is needed and not given: "form rating, motor's force".
 std::string missing(const Say& say, const PlanEdit& edit) {
   std::string names;
-  for (const PlanField field : kNeeded) {
+  const auto ask = [&](PlanField field) {
     const FieldRef ref{field, edit.of, 0};
-    if (is_given(edit.draft, ref)) continue;
+    if (is_given(edit.draft, ref)) return;
     if (!names.empty()) names += ", ";
     names += field_label(say, edit.draft, ref);
+  };
+  if (of_deck(edit.draft.plan.elements[edit.of])) {
+    std::for_each(kNeededOfDeck.begin(), kNeededOfDeck.end(), ask);
+  } else {
+    std::for_each(kNeeded.begin(), kNeeded.end(), ask);
   }
   return names;
 }
 
 std::string in_words(const Say& say, const PlannedPour& planned) {
   const Element& element = planned.plan.elements.front();
-  std::string words = say(Word::planned_rise, say.rise(planned.rise),
+  const bool deck = of_deck(element);
+  const Amount rate{Measure::placing, trade::in_cubic_metres_per_hour(planned.placing)};
+  std::string words = say(deck ? Word::planned_placing : Word::planned_rise,
+                          deck ? say.amount(rate) : say.rise(planned.rise),
                           say(kLimits.at(static_cast<std::size_t>(planned.sets_rise))));
   const auto more = [&](const std::string& part) { words += " \u00B7 " + part; };
   if (!planned.method_holds) more(say(Word::planned_liquid));
-  more(say(Word::planned_rows, element.rows.size(), planned.motors_a_row, planned.motors));
+  if (!deck)
+    more(say(Word::planned_rows, element.rows.size(), planned.motors_a_row, planned.motors));
   more(say(Word::planned_loads, planned.trucks, say.amount(rb::amount(planned.load)),
            fmt::format("{:.1f}", planned.trucks_an_hour)));
   more(span_text(planned.duration));
@@ -44,7 +60,7 @@ std::string in_words(const Say& say, const PlannedPour& planned) {
   for (const GuessTold& guess : planned.guesses) {
     if (guess.changed) more(words_of(guess.words, say.voice()));
   }
-  if (planned.insert_too) more(say(Word::planned_insert));
+  if (planned.insert_too && !deck) more(say(Word::planned_insert));
   return words;
 }
 
@@ -103,7 +119,9 @@ void draw_computed(Stage& stage, const Box& box, const PlanEdit& edit) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   Box in = box;
-  canvas.text(say(Word::planned_caution), in.cut_bottom(canvas.height(Face::small)),
+  canvas.text(say(of_deck(edit.draft.plan.elements[edit.of]) ? Word::planned_deck_caution
+                                                             : Word::planned_caution),
+              in.cut_bottom(canvas.height(Face::small)),
               {.face = Face::small, .colours = canvas.on_page()});
   draw_paper_end(stage, in);
   const std::string lacks = missing(say, edit);

@@ -372,10 +372,24 @@ constexpr auto on(PlanEdit::Page page, std::array<FieldRow, N> rows) {
 }
 
 using Page = PlanEdit::Page;
+// A deck has no rows: what the planner asks of it.
+bool asked_of(const D& d, const R& r, PlanField field) {
+  static constexpr std::array kOfDeck{PlanField{"concrete_temp"}, PlanField{"crew"},
+                                      PlanField{"load"}, PlanField{"trucks_per_hour"},
+                                      PlanField{"haul"}};
+  return element(d, r).kind != ElementKind::deck ||
+         std::find(kOfDeck.begin(), kOfDeck.end(), field) != kOfDeck.end();
+}
+
 constexpr auto kFields = joined(kNamed, on(Page::lifts, kOfLifts), on(Page::mix, kOfMix),
                                 on(Page::limits, kOfLimits), on(Page::compute, kOfPlanner));
 
 }  // namespace
+
+bool is_asked(const PlanDraft& draft, const FieldRef& ref, const FieldRow& row) {
+  if (row.listed != nullptr && !row.listed(draft, ref)) return false;
+  return row.page != Page::compute || asked_of(draft, ref, row.field);
+}
 
 std::span<const FieldRow> field_rows() {
   return kFields;

@@ -28,5 +28,7 @@ struct FieldRow {
 };
 
 std::span<const FieldRow> field_rows();
+/// Whether its page lists it for what is shown.
+bool is_asked(const PlanDraft& draft, const FieldRef& ref, const FieldRow& row);
 
 }  // namespace rb::screens

@@ -63,6 +63,9 @@ std::string field_label(const Say& say, const PlanDraft& draft, const FieldRef& 
   if (ref.field == PlanField::height && element_of(draft, ref).kind == ElementKind::deck) {
     return say(Word::plan_width);
   }
+  if (ref.field == PlanField{"crew"} && element_of(draft, ref).kind == ElementKind::deck) {
+    return say(Word::plan_hands_deck);
+  }
   if (ref.field == PlanField::length && element_of(draft, ref).section == trade::Section::round) {
     return say(Word::plan_diameter);
   }

@@ -117,7 +117,7 @@ class Tiles {
   void listed() {
     for (const FieldRow& row : field_rows()) {
       const FieldRef ref{row.field, edit_.of, 0};
-      if (row.page != edit_.page || (row.listed != nullptr && !row.listed(draft(), ref))) continue;
+      if (row.page != edit_.page || !is_asked(draft(), ref, row)) continue;
       figure(row.field);
     }
   }
@@ -234,11 +234,11 @@ class Tiles {
 
   void rows() {
     const bool guessed = guesses().rows;
-    if (shown().kind != ElementKind::deck) {  // a deck's surface is worked, not its form
-      page("compute", say_(Word::plan_compute), say_(Word::plan_compute_what), Page::compute,
-           edit_.of, false);
-      out_.back().tile.look = Look::act;
-    }
+    const bool deck = shown().kind == ElementKind::deck;
+    page("compute", say_(Word::plan_compute),
+         say_(deck ? Word::plan_compute_deck : Word::plan_compute_what), Page::compute, edit_.of,
+         false);
+    out_.back().tile.look = Look::act;
     figures({PlanField::row_lowest, PlanField::row_apart, PlanField::row_motors}, guessed);
     const bool both = guesses().pattern.both_sides;
     choice("sides", say_(both ? Word::plan_side_both : Word::plan_side_one), Word::plan_sides,

@@ -69,7 +69,7 @@ void look_bay(const BayLook& bay, const Rule& rule, Findings& out) {
   if (last == nullptr) return;  // unvibrated or insert-missing tells it
   const PointsWanted wanted =
       points_wanted(bay.look.plan(), bay.element(), bay.bay, widest_apart(bay.look.plan(), *last),
-                    bay.high() - bay.low());
+                    bay.low(), bay.high());
   const double all = wanted.all();
   // Beside rows they need not cover the height, but some must count.
   const double height = bay.under_share();

@@ -21,7 +21,7 @@ struct Old {
 std::optional<Old> on_top(const Look& look, const LiftReport& report, std::size_t bay) {
   const Element& element = look.element(report);
   const Length z = look.lift(report).top[bay];
-  if (z <= look.lift(report).bottom[bay] || element.kind == ElementKind::deck) return std::nullopt;
+  if (z <= look.lift(report).bottom[bay] || element.one_layer()) return std::nullopt;
   const trade::TopCurve& top = look.state.elements[report.element].tops[bay];
   const auto came = top.reached(z);
   auto next = top.covered(z);

@@ -105,7 +105,7 @@ bool judge(const Look& look, const Rule& rule, const LiftReport& report, LiftLoo
 void judge_left(const Look& look, const Rule& rule, const LiftReport& report, std::size_t bay,
                 Findings& out) {
   const Element& element = look.element(report);
-  if (look.state.closed || element.kind == ElementKind::deck || element.lifts.empty()) return;
+  if (look.state.closed || element.one_layer() || element.lifts.empty()) return;
   const LiftState& lift = look.lift(report);
   const Length z = lift.top[bay];
   const trade::TopCurve& top = look.state.elements[report.element].tops[bay];
