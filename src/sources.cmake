@@ -78,6 +78,7 @@ set(pour_sources
   pour/outlook/row_head.cpp
   pour/outlook/run_wanted.cpp
   pour/outlook/set_clock.cpp
+  pour/outlook/stripping.cpp
   pour/plan/json_fields.cpp
   pour/plan/most.cpp
   pour/plan/plan.cpp
@@ -117,6 +118,7 @@ set(check_sources
   check/rules.cpp
   check/say_finding.cpp
   check/shortfall.cpp
+  check/stripped.cpp
   check/tested_mix.cpp
   check/vibrated.cpp
   check/worst_insert.cpp

@@ -61,6 +61,27 @@ void unread_weather(const Look& look, std::size_t e, std::vector<NotJudged>& gap
                                    "for it, so how fast its surface dried is not judged.")});
 }
 
+// A mix that is to reach a strength, of which a load came and no specimen was taken.
+void untaken_specimens(const Look& look, std::vector<NotJudged>& gaps) {
+  for (const Mix& mix : look.plan().mixes) {
+    if (!mix.strength) continue;
+    const auto is_of = [&](const TestState& test) { return tested_mix(look.state, test) == &mix; };
+    const bool came = std::any_of(look.state.trucks.begin(), look.state.trucks.end(),
+                                  [&](const TruckState& truck) {
+                                    return truck.what && truck.what->mix == mix.id &&
+                                           truck.ended() && *truck.ended() <= look.asked.at;
+                                  });
+    const bool taken = std::any_of(
+        look.state.tests.begin(), look.state.tests.end(),
+        [&](const TestState& test) { return !test.what.specimens.empty() && is_of(test); });
+    if (!came || taken) continue;
+    gaps.push_back({.what = "specimen",
+                    .sentence = said("of a mix with a strength to reach no specimen was taken, so "
+                                     "its strength is not judged.")});
+    return;  // once
+  }
+}
+
 void unbroken_specimens(const Look& look, std::vector<NotJudged>& gaps) {
   for (const TestState& test : look.state.tests) {
     const Mix* mix = tested_mix(look.state, test);
@@ -94,17 +115,13 @@ bool all_in(const Look& look, std::size_t element) {
          static_cast<std::size_t>(lifts.back().lift) >= planned.size();
 }
 
-bool strength_judged(const PourState& state, std::size_t element, Seconds at) {
-  return !state.plan->elements[element].strength_curve.empty() ||
-         strength_shown(state, element, at).by_specimens;
-}
-
 void tell_after_pour(const Look& look, std::vector<NotJudged>& gaps) {
   for (std::size_t e = 0; e < look.state.elements.size(); ++e) {
     untold_curing(look, e, gaps);
     unshown_strength(look, e, gaps);
     unread_weather(look, e, gaps);
   }
+  untaken_specimens(look, gaps);
   unbroken_specimens(look, gaps);
 }
 

@@ -16,10 +16,6 @@ std::optional<Seconds> curing_begun(const PourState& state, std::size_t element,
 /// planned lift has ended.
 bool all_in(const Look& look, std::size_t element);
 
-/// Whether anything can show the strength of an element's concrete at a moment: a curve, or a
-/// specimen of its last load.
-bool strength_judged(const PourState& state, std::size_t element, Seconds at);
-
 /// Curing planned and not yet seen through, a strip strength nothing can show, specimens not broken
 /// yet, a slab whose weather nobody read.
 void tell_after_pour(const Look& look, std::vector<NotJudged>& gaps);

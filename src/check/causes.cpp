@@ -7,6 +7,7 @@
 #include <map>
 #include <string_view>
 
+#include "pour/log/log_entry.h"
 #include "pour/plan/row_reach.h"
 
 namespace rb {
@@ -266,6 +267,15 @@ bool row_alone(const Pair& p) {
   return p.same_row();
 }
 
+// What was gone on over is what the finding tells of: one thing gone wrong. A face is stripped
+// after it was gone on over, and not before something else of that face was.
+bool gone_on_over(const Pair& p) {
+  if (!p.same_element() || !p.effect.ref || p.effect.side != p.cause.side) return false;
+  const auto* passed = std::get_if<event::Override>(&p.look.state.log[*p.effect.ref].event.what);
+  return passed != nullptr && passed->rule == p.cause.rule && p.effect.from && p.cause.from &&
+         *p.effect.from <= *p.cause.from;
+}
+
 struct Follows {
   std::string_view effect, cause;
   bool (*from)(const Pair&);
@@ -322,6 +332,8 @@ constexpr Follows kFollows[] = {
     {"rise-fast", "rise-fast", rose_on},
     {"speed-out", "speed-out", set_so_before},
     {"trip-open", "trip-open", same_trip},
+    {"gate-passed", "strip-early", gone_on_over},
+    {"gate-passed", "strip-leave", gone_on_over},
 };
 
 std::string own_id(const Look& look, const Finding& f) {

@@ -38,7 +38,7 @@ Facts facts_of(const Finding& finding, const Plan& plan) {
 
 // A plan's field in plain words; whoever writes the plan reads its name at a terminal.
 const char* field_words(std::string_view field) {
-  constexpr std::array<std::pair<std::string_view, const char*>, 13> kFields{{
+  constexpr std::array<std::pair<std::string_view, const char*>, 14> kFields{{
       {"cure_for_s", said("how long it is cured")},
       {"cure_start_within_s", said("when curing begins")},
       {"dose_min_s", said("least vibration")},
@@ -50,6 +50,7 @@ const char* field_words(std::string_view field) {
       {"power[].generator", said("the generator's rating")},
       {"rise_limit", said("limit of rise")},
       {"strength_mpa", said("the mix's strength at 28 days")},
+      {"strip_permit", said("leave to strip")},
       {"strip_strength_mpa", said("the strength before stripping")},
       {"strip_after_s", said("the time before stripping")},
   }};

@@ -1,5 +1,5 @@
-// strip-early by strength, cure-late, cure-short, evaporation, specimen-low: just below, at and
-// just above each limit, and what is not judged.
+// strip-early by strength, strip-leave, cure-late, cure-short, evaporation, specimen-low: just
+// below, at and just above each limit, and what is not judged.
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
@@ -141,6 +141,81 @@ TEST_CASE(
   CHECK(older.only("strip-early").measured->si == doctest::Approx(9));
 }
 
+TEST_CASE("where temperatures and specimens both show a strength the less of the two counts") {
+  // 20 h of 20 degC show 10 MPa; specimens of a day what they broke at.
+  const auto seen = [](double hours_read, double broke_at) {
+    Pour pour = placed(kStrength).load("T1", 1.2, -600, 0, 600);
+    pour.at(100, R"("do":"test","ticket":"T1","temp":20,"specimens":["S1"])");
+    pour.at(600, concrete(20)).at(600 + hours_read * kHour, concrete(20));
+    pour.at(600 + 30 * kHour, specimen("S1", 1, broke_at));
+    return pour.at(600 + 30 * kHour, kStrip).checked();
+  };
+  CHECK_FALSE(seen(20, 10).has("strip-early"));
+  CHECK_FALSE(seen(24, 30).has("strip-early"));
+  const Checked broken = seen(24, 9.9);
+  CHECK(broken.only("strip-early").measured->si == doctest::Approx(9.9));
+  CHECK(broken.says(broken.only("strip-early")).find("stripped with 9.9 MPa shown") !=
+        std::string::npos);
+  CHECK(seen(19, 30).only("strip-early").measured->si == doctest::Approx(9.4));
+  // A specimen broken afterwards was not known.
+  Pour later = placed(kStrength).load("T1", 1.2, -600, 0, 600);
+  later.at(100, R"("do":"test","ticket":"T1","temp":20,"specimens":["S1"])");
+  later.at(600, concrete(20)).at(600 + 24 * kHour, concrete(20));
+  later.at(600 + 30 * kHour, kStrip).at(600 + 31 * kHour, specimen("S1", 1, 5));
+  CHECK_FALSE(later.checked().has("strip-early"));
+}
+
+TEST_CASE("leave to strip that the plan asks for is given after the last concrete and before") {
+  const double strip = 90 * kHour;
+  const std::string leave = R"("do":"permit-strip","element":"W1","why":"looked at")";
+  const auto seen = [&](double given, const std::string& how) {
+    return placed(R"("strip_permit":true)").at(given, how).at(strip, kStrip).checked();
+  };
+  CHECK_FALSE(seen(strip - 1, leave).has("strip-leave"));
+  CHECK_FALSE(seen(strip, leave).has("strip-leave"));
+  const Checked after = seen(strip + 1, leave);
+  const Finding f = after.only("strip-leave");
+  CHECK(f.severity == Severity::stop);
+  CHECK(source_text(f.source, kTerminal) == "plan: strip_permit");
+  CHECK(after.says(f).find("stripped with no leave logged") != std::string::npos);
+  // The last concrete came at 600 s.
+  CHECK_FALSE(seen(600, leave).has("strip-leave"));
+  const Checked before = seen(599, leave);
+  CHECK(before.says(before.only("strip-leave")).find("gave before its last concrete came") !=
+        std::string::npos);
+  // For this face, by somebody with a role.
+  CHECK_FALSE(seen(strip - 1, leave + R"(,"side":"near")").has("strip-leave"));
+  CHECK(seen(strip - 1, leave + R"(,"side":"far")").has("strip-leave"));
+  const Checked stranger = seen(strip - 1, R"("by":"x9",)" + leave);
+  CHECK(stranger.says(stranger.only("strip-leave")).find("x9, whom the plan gives no role") !=
+        std::string::npos);
+  // Once it counted, what somebody else says later changes nothing.
+  CHECK_FALSE(placed(R"("strip_permit":true)")
+                  .at(strip - 2, leave)
+                  .at(strip - 1, R"("by":"x9",)" + leave)
+                  .at(strip, kStrip)
+                  .checked()
+                  .has("strip-leave"));
+  // Not asked for, none is missed; asked for, leave clears nothing of the time.
+  CHECK_FALSE(placed("").at(strip, kStrip).checked().has("strip-leave"));
+  const auto both = placed(R"("strip_permit":true)").at(1200, leave).at(2400, kStrip).checked();
+  CHECK(both.has("strip-early"));
+  CHECK_FALSE(both.has("strip-leave"));
+}
+
+TEST_CASE("what was gone on over before a face was stripped is told with it, as one thing") {
+  const std::string over = R"("do":"override","rule":"strip-early","element":"W1","why":"rain",)";
+  const auto seen = [&](const std::string& side, double at) {
+    return placed("").at(at, over + R"("side":")" + side + '"').at(2400, kStrip).checked();
+  };
+  const Checked one = seen("near", 2400);
+  CHECK(one.only("gate-passed").group == one.only("strip-early").group);
+  const Checked other = seen("far", 2400);
+  CHECK(other.only("gate-passed").group != other.only("strip-early").group);
+  const Checked later = seen("near", 2401);
+  CHECK(later.only("gate-passed").group != later.only("strip-early").group);
+}
+
 TEST_CASE("a strip strength that nothing can show is not judged, and the set is the least") {
   const Checked later = placed(R"("strip_strength_mpa":10)").at(90 * kHour, kStrip).checked();
   CHECK_FALSE(later.has("strip-early"));
@@ -266,4 +341,24 @@ TEST_CASE("a specimen of 28 days below the strength of its mix is told, one of 2
   CHECK_FALSE(untold(low, "specimen"));
   CHECK_FALSE(seen(27, 30).has("specimen-low"));
   CHECK(untold(seen(27, 30), "specimen"));
+}
+
+TEST_CASE("a mix that is to reach a strength wants specimens of a load that came") {
+  const auto seen = [](const std::string& strength, const std::string& specimens) {
+    return placed("", strength)
+        .load("T1", 1.2, -600, 0, 600)
+        .at(100, R"("do":"test","ticket":"T1","temp":20)" + specimens)
+        .checked();
+  };
+  const std::string strong = R"(,"strength_mpa":40)";
+  CHECK(untold(seen(strong, ""), "specimen"));
+  CHECK_FALSE(untold(seen("", ""), "specimen"));
+  CHECK(untold(seen(strong, R"(,"specimens":["S1"])"), "specimen"));  // taken, and not broken yet
+  const auto broken = placed("", strong)
+                          .load("T1", 1.2, -600, 0, 600)
+                          .at(100, R"("do":"test","ticket":"T1","temp":20,"specimens":["S1"])")
+                          .at(28 * 86400, specimen("S1", 28, 41));
+  CHECK_FALSE(untold(broken.checked(), "specimen"));
+  // While the load is discharged it may be taken yet.
+  CHECK_FALSE(untold(placed("", strong).load("T1", 1.2, -600, 0, 600).live(500), "specimen"));
 }

@@ -143,13 +143,14 @@ TEST_CASE("what cannot be is refused by its field, with what to do") {
 TEST_CASE("what is asked after the pour is read from a plan and written as it was") {
   const std::string element =
       R"(,"strip_after_s":57600,"strip_strength_mpa":12.5,"strength_curve":[[12,4],[24.5,11]],)"
-      R"("cure_start_within_s":1800,"cure_for_s":604800)";
+      R"("cure_start_within_s":1800,"cure_for_s":604800,"strip_permit":true)";
   const auto read = parse_plan(plan(element, R"(,"strength_mpa":40)"), "plan");
   REQUIRE(read);
   CHECK(in_megapascals(*read->elements[0].strip_strength) == doctest::Approx(12.5));
   REQUIRE(read->elements[0].strength_curve.size() == 2);
   CHECK(read->elements[0].strength_curve[1].age == hours(24.5));
   CHECK(read->elements[0].cure_for == seconds(604800));
+  CHECK(read->elements[0].strip_permit);
   CHECK(in_megapascals(*read->mixes[0].strength) == doctest::Approx(40));
   const std::string written = to_json(*read);
   CHECK(has(written, R"("strength_curve":[[12.0,4.0],[24.5,11.0]])"));
@@ -190,5 +191,5 @@ TEST_CASE("maturity counts from the last concrete to the last reading of each pl
   // Air is no concrete.
   const PourState air = folded(placed + line("08:00", R"("do":"air-temp","temp":30)"), planned);
   CHECK(maturity(air, 0, air.last).empty());
-  CHECK_FALSE(strength_shown(air, 0, air.last).greatest());
+  CHECK_FALSE(strength_shown(air, 0, air.last).counts());
 }

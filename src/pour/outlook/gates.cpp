@@ -24,6 +24,8 @@ constexpr std::array kCards{
     Card{Gate::not_hung, "row-unhung", said("Row not logged as hung")},
     Card{Gate::cables_open, "cable-open", said("Safety cables not all seen fixed")},
     Card{Gate::over_set, "run-over-set", said("Concrete may have set")},
+    Card{Gate::strip_early, "strip-early", said("Too early to strip")},
+    Card{Gate::strip_leave, "strip-leave", said("No leave to strip")},
 };
 
 const Card& card_of(Gate gate) {
@@ -111,6 +113,13 @@ std::vector<OpenGate> gates_of_run(const PourState& state, std::size_t element, 
     open(Gate::cables_open, hung->from);
   }
   if (answer.over_set) open(Gate::over_set, {});
+  return gates;
+}
+
+std::vector<Gate> gates_of_strip(const StripVerdict& verdict) {
+  std::vector<Gate> gates;
+  if (verdict.early()) gates.push_back(Gate::strip_early);
+  if (verdict.without_leave()) gates.push_back(Gate::strip_leave);
   return gates;
 }
 

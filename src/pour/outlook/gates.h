@@ -1,6 +1,6 @@
-// What must be in order before a lift is begun or a row is run. Whoever goes on over it gives a
-// name and a reason, kept as an event (event::Override): it lets the log book what happens and
-// clears nothing. Against a form that moved or a motor that came loose there is none.
+// What must be in order before a lift is begun, a row is run or a face is stripped. Whoever goes on
+// over it gives a name and a reason, kept as an event (event::Override): it lets the log book what
+// happens and clears nothing. Against a form that moved or a motor that came loose there is none.
 #pragma once
 
 #include <array>
@@ -9,6 +9,7 @@
 
 #include "pour/log/kinds_paper.h"
 #include "pour/outlook/run_wanted.h"
+#include "pour/outlook/stripping.h"
 
 namespace rb {
 
@@ -20,6 +21,8 @@ enum class Gate {
   not_hung,     ///< no motor of the row was logged as hung
   cables_open,  ///< not every safety cable was seen fixed
   over_set,     ///< the concrete in the row's reach may have set
+  strip_early,  ///< the face is not to be stripped yet, by time, strength or set
+  strip_leave,  ///< the plan asks for leave to strip, and none counts
 };
 /// What the event names it by: a rule's id, where a rule speaks of it.
 const char* rule_of(Gate gate);
@@ -46,5 +49,7 @@ std::vector<Gate> not_passed(const std::vector<OpenGate>& gates);
 std::vector<OpenGate> gates_of_lift(const PourState& state, std::size_t element, Seconds now);
 std::vector<OpenGate> gates_of_run(const PourState& state, std::size_t element, std::size_t row,
                                    const RunAnswer& answer);
+/// Of a face that is to be stripped; asked each time, for a face is stripped once.
+std::vector<Gate> gates_of_strip(const StripVerdict& verdict);
 
 }  // namespace rb

@@ -117,8 +117,8 @@ std::vector<MaturityAt> maturity(const PourState& state, std::size_t element, Se
   return all;
 }
 
-std::optional<Pressure> StrengthShown::greatest() const {
-  if (by_maturity && by_specimens) return std::max(*by_maturity, *by_specimens);
+std::optional<Pressure> StrengthShown::counts() const {
+  if (by_maturity && by_specimens) return std::min(*by_maturity, *by_specimens);
   return by_maturity ? by_maturity : by_specimens;
 }
 
@@ -153,6 +153,11 @@ StrengthShown strength_shown(const PourState& state, std::size_t element, Second
     }
   }
   return shown;
+}
+
+bool strength_judged(const PourState& state, std::size_t element, Seconds at) {
+  return !state.plan->elements[element].strength_curve.empty() ||
+         strength_shown(state, element, at).by_specimens;
 }
 
 Seconds cured_for(const PourState& state, std::size_t element, Seconds came, Seconds until) {

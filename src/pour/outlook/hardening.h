@@ -36,9 +36,14 @@ struct StrengthShown {
   std::optional<Pressure> by_maturity;
   /// By the oldest specimens, no older than the concrete, of the loads its last is of: the lowest.
   std::optional<Pressure> by_specimens;
-  [[nodiscard]] std::optional<Pressure> greatest() const;
+  /// What a form is stripped by: the less of the two where both are known (our own choice, the
+  /// careful one).
+  [[nodiscard]] std::optional<Pressure> counts() const;
 };
 StrengthShown strength_shown(const PourState& state, std::size_t element, Seconds at);
+/// Whether anything can show the strength of an element's concrete at a moment: a curve, or a
+/// specimen of its last load.
+bool strength_judged(const PourState& state, std::size_t element, Seconds at);
 
 /// How long an element was under curing after its last concrete came, breaks left out, up to a
 /// moment.

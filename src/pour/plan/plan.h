@@ -103,6 +103,7 @@ struct Element {
   std::optional<Seconds> joint_age_max{};    ///< the contract's: from one layer to the next on it
   std::optional<Seconds> strip_after{};      ///< no form is stripped sooner after its last concrete
   std::optional<Pressure> strip_strength{};  ///< nor before this is shown of its last concrete
+  bool strip_permit = false;                 ///< nor before somebody gives leave
   /// What its concrete reaches by equivalent age at 20 degC, by tests of the mix; may be empty.
   std::vector<trade::StrengthPoint> strength_curve{};
   std::optional<Seconds> cure_start_within{};  ///< of its last concrete

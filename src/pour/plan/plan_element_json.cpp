@@ -204,6 +204,7 @@ Element read_element(Fields f) {
   }
   read_figures(f, element);
   hold_section_together(f, element);
+  if (f.has("strip_permit")) element.strip_permit = f.boolean("strip_permit");
   element.batter_deg = f.maybe_number("batter_deg", kBatter).value_or(0.0);
   if (f.has("meets")) {
     for (std::string& other : f.ids("meets", most::kElements)) {

@@ -80,6 +80,7 @@ Json element_json(const Element& e) {
             {"lifts", lengths_json(e.lifts)}};
   if (e.section != trade::Section::rect) json["section"] = to_text(e.section);
   if (e.batter_deg != 0) json["batter_deg"] = e.batter_deg;
+  if (e.strip_permit) json["strip_permit"] = true;
   for (const ElementId& other : e.meets) json["meets"].push_back(other.text);
   for (const trade::StrengthPoint& point : e.strength_curve) {
     json["strength_curve"].push_back(

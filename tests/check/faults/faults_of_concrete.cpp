@@ -140,6 +140,13 @@ std::vector<Fault> faults_of_concrete() {
          p.at(80100, R"("do":"strip","element":"W1","side":"near")");
        },
        everywhere("strip-early")},
+      {"stripped without the leave the plan asks for",
+       [](Pour& p, ElementKind) {
+         p.plan.element +=
+             std::string{p.plan.element.empty() ? "" : ","} + R"("strip_permit":true)";
+         p.at(400000, R"("do":"strip","element":"W1","side":"near")");
+       },
+       everywhere("strip-leave")},
       {"a strip strength nothing can show",
        [](Pour& p, ElementKind) {
          p.plan.element +=

@@ -57,6 +57,12 @@ const std::vector<Spoilt>& spoilt() {
       {"strip-early",
        [](Pour& p) { p.at(9000, R"("do":"strip","element":"W1","side":"near")"); },
        {}},
+      {"strip-leave",
+       [](Pour& p) {
+         p.plan.element += R"(,"strip_permit":true)";
+         p.at(400000, R"("do":"strip","element":"W1","side":"near")");
+       },
+       {}},
       {"cure-late",
        [](Pour& p) {
          p.plan.element += R"(,"cure_start_within_s":600)";

@@ -17,6 +17,7 @@ void look_gate_passed(const Look& look, const Rule& rule, Findings& out) {
     f.element = passed.element;
     f.row = passed.row;
     f.lift = passed.what.lift;
+    f.side = passed.what.side;
     f.from = passed.at;
     f.ref = passed.ref;
     f.sentence = said("{who} went on over \"{what}\": {why}");
