@@ -35,6 +35,22 @@ struct Fault {
   std::optional<double> live{};  ///< told while the pour goes on, at that moment
 };
 
+/// What a report tells: its groups, its gaps, its rules, each once.
+inline std::set<std::string> groups_of(const Checked& seen) {
+  std::set<std::string> all;
+  for (const Finding& f : seen.report.findings) all.insert(f.group);
+  return all;
+}
+inline std::set<std::string> gaps_of(const Checked& seen) {
+  std::set<std::string> all;
+  for (const NotJudged& gap : seen.report.not_judged) all.insert(gap.what);
+  return all;
+}
+inline std::set<std::string> rules_of(const Checked& seen) {
+  const auto found = seen.rules();
+  return {found.begin(), found.end()};
+}
+
 /// Of rows and power, of concrete, of what is done and written.
 std::vector<Fault> faults();
 std::vector<Fault> faults_of_rows();

@@ -21,23 +21,6 @@ Pour good(std::size_t kind) {
   return kind == 0 ? good_wall() : kind == 1 ? good_column() : good_deck();
 }
 
-std::set<std::string> groups(const Checked& seen) {
-  std::set<std::string> all;
-  for (const Finding& f : seen.report.findings) all.insert(f.group);
-  return all;
-}
-
-std::set<std::string> gaps(const Checked& seen) {
-  std::set<std::string> all;
-  for (const NotJudged& gap : seen.report.not_judged) all.insert(gap.what);
-  return all;
-}
-
-std::set<std::string> rules(const Checked& seen) {
-  const auto found = seen.rules();
-  return {found.begin(), found.end()};
-}
-
 }  // namespace
 
 TEST_CASE("a wall, a column and a deck that go right in every respect are told nothing") {
@@ -58,7 +41,8 @@ TEST_CASE("nothing is told at any moment of a pour that goes right, but that it 
       CAPTURE(now);
       INFO(to_text(seen.state, seen.report));
       const bool waits = seen.state.closed && seen.state.signs.size() < 2;
-      CHECK(rules(seen) == (waits ? std::set<std::string>{"unsigned"} : std::set<std::string>{}));
+      CHECK(rules_of(seen) ==
+            (waits ? std::set<std::string>{"unsigned"} : std::set<std::string>{}));
     }
   }
 }
@@ -83,18 +67,18 @@ TEST_CASE("each of over forty single faults is told once, by its own rule and no
       const bool gap = expected.says.starts_with(kGap);
       CHECK(expected.also.empty() == expected.why.empty());  // what follows is told why
       if (gap) {
-        CHECK(rules(seen).empty());
+        CHECK(rules_of(seen).empty());
         std::set<std::string> untold = expected.gaps;
         untold.insert(expected.says.substr(kGap.size()));
-        CHECK(gaps(seen) == untold);
+        CHECK(gaps_of(seen) == untold);
         continue;
       }
       std::set<std::string> all = expected.also;
       all.insert(expected.says);
-      CHECK(rules(seen) == all);
-      CHECK(gaps(seen) == expected.gaps);
-      CHECK(groups(seen).size() == 1);
-      for (const std::string& group : groups(seen)) {
+      CHECK(rules_of(seen) == all);
+      CHECK(gaps_of(seen) == expected.gaps);
+      CHECK(groups_of(seen).size() == 1);
+      for (const std::string& group : groups_of(seen)) {
         CAPTURE(group);
         CHECK(group.substr(0, group.find_first_of("/#")) == expected.says);
       }
@@ -111,7 +95,7 @@ TEST_CASE("two faults in one pour are two groups, each as it would be alone") {
   pour.changed(R"("ticket":"T1","mix")", R"("volume":1.2)", R"("volume":1.2,"water_added":0.04)");
   const Checked seen = pour.checked();
   INFO(to_text(seen.state, seen.report));
-  CHECK(groups(seen).size() == 2);
+  CHECK(groups_of(seen).size() == 2);
   for (const Finding& f : seen.report.findings) {
     CAPTURE(f.rule);
     CHECK(f.group.starts_with(f.rule == "water-added" ? "water-added/" : "row-missed/"));
@@ -122,7 +106,7 @@ TEST_CASE("two rows of one wall that never ran are two groups") {
   Pour pour = good_wall();
   never_ran(pour, "R1");
   never_ran(pour, "R3");
-  CHECK(groups(pour.checked()).size() == 2);
+  CHECK(groups_of(pour.checked()).size() == 2);
 }
 
 TEST_CASE("a joint left uncovered too long is its own cause, whatever else went wrong beside it") {
