@@ -214,11 +214,13 @@ set(screens_sources
   screens/book/pours_screen.cpp
   screens/book/settings_dialog.cpp
   screens/book/showcase.cpp
+  screens/book/showcase_beside.cpp
   screens/book/ui.cpp
   screens/entry/figure_pad.cpp
   screens/entry/find_panel.cpp
   screens/entry/insert_panel.cpp
   screens/entry/keyboard.cpp
+  screens/entry/load_panel.cpp
   screens/entry/notices.cpp
   screens/entry/number_pad.cpp
   screens/entry/paging.cpp
@@ -226,8 +228,10 @@ set(screens_sources
   screens/entry/power_panel.cpp
   screens/entry/ready_panel.cpp
   screens/entry/scope.cpp
+  screens/entry/specimen_panel.cpp
   screens/entry/test_panel.cpp
   screens/entry/truck_panel.cpp
+  screens/entry/weather_panel.cpp
   screens/glass/canvas.cpp
   screens/glass/fonts.cpp
   screens/glass/geometry.cpp
@@ -260,9 +264,11 @@ set(screens_sources
   screens/plan/plan_drawing.cpp
   screens/plan/plan_field_table.cpp
   screens/plan/plan_fields.cpp
+  screens/plan/plan_guesses.cpp
   screens/plan/plan_pad.cpp
   screens/plan/plan_pages.cpp
   screens/plan/plan_screen.cpp
+  screens/view/after_view.cpp
   screens/view/alarm.cpp
   screens/view/damage_seen.cpp
   screens/view/event_words.cpp

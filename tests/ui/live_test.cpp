@@ -123,6 +123,7 @@ TEST_CASE("figures in feet and Fahrenheit are kept in SI, and what cannot be is 
   keys(tablet, "-4");
   CHECK(tablet.says("-4 \u00B0F"));
   tablet.tap("KEEP");
+  tablet.tap("KEEP");  // humidity and wind were not read
   CHECK(last<event::AirTemp>(tablet).temp.degrees == doctest::Approx(-20));
   tablet.tap_id("air temp");
   keys(tablet, "400");

@@ -4,35 +4,13 @@
 #include <array>
 
 #include "pour/log/log_entry.h"
-#include "screens/book/failure_screen.h"
+#include "screens/book/showcase_parts.h"
 #include "screens/entry/insert_panel.h"
 #include "screens/entry/truck_panel.h"
 
 namespace rb::screens {
 
 namespace {
-
-Drafts with(Dialog dialog) {
-  Drafts drafts;
-  drafts.dialog = std::move(dialog);
-  return drafts;
-}
-
-// A book that was not opened, by each trouble in turn.
-Drafts failing(int trouble) {
-  Drafts drafts;
-  const auto what = static_cast<BookTrouble>(trouble);
-  drafts.failure =
-      FailureDraft{what, "/home/foreman/risebook/pours.risebook",
-                   "the book cannot be opened: the system's own words", may_still_read(what)};
-  return drafts;
-}
-
-Drafts asking(const PourState& state, ClockDoubt doubt) {
-  Drafts drafts;
-  drafts.clock = ClockQuestion{doubt, state.moment(state.last)};
-  return drafts;
-}
 
 Drafts plain(const PourState&) {
   return {};
@@ -51,6 +29,10 @@ RowPlace first_row(const PourState& state) {
   if (state.plan->elements.empty() || state.plan->elements.front().rows.empty()) return {};
   const Element& element = state.plan->elements.front();
   return {element.id, element.rows.front().side, element.rows.front().id};
+}
+
+TicketId first_ticket(const PourState& state) {
+  return state.trucks.empty() ? TicketId{} : state.trucks.front().ticket;
 }
 
 int first_lift(const PourState& state) {
@@ -98,6 +80,7 @@ TestDraft test_draft(const PourState& state) {
   return {.ticket = TicketId{"7143"},
           .slump = millimetres(130),
           .temp = celsius(18.5),
+          .specimens = {SpecimenId{"7143-1"}, SpecimenId{"7143-2"}, SpecimenId{"7143-3"}},
           .at = last_tap(state)};
 }
 
@@ -107,108 +90,9 @@ Drafts with_figure(Draft draft, FigureEntry figure) {
   return with(std::move(draft));
 }
 
-// A copy of the pour's plan, as it is made anew.
-Drafts planning(const PourState& state, PlanEdit::Page page) {
-  Drafts drafts = with(PlanPanel{});
-  drafts.plan.emplace();
-  drafts.plan->draft = copy_of(*state.plan);
-  drafts.plan->page = page;
-  return drafts;
-}
-
-// The same with its rows computed, or refused: a mix that sets too soon cannot be knitted.
-Drafts computing(const PourState& state, Force force, Seconds sets) {
-  Drafts drafts = planning(state, PlanEdit::Page::compute);
-  PlanDraft& draft = drafts.plan->draft;
-  draft.wish.motor.force = force;
-  draft.wish.motor.amps = amperes(4.2);
-  for (Mix& mix : draft.plan.mixes) mix.initial_set = sets;
-  if (!draft.plan.elements.empty()) drafts.plan->computed = compute(draft, 0);
-  return drafts;
-}
-
 using Step = CorrectDraft::Step;
 
 constexpr std::array kScreens{
-    ShowcaseScreen{"pours", false, plain},
-    ShowcaseScreen{"pours-find", false,
-                   [](const PourState&) { return with(FindDraft{.text = "Core"}); }},
-    ShowcaseScreen{"pours-settings", false, [](const PourState&) { return with(SettingsDraft{}); }},
-    ShowcaseScreen{"pours-mirror", false, [](const PourState&) { return with(MirrorDraft{}); }},
-    ShowcaseScreen{"pours-mirror-path", false,
-                   [](const PourState&) { return with(MirrorDraft{.typing = "/media/x"}); }},
-    ShowcaseScreen{"pours-quit", false, [](const PourState&) { return with(QuitDraft{}); }},
-    ShowcaseScreen{"plan-from", false,
-                   [](const PourState& s) {
-                     Drafts drafts = planning(s, PlanEdit::Page::pour);
-                     drafts.dialog = PlanFromDraft{};
-                     return drafts;
-                   }},
-    ShowcaseScreen{"plan-from-asked", false,
-                   [](const PourState& s) {
-                     Drafts drafts = planning(s, PlanEdit::Page::pour);
-                     drafts.dialog = PlanFromDraft{.asked = "plan empty"};
-                     return drafts;
-                   }},
-    ShowcaseScreen{"plan-empty", false,
-                   [](const PourState&) {
-                     Drafts drafts = with(PlanPanel{});
-                     drafts.plan.emplace();
-                     drafts.plan->draft = empty_plan(Units::si);
-                     return drafts;
-                   }},
-    ShowcaseScreen{"plan", false,
-                   [](const PourState& s) { return planning(s, PlanEdit::Page::pour); }},
-    ShowcaseScreen{"plan-element", false,
-                   [](const PourState& s) { return planning(s, PlanEdit::Page::element); }},
-    ShowcaseScreen{"plan-guessed", false,
-                   [](const PourState&) {
-                     Drafts drafts = with(PlanPanel{});
-                     drafts.plan.emplace();
-                     drafts.plan->draft = empty_plan(Units::si);
-                     drafts.plan->page = PlanEdit::Page::element;
-                     drafts.plan->draft.plan.name = "Wall";
-                     add_element(drafts.plan->draft);
-                     set_length(drafts.plan->draft, 0, metres(14.4));
-                     set_height(drafts.plan->draft, 0, metres(4.05));
-                     set_thickness(drafts.plan->draft, 0, metres(0.3));
-                     return drafts;
-                   }},
-    ShowcaseScreen{"plan-bays", false,
-                   [](const PourState& s) { return planning(s, PlanEdit::Page::bays); }},
-    ShowcaseScreen{"plan-lifts", false,
-                   [](const PourState& s) { return planning(s, PlanEdit::Page::lifts); }},
-    ShowcaseScreen{"plan-rows", false,
-                   [](const PourState& s) { return planning(s, PlanEdit::Page::rows); }},
-    ShowcaseScreen{"plan-mix", false,
-                   [](const PourState& s) { return planning(s, PlanEdit::Page::mix); }},
-    ShowcaseScreen{"plan-person", false,
-                   [](const PourState& s) { return planning(s, PlanEdit::Page::person); }},
-    ShowcaseScreen{"plan-limits", false,
-                   [](const PourState& s) { return planning(s, PlanEdit::Page::limits); }},
-    ShowcaseScreen{"plan-compute", false,
-                   [](const PourState& s) {
-                     Drafts drafts = planning(s, PlanEdit::Page::compute);
-                     drafts.plan->draft.wish = {};
-                     return drafts;
-                   }},
-    ShowcaseScreen{"plan-computed", false,
-                   [](const PourState& s) { return computing(s, kilonewtons(6), hours(5)); }},
-    ShowcaseScreen{"plan-refused", false,
-                   [](const PourState& s) { return computing(s, kilonewtons(6), hours(0.5)); }},
-    ShowcaseScreen{"plan-figure", false,
-                   [](const PourState& s) {
-                     Drafts drafts = planning(s, PlanEdit::Page::element);
-                     drafts.plan->field = FieldRef{PlanField::form_rating, 0, 0};
-                     drafts.plan->typed = "60";
-                     return drafts;
-                   }},
-    ShowcaseScreen{"plan-name", false,
-                   [](const PourState& s) {
-                     Drafts drafts = planning(s, PlanEdit::Page::pour);
-                     drafts.plan->naming = PlanEdit::Name::pour;
-                     return drafts;
-                   }},
     ShowcaseScreen{"pour", true, plain},
     ShowcaseScreen{"pad-top", true,
                    [](const PourState& s) { return with(pad_draft(s, PadDraft::Use::top)); }},
@@ -227,6 +111,10 @@ constexpr std::array kScreens{
                    [](const PourState& s) {
                      return with(GateDraft{.element = first_element(s), .lift = first_lift(s)});
                    }},
+    ShowcaseScreen{"gate-strip", true,
+                   [](const PourState& s) {
+                     return with(GateDraft{.strip = Side::near_side, .element = first_element(s)});
+                   }},
     ShowcaseScreen{"resume", true,
                    [](const PourState& s) { return with(ResumeDraft{last_tap(s)}); }},
     ShowcaseScreen{"hold", true, [](const PourState& s) { return with(HoldDraft{last_tap(s)}); }},
@@ -235,6 +123,18 @@ constexpr std::array kScreens{
     ShowcaseScreen{"after-temp", true,
                    [](const PourState& s) {
                      return with(AfterDraft{FigureEntry{.what = Figure::hardening}, last_tap(s)});
+                   }},
+    ShowcaseScreen{"specimens", true, [](const PourState&) { return with(SpecimensDraft{}); }},
+    ShowcaseScreen{"specimen", true,
+                   [](const PourState& s) {
+                     return with(SpecimenDraft{
+                         .specimen = SpecimenId{"7143-1"}, .age_days = 28, .at = last_tap(s)});
+                   }},
+    ShowcaseScreen{"specimen-strength", true,
+                   [](const PourState& s) {
+                     return with_figure(
+                         SpecimenDraft{.specimen = SpecimenId{"7143-1"}, .at = last_tap(s)},
+                         {.what = Figure::broke_at, .typed = "9999"});
                    }},
     ShowcaseScreen{"typing", true,
                    [](const PourState& s) {
@@ -283,6 +183,16 @@ constexpr std::array kScreens{
                      drafts.figures = true;
                      return drafts;
                    }},
+    ShowcaseScreen{"test-specimens", true,
+                   [](const PourState& s) {
+                     TypeDraft draft{.use = TypeDraft::Use::specimens,
+                                     .text = "7143-1 7143-2 7143-3",
+                                     .at = last_tap(s)};
+                     draft.test = test_draft(s);
+                     Drafts drafts = with(draft);
+                     drafts.figures = true;
+                     return drafts;
+                   }},
     ShowcaseScreen{"truck-volume", true,
                    [](const PourState& s) {
                      return with_figure(truck_draft(s), {.what = Figure::volume, .guess = 3.3});
@@ -309,7 +219,30 @@ constexpr std::array kScreens{
                    }},
     ShowcaseScreen{"air", true,
                    [](const PourState& s) {
-                     return with(AirDraft{{.what = Figure::air_temp, .guess = -9}, last_tap(s)});
+                     return with(
+                         AirDraft{.figure = FigureEntry{.what = Figure::air_temp, .guess = -9},
+                                  .at = last_tap(s)});
+                   }},
+    ShowcaseScreen{"air-all", true,
+                   [](const PourState& s) {
+                     return with(AirDraft{.figure = std::nullopt,
+                                          .temp = celsius(-12.5),
+                                          .wind = metres_per_second(11),
+                                          .at = last_tap(s)});
+                   }},
+    ShowcaseScreen{"air-wind", true,
+                   [](const PourState& s) {
+                     return with(AirDraft{.figure = FigureEntry{.what = Figure::wind},
+                                          .temp = celsius(21),
+                                          .at = last_tap(s)});
+                   }},
+    ShowcaseScreen{"load", true,
+                   [](const PourState& s) { return with(LoadDraft{.ticket = first_ticket(s)}); }},
+    ShowcaseScreen{"load-part", true,
+                   [](const PourState& s) {
+                     return with(LoadDraft{.ticket = first_ticket(s),
+                                           .figure = FigureEntry{.what = Figure::part},
+                                           .at = last_tap(s)});
                    }},
     ShowcaseScreen{"insert", true, [](const PourState& s) { return with(insert_draft(s)); }},
     ShowcaseScreen{"insert-wide", true,
@@ -328,40 +261,25 @@ constexpr std::array kScreens{
     ShowcaseScreen{"ready-note", true,
                    [](const PourState&) { return with(ReadyDraft{.noting = "safety cables"}); }},
     ShowcaseScreen{"elements", true, [](const PourState&) { return with(ElementsDraft{}); }},
-    ShowcaseScreen{"failure", false, [](const PourState&) { return failing(0); }},
-    ShowcaseScreen{"failure-1", false, [](const PourState&) { return failing(1); }},
-    ShowcaseScreen{"failure-2", false, [](const PourState&) { return failing(2); }},
-    ShowcaseScreen{"failure-3", false, [](const PourState&) { return failing(3); }},
-    ShowcaseScreen{"failure-4", false, [](const PourState&) { return failing(4); }},
-    ShowcaseScreen{"failure-5", false, [](const PourState&) { return failing(5); }},
-    ShowcaseScreen{"failure-6", false, [](const PourState&) { return failing(6); }},
-    ShowcaseScreen{"failure-7", false, [](const PourState&) { return failing(7); }},
-    ShowcaseScreen{"failure-8", false, [](const PourState&) { return failing(8); }},
-    ShowcaseScreen{"failure-9", false, [](const PourState&) { return failing(9); }},
-    ShowcaseScreen{"failure-10", false, [](const PourState&) { return failing(10); }},
-    ShowcaseScreen{"failure-11", false, [](const PourState&) { return failing(11); }},
-    ShowcaseScreen{"failure-12", false, [](const PourState&) { return failing(12); }},
-    ShowcaseScreen{"failure-13", false, [](const PourState&) { return failing(13); }},
-    ShowcaseScreen{"clock-early", false,
-                   [](const PourState& s) { return asking(s, ClockDoubt::before_build); }},
-    ShowcaseScreen{"clock-behind", false,
-                   [](const PourState& s) { return asking(s, ClockDoubt::behind_book); }},
-    ShowcaseScreen{"clock-ahead", true,
-                   [](const PourState& s) { return asking(s, ClockDoubt::ahead_of_book); }},
-    ShowcaseScreen{"clock-far", true,
-                   [](const PourState& s) { return asking(s, ClockDoubt::far_ahead); }},
 };
 
 }  // namespace
 
 std::span<const ShowcaseScreen> showcase() {
-  return kScreens;
+  static const std::vector<ShowcaseScreen> all = [] {
+    const auto beside = showcase_of_no_pour();
+    std::vector<ShowcaseScreen> screens{beside.begin(), beside.end()};
+    screens.insert(screens.end(), kScreens.begin(), kScreens.end());
+    return screens;
+  }();
+  return all;
 }
 
 const ShowcaseScreen* find_screen(std::string_view name) {
-  const auto found = std::find_if(kScreens.begin(), kScreens.end(),
+  const auto screens = showcase();
+  const auto found = std::find_if(screens.begin(), screens.end(),
                                   [&](const ShowcaseScreen& s) { return s.name == name; });
-  return found == kScreens.end() ? nullptr : &*found;
+  return found == screens.end() ? nullptr : &*found;
 }
 
 }  // namespace rb::screens

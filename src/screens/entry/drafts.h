@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <variant>
+#include <vector>
 
 #include "base/result.h"
 #include "pour/log/happening.h"
@@ -55,7 +56,13 @@ enum class Figure {
   points,
   heads,
   speed,
-  hardening  ///< the temperature of hardening concrete
+  hardening,  ///< the temperature of hardening concrete
+  humidity,
+  wind,
+  part,      ///< of a load, that went into an element
+  returned,  ///< of a load, that went back
+  age_days,  ///< of a specimen, when it was broken
+  broke_at   ///< its strength
 };
 struct FigureEntry {
   Figure what = Figure::volume;
@@ -84,11 +91,36 @@ struct TestDraft {
   std::optional<Celsius> temp{};
   std::optional<double> air{};  ///< per cent
   std::optional<MassPerVolume> density{};
+  std::vector<SpecimenId> specimens{};  ///< taken of it
   std::optional<FigureEntry> figure{};
   Moment at{};
 };
+/// The air at the form; its temperature is asked for first, the rest only where it was read.
 struct AirDraft {
-  FigureEntry figure{.what = Figure::air_temp};
+  std::optional<FigureEntry> figure{FigureEntry{.what = Figure::air_temp}};
+  std::optional<Celsius> temp{};
+  std::optional<double> humidity{};  ///< per cent
+  std::optional<Velocity> wind{};
+  Moment at{};
+};
+/// Where a load went: what of it into which element, and what back to the plant.
+struct LoadDraft {
+  TicketId ticket{};
+  std::optional<FigureEntry> figure{};
+  std::size_t part = 0;  ///< whose volume `figure` is; past the last one: what went back
+  int page = 0;
+  Moment at{};
+};
+/// Which specimen was broken.
+struct SpecimensDraft {
+  int page = 0;
+};
+/// A specimen broken: its age and its strength.
+struct SpecimenDraft {
+  SpecimenId specimen{};
+  std::optional<double> age_days{};
+  std::optional<Pressure> strength{};
+  std::optional<FigureEntry> figure{};
   Moment at{};
 };
 /// What comes after the last lift.
@@ -117,11 +149,12 @@ struct InsertDraft {
 
 /// Words being typed on the screen's keys.
 struct TypeDraft {
-  enum class Use { note, hold, why, ticket, joint, gate, permit };
+  enum class Use { note, hold, why, ticket, joint, gate, permit, specimens };
   Use use = Use::note;
   std::string text{};
   std::optional<CorrectDraft> correcting{};    ///< for Use::why
   std::optional<TruckDraft> truck{};           ///< for Use::ticket
+  std::optional<TestDraft> test{};             ///< for Use::specimens
   std::optional<event::Joint> joint{};         ///< for Use::joint, its decision to be typed
   std::optional<event::PermitStrip> permit{};  ///< for Use::permit, its reason to be typed
   std::vector<event::Override> gates{};        ///< for Use::gate, their reason to be typed
@@ -138,9 +171,10 @@ struct HoldDraft {
 struct RowDraft {
   RowPlace place{};
 };
-/// A lift or a run begun over what is not in order waits for a name and a reason.
+/// A lift, a run or a stripped face over what is not in order waits for a name and a reason.
 struct GateDraft {
-  std::optional<RowPlace> place{};  ///< none: it is a lift that is to be begun
+  std::optional<RowPlace> place{};  ///< of the row that is to run
+  std::optional<Side> strip{};      ///< the face that is to be stripped; neither: a lift to begin
   ElementId element{};
   int lift = 0;
 };
@@ -201,12 +235,13 @@ struct ElementsDraft {
   int page = 0;
 };
 
-using Dialog = std::variant<std::monostate, PadDraft, CorrectDraft, TypeDraft, NoteDraft, HoldDraft,
-                            RowDraft, GateDraft, ResumeDraft, TapsDraft, FindingsDraft, MoreDraft,
-                            SettingsDraft, CloseDraft, QuitDraft, ElementsDraft, TrucksDraft,
-                            TruckDraft, TestDraft, AirDraft, InsertDraft, NextDraft, HolderDraft,
-                            ReadyDraft, PlanFromDraft, PlanPanel, FindDraft, MirrorDraft,
-                            BayStartDraft, InvertersDraft, SpeedDraft, PressureDraft, AfterDraft>;
+using Dialog =
+    std::variant<std::monostate, PadDraft, CorrectDraft, TypeDraft, NoteDraft, HoldDraft, RowDraft,
+                 GateDraft, ResumeDraft, TapsDraft, FindingsDraft, MoreDraft, SettingsDraft,
+                 CloseDraft, QuitDraft, ElementsDraft, TrucksDraft, TruckDraft, TestDraft, AirDraft,
+                 InsertDraft, NextDraft, HolderDraft, ReadyDraft, PlanFromDraft, PlanPanel,
+                 FindDraft, MirrorDraft, BayStartDraft, InvertersDraft, SpeedDraft, PressureDraft,
+                 AfterDraft, LoadDraft, SpecimensDraft, SpecimenDraft>;
 
 /// A book that could not be opened: all the window shows then.
 struct FailureDraft {

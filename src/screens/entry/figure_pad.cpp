@@ -37,6 +37,12 @@ constexpr std::array kFigureRows{
     FigureRow{Figure::points, Word::insert_points, Measure::count, 1, 10000, 1, 1},
     FigureRow{Figure::heads, Word::insert_heads, Measure::count, 1, 100, 1, 1},
     FigureRow{Figure::hardening, Word::after_temp, Measure::temperature, 0, 100},
+    FigureRow{Figure::humidity, Word::air_humidity, Measure::percent, 0, 100, 5, 5},
+    FigureRow{Figure::wind, Word::air_wind, Measure::wind, 0, 50},
+    FigureRow{Figure::part, Word::load_part, Measure::volume, 0.1, 20},
+    FigureRow{Figure::returned, Word::load_returned, Measure::volume, 0, 20},
+    FigureRow{Figure::age_days, Word::specimen_age, Measure::factor, 0.1, 3650, 1, 1},
+    FigureRow{Figure::broke_at, Word::specimen_broke, Measure::strength, 0, 200},
     FigureRow{Figure::speed, Word::inverter_speed_title, Measure::speed, 600, 20000, 100, 100},
 };
 
@@ -221,6 +227,18 @@ Length small_length_of(double value, Units units) {
 }
 Celsius temperature_of(double value, Units units) {
   return celsius(from_shown(value, Measure::temperature, units));
+}
+double shown(Velocity wind, Units units) {
+  return rb::shown(in_metres_per_second(wind), Measure::wind, units);
+}
+double shown(Pressure strength, Units units) {
+  return rb::shown(in_megapascals(strength), Measure::strength, units);
+}
+Velocity wind_of(double value, Units units) {
+  return metres_per_second(from_shown(value, Measure::wind, units));
+}
+Pressure strength_of(double value, Units units) {
+  return megapascals(from_shown(value, Measure::strength, units));
 }
 MassPerVolume density_of(double value, Units units) {
   return kilograms_per_m3(from_shown(value, Measure::density, units));

@@ -41,14 +41,18 @@ PanelEnd draw_figure_pad(Stage& stage, const Box& box, FigureEntry& entry, const
                          const PadBeside& beside = {});
 
 // Between the figures shown and the quantities kept, by the table of measures; lengths are small
-// ones (mm, in).
+// ones (mm, in), velocities wind, pressures strengths of concrete.
 double shown(Volume volume, Units units);
 double shown(Length small, Units units);
 double shown(Celsius temperature, Units units);
 double shown(MassPerVolume density, Units units);
+double shown(Velocity wind, Units units);
+double shown(Pressure strength, Units units);
 Volume volume_of(double shown, Units units);
 Length small_length_of(double shown, Units units);
 Celsius temperature_of(double shown, Units units);
 MassPerVolume density_of(double shown, Units units);
+Velocity wind_of(double shown, Units units);
+Pressure strength_of(double shown, Units units);
 
 }  // namespace rb::screens

@@ -19,7 +19,7 @@ std::string as_typed(Length height, Units units) {
   return fmt::format("{}{}{}", inches / 12, kFootMark, inches % 12);
 }
 
-std::string shown(const std::string& typed, Units units) {
+std::string typed_as(const std::string& typed, Units units) {
   if (units == Units::si) return typed + " m";
   const std::size_t mark = typed.find(kFootMark);
   if (mark == std::string::npos) return typed + "\u2032";
@@ -97,7 +97,7 @@ void draw_value(Stage& stage, const Box& box, std::string& typed, Length guess) 
   const auto now = typed.empty() ? std::optional{guess} : typed_height(typed, units);
   canvas.fill(in, canvas.theme().quiet.ground, canvas.mm(1.6));
   canvas.edge(in, canvas.theme().ink, canvas.mm(0.5), canvas.mm(1.6));
-  const std::string text = typed.empty() ? stage.say.height(guess) : shown(typed, units);
+  const std::string text = typed.empty() ? stage.say.height(guess) : typed_as(typed, units);
   canvas.text(text, in.inset(canvas.mm(2)),
               {.face = Face::huge, .colours = canvas.theme().quiet, .across = Across::middle});
   const Length step = units == Units::si ? millimetres(50) : inches(1);

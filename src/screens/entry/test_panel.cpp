@@ -1,14 +1,47 @@
-// A fresh test of a truck's concrete, and the air's temperature: only what was measured is kept.
+// A fresh test of a truck's concrete and the specimens taken of it: only what was measured is kept.
 #include <algorithm>
 #include <cmath>
 
 #include "screens/entry/figure_pad.h"
 #include "screens/entry/paging.h"
+#include "screens/entry/specimen_panel.h"
 #include "screens/entry/truck_panel.h"
 
 namespace rb::screens {
 
-void draw_test(Stage& stage, const Box& box, TestDraft& draft) {
+namespace {
+
+std::string specimens_in_words(const std::vector<SpecimenId>& specimens) {
+  std::string words;
+  for (const SpecimenId& id : specimens) words += (words.empty() ? "" : " ") + id.text;
+  return words;
+}
+
+// Their ids are typed, from a guess: as they are marked.
+void draw_taken(Stage& stage, const Box& cell, const TestDraft& draft, const PourView& view) {
+  const Say& say = stage.say;
+  const bool any = !draft.specimens.empty();
+  if (!button(stage.canvas, cell,
+              {.id = "specimens",
+               .text = any ? specimens_in_words(draft.specimens) : say(Word::test_specimens),
+               .under = say(any ? Word::test_specimens : Word::specimens_none_taken),
+               .look = any ? Look::act : Look::quiet,
+               .symbol = any ? Symbol::check : Symbol::pencil,
+               .free_text = true})) {
+    return;
+  }
+  TypeDraft type{
+      .use = TypeDraft::Use::specimens,
+      .text = any ? specimens_in_words(draft.specimens) : specimens_guessed(draft.ticket, view),
+      .at = draft.at};
+  type.test = draft;
+  stage.drafts.figures = true;
+  stage.open(std::move(type));
+}
+
+}  // namespace
+
+void draw_test(Stage& stage, const Box& box, TestDraft& draft, const PourView& view) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const Units units = say.units;
@@ -30,7 +63,7 @@ void draw_test(Stage& stage, const Box& box, TestDraft& draft) {
   }
   Box in = panel_with_title(stage, box, say(Word::test_title, draft.ticket.text));
   const Box foot = in.cut_bottom(std::max(canvas.scale().target(), canvas.mm(17)), gap);
-  in.y1 = std::min(in.y1, in.y0 + 2 * canvas.mm(30));
+  in.y1 = std::min(in.y1, in.y0 + 3 * canvas.mm(26));
   struct Part {
     Figure what;
     std::string id;
@@ -44,11 +77,11 @@ void draw_test(Stage& stage, const Box& box, TestDraft& draft) {
       {Figure::air, "air", draft.air},
       {Figure::density, "density",
        draft.density ? std::optional{shown(*draft.density, units)} : std::nullopt}};
-  bool any = false;
+  bool any = !draft.specimens.empty();
   int i = 0;
   for (const Part& part : parts) {
     any = any || part.value;
-    const Box cell = in.line(i / 2, 2, gap).column(i % 2, 2, gap);
+    const Box cell = in.line(i / 2, 3, gap).column(i % 2, 2, gap);
     ++i;
     if (button(
             canvas, cell,
@@ -61,19 +94,12 @@ void draw_test(Stage& stage, const Box& box, TestDraft& draft) {
       draft.figure = FigureEntry{.what = part.what, .guess = part.value};
     }
   }
+  draw_taken(stage, in.line(2, 3, gap), draft, view);
   const PanelEnd end = keep_or_cancel(stage, foot, any);
   if (end == PanelEnd::kept) {
-    stage.keep(event::Test{draft.ticket, draft.slump, draft.temp, draft.air, draft.density},
+    stage.keep(event::Test{draft.ticket, draft.slump, draft.temp, draft.air, draft.density,
+                           draft.specimens},
                draft.at);
-  }
-  if (end != PanelEnd::open) stage.open(TrucksDraft{});
-}
-
-void draw_air(Stage& stage, const Box& box, AirDraft& draft) {
-  const PanelEnd end = draw_figure_pad(stage, box, draft.figure, stage.say(Word::air_temp_title));
-  if (end == PanelEnd::kept) {
-    const double value = *entered(draft.figure, stage.say.units);
-    stage.keep(event::AirTemp{temperature_of(value, stage.say.units)}, draft.at);
   }
   if (end != PanelEnd::open) stage.open(TrucksDraft{});
 }

@@ -50,19 +50,30 @@ std::string load_name(const Say& say, const TruckView& truck) {
   return name;
 }
 
+// The card leads to where the load went.
 void draw_about(Stage& stage, const Box& box, const TruckView& truck) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const Pair ground = canvas.theme().quiet;
+  const std::string id = "load " + truck.ticket.text;
   card_ground(canvas, box);
+  if (canvas.target(id, box, say(Word::load_where) + " " + load_name(say, truck))) {
+    stage.open(LoadDraft{.ticket = truck.ticket});
+  }
+  if (canvas.pressed(id)) canvas.edge(box, canvas.theme().ink, canvas.mm(1.2), canvas.mm(1.6));
   if (truck.stage == TruckView::Stage::discharging) {
     canvas.hatch({box.x0 + canvas.mm(0.4), box.y0 + canvas.mm(1.6), box.x0 + canvas.mm(2.4),
                   box.y1 - canvas.mm(1.6)},
                  ground.ink, canvas.mm(2.4), false);
   }
   Box in = box.inset(canvas.mm(3.2), canvas.mm(1));
+  const Box sign = Box{in}.cut_right(canvas.mm(4));
   const float small = canvas.height(Face::small);
-  canvas.text(load_name(say, truck), in.cut_top(canvas.height(Face::strong)),
+  canvas.symbol(Symbol::pencil, {sign.x0, in.y0, sign.x1, in.y0 + canvas.mm(4)},
+                canvas.theme().ink_soft);
+  Box name = in.cut_top(canvas.height(Face::strong));
+  name.x1 = sign.x0 - canvas.mm(1);
+  canvas.text(load_name(say, truck), name,
               {.face = Face::strong, .colours = ground, .free_text = true});
   // The moment its discharge began gives way before the age does.
   std::string state = say(stage_word(truck.stage));
@@ -315,7 +326,7 @@ void draw_trucks(Stage& stage, const Box& box, TrucksDraft& draft, const PourVie
               .under = view.air ? say.temperature(*view.air) : say(Word::not_measured),
               .enabled = can})) {
     AirDraft air{.at = stage.tapped()};
-    if (view.air) air.figure.guess = std::round(shown(*view.air, say.units));
+    if (view.air) air.figure->guess = std::round(shown(*view.air, say.units));
     stage.open(std::move(air));
   }
   const float tall = canvas.mm(kListLineMm);

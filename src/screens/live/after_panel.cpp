@@ -56,21 +56,27 @@ void draw_after(Stage& stage, const Box& box, AfterDraft& draft, const PourView&
                          .permit = event::PermitStrip{view.element_id, {}, {}},
                          .at = stage.tapped()});
   }
-  ++i;  // what strips stands on a line of its own
-  for (const Side side : {Side::near_side, Side::far_side}) {
-    const bool asked = draft.strip == side;
-    if (cell({.id = std::string{"strip "} + to_text(side),
-              .text = say(Word::after_stripped) + (asked ? "?" : ""),
-              .under = say(side == Side::near_side ? Word::near_side : Word::far_side),
-              .look = asked ? Look::stop : Look::quiet,
-              .symbol = Symbol::down,
-              .enabled = view.lift.latest.has_value()})) {
-      if (asked) {
-        stage.keep(event::Strip{view.element_id, side});
-        stage.close();
-      } else {
-        draft.strip = side;
-      }
+  if (cell({.id = "specimens", .text = say(Word::after_specimen), .symbol = Symbol::list})) {
+    stage.open(SpecimensDraft{});
+  }
+  // What strips stands on a line of its own.
+  for (const StripView& strip : view.strips) {
+    const bool asked = draft.strip == strip.side;
+    if (!cell({.id = std::string{"strip "} + to_text(strip.side),
+               .text = say(Word::after_stripped) + (asked ? "?" : ""),
+               .under = say(strip.side == Side::near_side ? Word::near_side : Word::far_side),
+               .look = asked ? Look::stop : Look::quiet,
+               .symbol = strip.gates.empty() ? Symbol::down : Symbol::stop_sign,
+               .enabled = strip.verdict.has_value()})) {
+      continue;
+    }
+    if (!strip.gates.empty()) {
+      stage.open(GateDraft{.strip = strip.side, .element = view.element_id});
+    } else if (asked) {
+      stage.keep(event::Strip{view.element_id, strip.side});
+      stage.close();
+    } else {
+      draft.strip = strip.side;
     }
   }
 }

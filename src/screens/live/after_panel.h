@@ -1,5 +1,5 @@
 // What comes after the last lift: curing, the temperature of the hardening concrete, leave to
-// strip, stripped faces.
+// strip, specimens broken, stripped faces.
 #pragma once
 
 #include "screens/entry/stage.h"

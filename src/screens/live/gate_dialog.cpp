@@ -1,6 +1,7 @@
 #include "screens/live/gate_dialog.h"
 
 #include <algorithm>
+#include <initializer_list>
 
 #include "screens/entry/paging.h"
 #include "screens/live/rows_panel.h"
@@ -16,12 +17,48 @@ const RowView* row_of(const PourView& view, const GateDraft& draft) {
   return row == view.rows.end() ? nullptr : &*row;
 }
 
+const StripView* strip_of(const PourView& view, const GateDraft& draft) {
+  if (view.element_id != draft.element) return nullptr;
+  const auto strip = std::find_if(view.strips.begin(), view.strips.end(),
+                                  [&](const StripView& s) { return s.side == draft.strip; });
+  return strip == view.strips.end() ? nullptr : &*strip;
+}
+
+// What stands before the lift, the row or the face.
+struct Before {
+  const RowView* row = nullptr;
+  const StripView* strip = nullptr;
+  std::vector<Gate> gates;
+};
+
+// None: it may have been put right, or done, in the meantime.
+std::optional<Before> stands_before(const GateDraft& draft, const PourView& view) {
+  Before at;
+  if (draft.strip) {  // that is done after the close as well
+    at.strip = strip_of(view, draft);
+    if (at.strip == nullptr) return std::nullopt;
+    at.gates = at.strip->gates;
+    return at;
+  }
+  if (view.closed) return std::nullopt;
+  if (!draft.place) {
+    if (view.lift.placing) return std::nullopt;
+    at.gates = view.lift.gates;
+    return at;
+  }
+  at.row = row_of(view, draft);
+  if (at.row == nullptr || at.row->running_since) return std::nullopt;
+  at.gates = at.row->gates;
+  return at;
+}
+
 TypeDraft going_on(const GateDraft& draft, const std::vector<Gate>& gates) {
   TypeDraft then{.use = TypeDraft::Use::gate};
   for (const Gate gate : gates) {
     event::Override over;
     over.rule = rule_of(gate);
     over.element = draft.element;
+    over.side = draft.strip;
     if (draft.place) {
       over.side = draft.place->side;
       over.row = draft.place->row;
@@ -29,7 +66,9 @@ TypeDraft going_on(const GateDraft& draft, const std::vector<Gate>& gates) {
     }
     then.gates.push_back(std::move(over));
   }
-  if (draft.place) {
+  if (draft.strip) {
+    then.then = event::Strip{draft.element, *draft.strip};
+  } else if (draft.place) {
     then.then = event::Run{*draft.place, std::nullopt};
   } else {
     then.then = event::LiftStart{draft.element, draft.lift};
@@ -57,93 +96,118 @@ void draw_keep_away(Stage& stage, const Box& box) {
               {.colours = canvas.on_panel(), .down = Down::top, .lines = 9});
 }
 
-// A line for each thing that is not in order; of the head with its figures.
-void list_gates(Stage& stage, Box& in, const std::vector<Gate>& gates, const RowView* row) {
+// Why a face is not to be stripped, in figures: those that the rule would tell.
+std::vector<std::string> strip_figures(const Say& say, const StripVerdict& verdict) {
+  std::vector<std::string> lines;
+  // What is shown never looks as if it were enough.
+  const auto strength = [&](Pressure p, Rounding rounding) {
+    return amount_text(Amount{Measure::strength, in_megapascals(p)}, say.units, rounding);
+  };
+  if (const auto& soon = verdict.soon) {
+    lines.push_back(say(soon->planned ? Word::strip_soon : Word::strip_unset,
+                        say.amount(rb::amount(soon->waited, Measure::any_span)),
+                        say.amount(rb::amount(soon->least, Measure::any_span))));
+  }
+  if (const auto& weak = verdict.weak) {
+    const std::string least = strength(weak->least, Rounding::up);
+    lines.push_back(weak->shown
+                        ? say(Word::strip_weak, strength(*weak->shown, Rounding::down), least)
+                        : say(Word::strip_unshown, least));
+  }
+  if (verdict.without_leave()) {
+    lines.push_back(say(verdict.leave == StripLeave::none ? Word::strip_no_leave
+                        : verdict.leave == StripLeave::before_concrete
+                            ? Word::strip_leave_before
+                            : Word::strip_leave_no_role));
+  }
+  return lines;
+}
+
+bool stops(Gate gate) {
+  return gate == Gate::head_over || gate == Gate::over_set || gate == Gate::strip_early ||
+         gate == Gate::strip_leave;
+}
+
+// A line for each thing that is not in order; of the head and of a face with their figures.
+void list_gates(Stage& stage, Box& in, const Before& at) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
-  for (const Gate gate : gates) {
+  for (const Gate gate : at.gates) {
     std::string words{told(say.language, words_of(gate))};
-    if (gate == Gate::head_over && row != nullptr) words += ": " + head_words(say, *row);
+    if (gate == Gate::head_over && at.row != nullptr) words += ": " + head_words(say, *at.row);
     tag(canvas, in.cut_top(canvas.height(Face::strong), canvas.mm(0.8)),
-        gate == Gate::head_over || gate == Gate::over_set ? Symbol::stop_sign : Symbol::mend_sign,
-        words, gate == Gate::head_over ? Look::stop : Look::mend, Face::strong);
+        stops(gate) ? Symbol::stop_sign : Symbol::mend_sign, words,
+        stops(gate) && gate != Gate::over_set ? Look::stop : Look::mend, Face::strong);
+  }
+  if (at.strip == nullptr || !at.strip->verdict) return;
+  for (const std::string& line : strip_figures(say, *at.strip->verdict)) {
+    canvas.text(line, in.cut_top(2 * canvas.height(Face::body), canvas.mm(0.8)),
+                {.face = Face::body, .colours = canvas.on_panel(), .down = Down::top, .lines = 2});
   }
 }
 
-}  // namespace
-
-void keep_gone_on(Stage& stage, const TypeDraft& draft, const std::string& why,
-                  std::optional<event::Chosen> chosen) {
-  for (event::Override over : draft.gates) {
-    over.why = why;
-    over.chosen = chosen;
-    stage.keep(std::move(over));
+std::string title_of_gate(const Say& say, const GateDraft& draft, const PourView& view) {
+  if (draft.strip) {
+    return say(Word::gate_strip_title,
+               say(*draft.strip == Side::near_side ? Word::near_side : Word::far_side));
   }
-  if (draft.then) stage.keep(*draft.then);
+  return draft.place ? say(Word::gate_run_title, row_name(say, *draft.place, view.two_sides))
+                     : say(Word::gate_lift_title, draft.lift);
 }
 
-void draw_gate(Stage& stage, const Box& box, const GateDraft& draft, const PourView& view,
-               const Plan& plan) {
+// The way to put it right comes first.
+void draw_put_right(Stage& stage, Box foot, const GateDraft& draft,
+                    const std::vector<Gate>& gates) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const float gap = canvas.gap();
-  const RowView* row = draft.place ? row_of(view, draft) : nullptr;
-  const auto& gates = row != nullptr ? row->gates : view.lift.gates;
-  // It may have been put right, or done, in the meantime.
-  if ((draft.place && (row == nullptr || row->running_since)) || view.closed ||
-      (!draft.place && view.lift.placing)) {
-    stage.close();
-    return;
-  }
-  if (view.hold && view.hold->moved) return draw_keep_away(stage, box);
-  if (gates.empty()) {
-    stage.close();
-    return;
-  }
-  Box in = panel_with_title(
-      stage, box,
-      draft.place ? say(Word::gate_run_title, row_name(say, *draft.place, view.two_sides))
-                  : say(Word::gate_lift_title, draft.lift));
-  Box foot = gate_foot(stage, in);
-  list_gates(stage, in, gates, row);
-  const std::string by = by_whom(stage, plan);
-  canvas.text(say(Word::gate_says, by), in.cut_top(3 * canvas.height(Face::small), canvas.mm(1)),
-              {.face = Face::small,
-               .colours = canvas.on_panel(),
-               .down = Down::top,
-               .lines = 3,
-               .free_text = true});
-  // The way to put it right comes first.
   const Box right = foot.cut_right((foot.w() - gap) / 2, gap);
   if (button(canvas, foot,
              {.id = "back",
-              .text = say(draft.place ? Word::do_not_run : Word::do_not_start),
+              .text = say(draft.strip   ? Word::do_not_strip
+                          : draft.place ? Word::do_not_run
+                                        : Word::do_not_start),
               .look = Look::act,
               .symbol = Symbol::back})) {
     stage.close();
   }
-  const bool cables = std::any_of(gates.begin(), gates.end(), [](Gate gate) {
-    return gate == Gate::not_hung || gate == Gate::cables_open;
-  });
-  const bool walk = std::find(gates.begin(), gates.end(), Gate::walk_down) != gates.end();
-  if (cables && button(canvas, right,
-                       {.id = "hang fixed",
-                        .text = say(Word::hang_cables_fixed),
-                        .look = Look::act,
-                        .symbol = Symbol::check})) {
-    stage.keep(event::Hang{*draft.place, {}, true});
-    stage.close();
-  } else if (!cables && walk &&
-             button(canvas, right,
-                    {.id = "ready",
-                     .text = say(Word::ready),
-                     .look = Look::act,
-                     .symbol = Symbol::list})) {
-    stage.open(ReadyDraft{});
+  const auto any = [&](std::initializer_list<Gate> of) {
+    return std::any_of(gates.begin(), gates.end(), [&](Gate gate) {
+      return std::find(of.begin(), of.end(), gate) != of.end();
+    });
+  };
+  if (any({Gate::not_hung, Gate::cables_open})) {
+    if (button(canvas, right,
+               {.id = "hang fixed",
+                .text = say(Word::hang_cables_fixed),
+                .look = Look::act,
+                .symbol = Symbol::check})) {
+      stage.keep(event::Hang{*draft.place, {}, true});
+      stage.close();
+    }
+  } else if (any({Gate::walk_down})) {
+    if (button(
+            canvas, right,
+            {.id = "ready", .text = say(Word::ready), .look = Look::act, .symbol = Symbol::list})) {
+      stage.open(ReadyDraft{});
+    }
+  } else if (any({Gate::strip_leave}) && button(canvas, right,
+                                                {.id = "permit strip",
+                                                 .text = say(Word::after_permit),
+                                                 .look = Look::act,
+                                                 .symbol = Symbol::pencil})) {
+    stage.open(TypeDraft{.use = TypeDraft::Use::permit,
+                         .permit = event::PermitStrip{draft.element, draft.strip, {}},
+                         .at = stage.tapped()});
   }
+}
+
+void draw_reasons(Stage& stage, Box in, const TypeDraft& then) {
+  Canvas& canvas = stage.canvas;
+  const Say& say = stage.say;
+  const float gap = canvas.gap();
   constexpr int kReasons = static_cast<int>(kReasonsToGoOn.size()) + 1;
   in.y1 = std::min(in.y1, in.y0 + 2 * canvas.mm(22));
-  const TypeDraft then = going_on(draft, gates);
   for (int i = 0; i < kReasons; ++i) {
     const bool other = i + 1 == kReasons;
     const event::Chosen reason = kReasonsToGoOn[other ? 0 : static_cast<std::size_t>(i)];
@@ -163,6 +227,45 @@ void draw_gate(Stage& stage, const Box& box, const GateDraft& draft, const PourV
       keep_gone_on(stage, then, event::says(reason), reason);
     }
   }
+}
+
+}  // namespace
+
+void keep_gone_on(Stage& stage, const TypeDraft& draft, const std::string& why,
+                  std::optional<event::Chosen> chosen) {
+  for (event::Override over : draft.gates) {
+    over.why = why;
+    over.chosen = chosen;
+    stage.keep(std::move(over));
+  }
+  if (draft.then) stage.keep(*draft.then);
+}
+
+void draw_gate(Stage& stage, const Box& box, const GateDraft& draft, const PourView& view,
+               const Plan& plan) {
+  Canvas& canvas = stage.canvas;
+  const auto at = stands_before(draft, view);
+  if (!at) {
+    stage.close();
+    return;
+  }
+  if (view.hold && view.hold->moved && !draft.strip) return draw_keep_away(stage, box);
+  if (at->gates.empty()) {
+    stage.close();
+    return;
+  }
+  Box in = panel_with_title(stage, box, title_of_gate(stage.say, draft, view));
+  const Box foot = gate_foot(stage, in);
+  list_gates(stage, in, *at);
+  canvas.text(stage.say(Word::gate_says, by_whom(stage, plan)),
+              in.cut_top(3 * canvas.height(Face::small), canvas.mm(1)),
+              {.face = Face::small,
+               .colours = canvas.on_panel(),
+               .down = Down::top,
+               .lines = 3,
+               .free_text = true});
+  draw_put_right(stage, foot, draft, at->gates);
+  draw_reasons(stage, in, going_on(draft, at->gates));
 }
 
 void draw_resume(Stage& stage, const Box& box, const ResumeDraft& draft, const Plan& plan) {

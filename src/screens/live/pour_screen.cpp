@@ -6,6 +6,7 @@
 #include "screens/entry/power_panel.h"
 #include "screens/entry/ready_panel.h"
 #include "screens/entry/scope.h"
+#include "screens/entry/specimen_panel.h"
 #include "screens/entry/truck_panel.h"
 #include "screens/live/after_panel.h"
 #include "screens/live/bay_start.h"
@@ -69,7 +70,10 @@ class DrawDialog {
     return draw_trucks(stage_, box(), d, view_, plan_), true;
   }
   bool operator()(TruckDraft& d) const { return draw_truck(stage_, box(), d, view_, plan_), true; }
-  bool operator()(TestDraft& d) const { return draw_test(stage_, box(), d), true; }
+  bool operator()(LoadDraft& d) const { return draw_load(stage_, box(), d, view_), true; }
+  bool operator()(TestDraft& d) const { return draw_test(stage_, box(), d, view_), true; }
+  bool operator()(SpecimensDraft& d) const { return draw_specimens(stage_, box(), d, view_), true; }
+  bool operator()(SpecimenDraft& d) const { return draw_specimen(stage_, box(), d), true; }
   bool operator()(AirDraft& d) const { return draw_air(stage_, box(), d), true; }
   bool operator()(InvertersDraft& d) const { return draw_inverters(stage_, box(), d, view_), true; }
   bool operator()(AfterDraft& d) const { return draw_after(stage_, box(), d, view_), true; }

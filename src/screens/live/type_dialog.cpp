@@ -1,25 +1,48 @@
 #include "screens/live/type_dialog.h"
 
 #include "screens/entry/keyboard.h"
+#include "screens/entry/specimen_panel.h"
 #include "screens/live/correct_dialog.h"
 #include "screens/live/gate_dialog.h"
 
 namespace rb::screens {
 
+namespace {
+
+Word typing_title(TypeDraft::Use use) {
+  switch (use) {
+    case TypeDraft::Use::note:
+      return Word::note_title;
+    case TypeDraft::Use::hold:
+      return Word::hold_title;
+    case TypeDraft::Use::ticket:
+      return Word::ticket_title;
+    case TypeDraft::Use::joint:
+      return Word::joint_title;
+    case TypeDraft::Use::gate:
+      return Word::gate_why;
+    case TypeDraft::Use::permit:
+      return Word::after_permit_why;
+    case TypeDraft::Use::specimens:
+      return Word::specimens_title;
+    case TypeDraft::Use::why:
+      break;
+  }
+  return Word::correct_why;
+}
+
+}  // namespace
+
 void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
-  const Word title = draft.use == TypeDraft::Use::note     ? Word::note_title
-                     : draft.use == TypeDraft::Use::hold   ? Word::hold_title
-                     : draft.use == TypeDraft::Use::ticket ? Word::ticket_title
-                     : draft.use == TypeDraft::Use::joint  ? Word::joint_title
-                     : draft.use == TypeDraft::Use::gate   ? Word::gate_why
-                     : draft.use == TypeDraft::Use::permit ? Word::after_permit_why
-                                                           : Word::correct_why;
-  const PanelEnd end = draw_text_entry(stage, box, stage.say(title), draft.text,
-                                       draft.use == TypeDraft::Use::ticket ? kName : kText);
+  // Of several ids none can be longer than one may be.
+  const bool ids = draft.use == TypeDraft::Use::ticket || draft.use == TypeDraft::Use::specimens;
+  const PanelEnd end = draw_text_entry(stage, box, stage.say(typing_title(draft.use)), draft.text,
+                                       ids ? kName : kText);
   if (end == PanelEnd::open) return;
   stage.close();
   if (end == PanelEnd::cancelled) {
     if (draft.truck) stage.open(*draft.truck);
+    if (draft.test) stage.open(*draft.test);
     return;
   }
   switch (draft.use) {
@@ -45,6 +68,12 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
       if (draft.permit) {
         draft.permit->why = draft.text;
         stage.keep(*draft.permit, draft.at);
+      }
+      break;
+    case TypeDraft::Use::specimens:
+      if (draft.test) {
+        draft.test->specimens = specimens_typed(draft.text);
+        stage.open(*draft.test);
       }
       break;
     case TypeDraft::Use::ticket:

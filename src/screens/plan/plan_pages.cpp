@@ -230,6 +230,11 @@ class Tiles {
     figure(PlanField::lift_count, 0, guesses().lifts);
     for (std::size_t i = 0; i < shown().lifts.size(); ++i) figure(PlanField::lift, i);
     listed();
+    choice("strip leave", say_(shown().strip_permit ? Word::plan_asked : Word::plan_not_asked),
+           Word::plan_strip_leave, [](PlanEdit& edit) {
+             bool& asked = edit.draft.plan.elements[edit.of].strip_permit;
+             asked = !asked;
+           });
   }
 
   void rows() {
@@ -340,43 +345,6 @@ std::optional<Page> page_before(Page page) {
   if (page == Page::compute) return Page::rows;
   const bool of_element = page == Page::bays || page == Page::lifts || page == Page::rows;
   return of_element ? Page::element : Page::pour;
-}
-
-std::optional<OpenGuess> guess_shown(const PlanEdit& edit) {
-  std::optional<OpenGuess> shown;
-  if (edit.page == Page::bays) shown = OpenGuess{Guessed::bays, edit.of};
-  if (edit.page == Page::lifts) shown = OpenGuess{Guessed::lifts, edit.of};
-  if (edit.page == Page::rows) shown = OpenGuess{Guessed::rows, edit.of};
-  if (edit.page == Page::mix) shown = OpenGuess{Guessed::mix, 0};
-  if (!shown) return {};
-  const auto open = open_guesses(edit.draft);
-  return std::find(open.begin(), open.end(), *shown) == open.end() ? std::nullopt : shown;
-}
-
-std::string guesses_in_words(const Say& say, const PlanDraft& draft) {
-  std::string words;
-  for (const OpenGuess& guess : open_guesses(draft)) {
-    if (!words.empty()) words += ", ";
-    switch (guess.what) {
-      case Guessed::name:
-        words += say(Word::plan_name);
-        continue;
-      case Guessed::mix:
-        words += say(Word::plan_mix);
-        continue;
-      case Guessed::bays:
-        words += say(Word::plan_bays);
-        break;
-      case Guessed::lifts:
-        words += say(Word::plan_lifts);
-        break;
-      case Guessed::rows:
-        words += say(Word::plan_rows);
-        break;
-    }
-    words += " " + draft.plan.elements[guess.element].id.text;
-  }
-  return words;
 }
 
 bool may_remove(const PlanEdit& edit) {

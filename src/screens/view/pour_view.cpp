@@ -276,6 +276,10 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
     if (!hold.moved && cleared_off(state)) view.hold->moved = state.moved.back().what.thing;
   }
   view.trucks = LazyList<TruckView>{[&state, now] { return make_truck_views(state, now); }};
+  view.loads = LazyList<LoadView>{[&state] { return make_load_views(state); }};
+  view.strips =
+      LazyList<StripView>{[&state, element, at] { return make_strip_views(state, element, at); }};
+  view.specimens = LazyList<SpecimenView>{[&state] { return make_specimen_views(state); }};
   view.inverters = LazyList<InverterView>{[&state] { return make_inverter_views(state); }};
   view.last_speeds = LazyList<Frequency>{[&state] { return last_speeds(state, kSpeedChoices); }};
   view.pressures = LazyList<PressureView>{

@@ -10,6 +10,7 @@
 #include "check/check.h"
 #include "pour/log/state.h"
 #include "pour/outlook/gates.h"
+#include "screens/view/after_view.h"
 #include "screens/view/inverter_view.h"
 #include "screens/view/lazy_list.h"
 #include "screens/view/pressure_view.h"
@@ -218,6 +219,9 @@ struct PourView {
   std::optional<WindowView> full{};  ///< when the lift being placed reaches its planned top
   InsertView insert{};
   LazyList<TruckView> trucks{};
+  LazyList<LoadView> loads{};          ///< the same trucks, part by part
+  LazyList<StripView> strips{};        ///< the element's faces: near, far
+  LazyList<SpecimenView> specimens{};  ///< taken, as they were told
   LazyList<InverterView> inverters{};  ///< as the plan's
   LazyList<Frequency> last_speeds{};   ///< inverters were set to, quick to set again
   LazyList<PressureView> pressures{};  ///< of the element, by bay that concrete has come to

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <unordered_set>
 
+#include "pour/log/log_entry.h"
+
 namespace rb::screens {
 
 std::vector<TruckView> make_truck_views(const PourState& state, Moment now) {
@@ -50,6 +52,48 @@ std::vector<TruckView> make_truck_views(const PourState& state, Moment now) {
     if (a.stage == TruckView::Stage::done) return a.ended > b.ended;
     return a.age > b.age;
   });
+  return views;
+}
+
+namespace {
+
+// The event that told the volume of a part last: its end, where that told one, else its beginning.
+const Event& told_of(const PourState& state, const TruckState& truck, const PartState& part) {
+  const Event* told = &state.log[part.ref].event;
+  for (const LogEntry& entry : state.log) {
+    const auto* end = std::get_if<event::Discharge>(&entry.event.what);
+    if (end == nullptr || end->ticket != truck.ticket || !end->volume || !end->ended) continue;
+    if (entry.struck || entry.sense != LogEntry::Sense::counts || !part.to) continue;
+    if (state.clock(entry.when) == *part.to || state.clock(*end->ended) == *part.to) {
+      told = &entry.event;
+    }
+  }
+  return *told;
+}
+
+}  // namespace
+
+std::vector<LoadView> make_load_views(const PourState& state) {
+  std::vector<LoadView> views;
+  views.reserve(state.trucks.size());
+  for (const TruckState& truck : state.trucks) {
+    LoadView view{.ticket = truck.ticket};
+    if (truck.what && truck.ref) {
+      view.entered = state.log[*truck.ref].event;
+      view.volume = truck.what->volume;
+      view.returned = truck.what->returned;
+    }
+    view.parts.reserve(truck.parts.size());
+    for (const PartState& part : truck.parts) {
+      LoadPart shown{.from = state.moment(part.from),
+                     .volume = part.volume,
+                     .told = told_of(state, truck, part)};
+      if (part.element) shown.element = state.plan->elements[*part.element].id;
+      if (part.to) shown.to = state.moment(*part.to);
+      view.parts.push_back(std::move(shown));
+    }
+    views.push_back(std::move(view));
+  }
   return views;
 }
 
