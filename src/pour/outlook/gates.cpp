@@ -5,6 +5,7 @@
 #include <map>
 
 #include "pour/log/walk_down.h"
+#include "pour/outlook/set_clock.h"
 
 namespace rb {
 

@@ -64,7 +64,7 @@ TEST_CASE("the pours spoilt are one for each rule of the list") {
             "insert-few",     "air-out",     "density-out",    "front-unknown", "gate-passed",
             "joint-old",      "trip-open",   "generator-over", "strip-early",   "heads-few",
             "face-low",       "insert-long", "cure-late",      "cure-short",    "evaporation",
-            "specimen-low",   "strip-leave"});
+            "specimen-low",   "strip-leave", "cure-temp"});
 }
 
 TEST_CASE(

@@ -176,6 +176,16 @@ std::vector<Fault> faults_of_concrete() {
          p.at(300000, R"("do":"cure-end","element":"W1")");
        },
        everywhere("cure-short")},
+      {"the hardening concrete froze in its first night",
+       [](Pour& p, ElementKind) {
+         p.at(40000, R"("do":"concrete-temp","element":"W1","temp":-2)");
+       },
+       everywhere("cure-temp")},
+      {"the hardening concrete got too hot",
+       [](Pour& p, ElementKind) {
+         p.at(60000, R"("do":"concrete-temp","element":"W1","temp":74)");
+       },
+       everywhere("cure-temp")},
       {"a specimen below the strength of the mix",
        [](Pour& p, ElementKind) {
          p.plan.mix += R"(,"strength_mpa":40)";

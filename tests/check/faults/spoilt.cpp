@@ -76,6 +76,9 @@ const std::vector<Spoilt>& spoilt() {
          p.at(5700, R"("do":"cure-end","element":"W1")");
        },
        {}},
+      {"cure-temp",
+       [](Pour& p) { p.at(20000, R"("do":"concrete-temp","element":"W1","temp":-1)"); },
+       {}},
       {"evaporation",
        [](Pour& p) {
          p.plan.kind = "deck";

@@ -140,6 +140,16 @@ std::vector<Single> of_curing() {
       {"curing never begun",
        [] { return whole_column().without(R"("do":"cure-start")").without(R"("do":"cure-end")"); },
        "cure-late"},
+      {"the concrete froze an hour after its last came",
+       [] {
+         return whole_wall().at(6900 + 3700, R"("do":"concrete-temp","element":"W1","temp":-1)");
+       },
+       "cure-temp"},
+      {"the concrete of a thick column got too hot",
+       [] {
+         return whole_column().at(6900 + 90000, R"("do":"concrete-temp","element":"W1","temp":75)");
+       },
+       "cure-temp"},
       {"a dry wind over a fresh slab",
        [] { return whole_deck().at(900, R"("do":"air-temp","temp":20,"humidity":15,"wind":12)"); },
        "evaporation"},
@@ -244,9 +254,9 @@ TEST_CASE("a whole pour that goes right is told nothing, before and after its la
                                                 {"round column", whole_round_column()},
                                                 {"two columns", whole_two_columns()},
                                                 {"deck", whole_deck()}};
-  for (const auto& [name, pour] : pours) {
-    const Checked seen = pour.checked();
-    CAPTURE(std::string{name});
+  for (const auto& one : pours) {
+    const Checked seen = one.second.checked();
+    CAPTURE(std::string{one.first});
     INFO(to_text(seen.state, seen.report));
     CHECK(seen.report.findings.empty());
     CHECK(seen.report.not_judged.empty());
