@@ -257,3 +257,23 @@ TEST_CASE("what the planner takes for granted is not written into the plan as gi
   REQUIRE(compute(draft, 0));
   CHECK_FALSE(draft.plan.elements[0].form_mass);
 }
+
+TEST_CASE("going through a round section gives a flat one its thickness and openings back") {
+  PlanDraft draft = empty_plan(Units::si);
+  add_element(draft);
+  set_length(draft, 0, metres(12));
+  set_height(draft, 0, metres(3.6));
+  set_thickness(draft, 0, metres(0.3));
+  const std::vector<Patch> openings{{metres(1), metres(1), metres(1), metres(1)}};
+  draft.plan.elements[0].openings = openings;
+  set_kind(draft, 0, ElementKind::column);
+  set_section(draft, 0, trade::Section::round);
+  CHECK(draft.plan.elements[0].thickness == metres(12));
+  CHECK(draft.plan.elements[0].openings.empty());
+  set_kind(draft, 0, ElementKind::deck);
+  CHECK(draft.plan.elements[0].thickness == metres(0.3));
+  CHECK(draft.plan.elements[0].openings == openings);
+  CHECK(draft.plan.elements[0].section == trade::Section::rect);
+  // Deep down it is one layer: lifts are made by the thickness that came back.
+  CHECK(draft.plan.elements[0].lifts == std::vector<Length>{metres(0.3)});
+}

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "pour/plan/most.h"
 #include "pour/plan/plan_json.h"
@@ -197,20 +198,27 @@ void add_person(PlanDraft& draft) {
   draft.plan.people.push_back({PersonId{free_id(draft.plan.people, "P")}, "", "foreman"});
 }
 
+void set_section(PlanDraft& draft, std::size_t element, trade::Section section) {
+  Element& changed = draft.plan.elements[element];
+  ElementGuesses& kept = draft.guesses[element];
+  if (section == trade::Section::round && changed.section != section) {
+    kept.flat_thickness = changed.thickness;
+    kept.flat_openings = std::exchange(changed.openings, {});
+  } else if (section == trade::Section::rect && kept.flat_thickness) {
+    changed.thickness = *std::exchange(kept.flat_thickness, std::nullopt);
+    changed.openings = std::exchange(kept.flat_openings, {});
+  }
+  changed.section = section;
+  set_length(draft, element, changed.length);
+}
+
 void set_kind(PlanDraft& draft, std::size_t element, ElementKind kind) {
   Element& changed = draft.plan.elements[element];
   changed.kind = kind;
-  if (kind != ElementKind::column) changed.section = trade::Section::rect;
+  if (kind != ElementKind::column) set_section(draft, element, trade::Section::rect);
   if (kind == ElementKind::deck) changed.thickness_top.reset();
   guess_lifts(draft, element);
   guess_rows(draft, element);
-}
-
-void set_section(PlanDraft& draft, std::size_t element, trade::Section section) {
-  Element& changed = draft.plan.elements[element];
-  changed.section = section;
-  if (section == trade::Section::round) changed.openings.clear();
-  set_length(draft, element, changed.length);
 }
 
 void set_length(PlanDraft& draft, std::size_t element, Length length) {

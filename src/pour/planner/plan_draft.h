@@ -32,6 +32,9 @@ struct RowPattern {
 struct ElementGuesses {
   bool bays = false, lifts = false, rows = false;
   RowPattern pattern{};
+  /// What it had before its section was round, which comes back with a flat one.
+  std::optional<Length> flat_thickness{};
+  std::vector<Patch> flat_openings{};
   bool operator==(const ElementGuesses&) const = default;
 };
 

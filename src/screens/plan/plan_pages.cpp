@@ -335,7 +335,8 @@ std::string plan_page_title(const Say& say, const PlanEdit& edit) {
     case Page::limits:
       return say(Word::plan_limits);
     case Page::compute:
-      return of_element(Word::plan_compute_what);
+      return of_element(plan.elements[edit.of].kind == ElementKind::deck ? Word::plan_compute_deck
+                                                                         : Word::plan_compute_what);
   }
   return {};
 }
