@@ -40,6 +40,16 @@ std::vector<Scene> scenes() {
                              "2026-03-02T06:59:00.000Z", "2026-03-03T00:00:00.000Z"}) {
     all.push_back({moment, events_of(demo, at(moment)), at(moment)});
   }
+  // What stands before STRIPPED at its wordiest: too soon, too weak and without leave.
+  Scene asks{"asks for leave to strip", all[1].events, all[1].now};
+  auto& open = std::get<event::PourOpen>(asks.events.front().what);
+  Plan plan = *open.plan;
+  plan.elements.front().strip_permit = true;
+  plan.elements.front().strip_strength = megapascals(12);
+  plan.elements.front().strength_curve = {{hours(10), megapascals(4)},
+                                          {hours(20), megapascals(10)}};
+  open.plan = std::make_shared<const Plan>(plan);
+  all.push_back(std::move(asks));
   for (const char* moment : {"2026-05-04T06:30:30.000Z"}) {
     all.push_back({moment, events_of(both, at(moment)), at(moment)});
   }

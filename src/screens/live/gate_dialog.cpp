@@ -141,8 +141,10 @@ void list_gates(Stage& stage, Box& in, const Before& at) {
   }
   if (at.strip == nullptr || !at.strip->verdict) return;
   for (const std::string& line : strip_figures(say, *at.strip->verdict)) {
-    canvas.text(line, in.cut_top(2 * canvas.height(Face::body), canvas.mm(0.8)),
-                {.face = Face::body, .colours = canvas.on_panel(), .down = Down::top, .lines = 2});
+    const int lines = canvas.width(line, Face::small) > in.w() ? 2 : 1;
+    canvas.text(
+        line, in.cut_top(static_cast<float>(lines) * canvas.height(Face::small), canvas.mm(0.8)),
+        {.face = Face::small, .colours = canvas.on_panel(), .down = Down::top, .lines = lines});
   }
 }
 
