@@ -3,6 +3,7 @@
 set(base_sources
   base/contrast.cpp
   base/feet_inches.cpp
+  base/hex.cpp
   base/measure.cpp
   base/moment.cpp
   base/result.cpp
@@ -42,6 +43,7 @@ set(trade_sources
   trade/pressure/rise.cpp
   trade/shape/bounds.cpp
   trade/shape/interval.cpp
+  trade/shape/outline.cpp
   trade/shape/patch.cpp
   trade/shape/section.cpp
   trade/shape/surface.cpp
@@ -54,8 +56,10 @@ set(pour_sources
   pour/log/event_log.cpp
   pour/log/fold.cpp
   pour/log/fold_happening.cpp
+  pour/log/fold_review.cpp
   pour/log/happening.cpp
   pour/log/may_happen.cpp
+  pour/log/may_review.cpp
   pour/log/origin.cpp
   pour/log/places.cpp
   pour/log/script.cpp
@@ -79,6 +83,8 @@ set(pour_sources
   pour/outlook/run_wanted.cpp
   pour/outlook/set_clock.cpp
   pour/outlook/stripping.cpp
+  pour/outlook/signatures.cpp
+  pour/plan/amend.cpp
   pour/plan/json_fields.cpp
   pour/plan/most.cpp
   pour/plan/plan.cpp
@@ -114,6 +120,7 @@ set(check_sources
   check/look_runs.cpp
   check/not_judged.cpp
   check/report.cpp
+  check/review.cpp
   check/row_time.cpp
   check/rules.cpp
   check/say_finding.cpp

@@ -49,6 +49,8 @@ struct Finding {
   const char* sentence = "";    ///< in English, with the names of places, figures and `facts`
   Facts facts{};                ///< what the sentence tells besides place, measured and limit
   std::optional<EventRef> ref;  ///< the event it is about
+  /// What it measured goes on growing by itself until somebody acts.
+  bool growing = false;
   std::string group;  ///< id of its cause: findings with the same are one thing gone wrong
   bool operator==(const Finding& other) const;
 };

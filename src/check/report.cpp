@@ -8,6 +8,7 @@
 #include "check/causes.h"
 #include "check/check.h"
 #include "check/report_unread.h"
+#include "check/review.h"
 #include "check/say_finding.h"
 #include "pour/log/origin.h"
 
@@ -46,8 +47,8 @@ Json fact_json(const FactValue& value) {
   return std::get<std::string>(value);
 }
 
-// `count`: of the findings of its cause.
-Json finding_json(const PourState& state, const Finding& f, std::size_t count) {
+// `group`: the one it stands in.
+Json finding_json(const PourState& state, const Finding& f, const ReviewedGroup& group) {
   const Plan& plan = *state.plan;
   const auto moment = [&](Seconds at) { return to_text(state.moment(at)); };
   const auto row = [&](std::size_t r) { return plan.elements[*f.element].rows[r].id.text; };
@@ -77,7 +78,9 @@ Json finding_json(const PourState& state, const Finding& f, std::size_t count) {
           {"advice", advice_text(f, kTerminal)},
           {"facts", std::move(facts)},
           {"group", f.group},
-          {"count", count},
+          {"count", group.count},
+          {"figures", group.figures.digits},
+          {"standing", to_text(group.standing)},
           {"says", sentence(f, plan, kTerminal)}};
 }
 
@@ -172,19 +175,25 @@ std::string to_text(const PourWithoutPlan& pour) {
 
 std::string to_json(const PourState& state, const CheckReport& report, const Unread& unread) {
   const Origin origin = origin_of(state);
-  Json json{{"pour", state.pour.text},
-            {"damaged", unread_json(unread.damaged)},
-            {"set_aside", unread_json(unread.set_aside)},
-            {"from_script", {{"events", origin.brought}, {"of", state.log.size()}}},
-            {"findings", Json::array()},
-            {"not_judged", Json::array()},
-            {"lifts", Json::array()},
-            {"runs", Json::array()}};
+  const Review review = review_of(state, report);
+  Json json{
+      {"pour", state.pour.text},
+      {"damaged", unread_json(unread.damaged)},
+      {"set_aside", unread_json(unread.set_aside)},
+      {"from_script", {{"events", origin.brought}, {"of", state.log.size()}}},
+      {"findings", Json::array()},
+      {"review",
+       {{"open", review.open}, {"accepted", review.accepted}, {"sent_back", review.sent_back}}},
+      {"not_judged", Json::array()},
+      {"lifts", Json::array()},
+      {"runs", Json::array()}};
   for (const NotJudged& gap : report.not_judged) {
     json["not_judged"].push_back(gap_json(*state.plan, gap));
   }
-  for (const auto& same : by_cause(report.findings)) {
-    for (const Finding& f : same) json["findings"].push_back(finding_json(state, f, same.size()));
+  for (const ReviewedGroup& group : review.groups) {
+    for (std::size_t i = 0; i < group.count; ++i) {
+      json["findings"].push_back(finding_json(state, report.findings[group.first + i], group));
+    }
   }
   for (const LiftReport& lift : report.lifts) json["lifts"].push_back(lift_json(state, lift));
   for (const RunReport& run : report.runs) json["runs"].push_back(run_json(state, run));
@@ -199,10 +208,15 @@ std::string to_text(const PourState& state, const CheckReport& report, const Unr
   std::string text = fmt::format("Pour {}: {} finding{}", state.pour.text, report.findings.size(),
                                  report.findings.size() == 1 ? "" : "s");
   const auto causes = by_cause(report.findings);
+  const Review review = review_of(state, report);
   if (causes.size() < report.findings.size()) {
     text += fmt::format(" of {} cause{}", causes.size(), causes.size() == 1 ? "" : "s");
   }
   text += '\n';
+  if (review.accepted + review.sent_back > 0) {
+    text += fmt::format("  reviewed: {} open, {} accepted, {} sent back\n", review.open,
+                        review.accepted, review.sent_back);
+  }
   text += unread_text(unread);
   if (const Origin origin = origin_of(state); origin.from_script()) {
     text += fmt::format("  {} of {} events were brought in from a script, not tapped\n",

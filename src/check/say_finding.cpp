@@ -76,7 +76,8 @@ bool Finding::operator==(const Finding& o) const {
          row == o.row && lift == o.lift && side == o.side && ticket == o.ticket &&
          inverter == o.inverter && from == o.from && to == o.to && measured == o.measured &&
          limit == o.limit && source == o.source && same(advice, o.advice) &&
-         same(sentence, o.sentence) && facts == o.facts && ref == o.ref && group == o.group;
+         same(sentence, o.sentence) && facts == o.facts && ref == o.ref && growing == o.growing &&
+         group == o.group;
 }
 
 std::string sentence(const Finding& finding, const Plan& plan, const Voice& voice) {

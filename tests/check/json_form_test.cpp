@@ -37,7 +37,7 @@ Json finding(const Json& json, const std::string& rule) {
 TEST_CASE("the check of a good pour has no findings, its lifts and its runs") {
   const Json json = json_of(good_pour().checked());
   CHECK(names(json) == std::set<std::string>{"pour", "damaged", "set_aside", "from_script",
-                                             "findings", "not_judged", "lifts", "runs"});
+                                             "findings", "review", "not_judged", "lifts", "runs"});
   CHECK(json.at("not_judged") == Json::array());
   CHECK(json.at("damaged") == Json::array());
   CHECK(json.at("set_aside") == Json::array());

@@ -92,8 +92,12 @@ std::vector<std::string> Checked::rules() const {
 
 Pour::Pour(PlanText text, std::string opened) : plan(std::move(text)), opened_(std::move(opened)) {}
 
+// What happened before a signature was in the book when it was signed.
 Pour& Pour::at(double seconds, const std::string& what) {
-  events_.emplace_back(seconds, what);
+  const auto signed_later = std::find_if(events_.begin(), events_.end(), [&](const auto& event) {
+    return event.first > seconds && event.second.find(R"("do":"sign")") != std::string::npos;
+  });
+  events_.emplace(signed_later, seconds, what);
   return *this;
 }
 

@@ -71,7 +71,7 @@ class RandomTaps {
   std::string ticket() { return fmt::format(R"("ticket":"T{}")", whole(1, 9)); }
 
   std::string happening() {
-    switch (whole(0, 28)) {
+    switch (whole(0, 31)) {
       case 0:
         return R"("do":"ready","item":"form","ok":true)";
       case 1:
@@ -152,11 +152,35 @@ class RandomTaps {
       case 27:
         return fmt::format(R"("do":"specimen","specimen":"s{}","age_days":{},"strength_mpa":{})",
                            whole(1, 9), one_of({"0.01", "7", "28"}), whole(5, 50));
+      case 28:
+        return fmt::format(R"("do":"motor-out","motor":"{}")", one_of({"M1", "M2", "M3", "M6"}));
+      case 29:
+        return fmt::format(
+            R"("do":"{}","figures":"00000000000000{:02}",{}"finding":"dose-low/W/{}")",
+            one_of({"accept", "accept", "send-back"}), whole(1, 3), R"("reason":"why",)",
+            whole(1, 3));
+      case 30:
+        return amendment();
       default:
         if (whole(0, 6) == 0) return R"("do":"pour-close")";
         return fmt::format(R"("do":"penetration","mix":"C","mixed":"{}","resistance":3.5)",
                            to_text(wall_ - std::chrono::seconds{whole(-60, 9000)}));
     }
+  }
+
+  std::string amendment() {
+    const std::string path = one_of({"elements/W/thickness", "elements/K/rows/near/A/z",
+                                     "elements/W/rows/near/B/z", "people/f", "name"});
+    const std::string value = path == "name"       ? R"("another")"
+                              : path == "people/f" ? fmt::format(R"({{"name":"F{}"}})", whole(1, 3))
+                                                   : fmt::format("{}", whole(2, 9) * 0.1);
+    if (whole(0, 3) == 0) {
+      return fmt::format(
+          R"("do":"amend","why":"hung so","path":"elements/W/rows/far/F{}","value":{{"z":{},)"
+          R"("motors":[{{"id":"M1","x":2,"reach_x":1,"reach_z":0.5}}]}})",
+          whole(1, 3), whole(2, 9) * 0.1);
+    }
+    return fmt::format(R"("do":"amend","why":"so built","path":"{}","value":{})", path, value);
   }
 
   std::string nonsense() {

@@ -108,8 +108,16 @@ std::optional<Saying> misaimed(const PourState& state, const Event& event, Event
       std::holds_alternative<event::Strike>(event.what)) {
     return said("the opening of the pour cannot be struck");
   }
-  if (std::holds_alternative<event::Fix>(event.what) && corrected(aimed) != nullptr) {
+  if (!std::holds_alternative<event::Fix>(event.what)) return std::nullopt;
+  if (corrected(aimed) != nullptr) {
     return said("a correction cannot be changed; strike it and correct anew");
+  }
+  const auto* sign = std::get_if<event::Sign>(&aimed.what);
+  if (sign != nullptr && sign->key) {
+    return said("what a key signed cannot be changed; strike it and sign anew");
+  }
+  if (std::holds_alternative<event::Enrol>(aimed.what)) {
+    return said("an enrolment cannot be changed; strike it and enrol anew");
   }
   return std::nullopt;
 }

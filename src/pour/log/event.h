@@ -32,12 +32,12 @@ inline Entry script_entry(Entry entry) {
 }
 
 struct Event {
-  EventId id;   ///< the book's; on a script line not yet in a book, the line's own or empty
-  Moment at{};  ///< when it happened
-  PersonId by;
-  Happening what;
-  std::string extra;  ///< fields this version does not know, kept as a JSON object's text
-  std::optional<Entry> entry;
+  EventId id{};  ///< the book's; on a script line not yet in a book, the line's own or empty
+  Moment at{};   ///< when it happened
+  PersonId by{};
+  Happening what{};
+  std::string extra{};  ///< fields this version does not know, kept as a JSON object's text
+  std::optional<Entry> entry{};
   Seconds uncertain{};  ///< by how much `at` may be off: the tablet stood still as it was tapped
   bool operator==(const Event&) const = default;
 };

@@ -84,6 +84,9 @@ inline constexpr bool kMaybe<std::optional<T>> = true;
 /// One form for what is one value: 2.0 is 2.
 Json canonical(const Json& value);
 
+/// Points of a line on the face, none where the field is left out.
+std::vector<trade::FacePoint> read_outline(Fields& f, const char* field, const Span& span);
+
 template <class Kind, class T>
 void read_field(Fields& f, Kind& kind, const Field<Kind, T>& field) {
   T& value = kind.*(field.at);
@@ -100,6 +103,8 @@ void read_field(Fields& f, Kind& kind, const Field<Kind, T>& field) {
       *value = f.side();
     } else if constexpr (std::is_enum_v<Some>) {
       *value = static_cast<Some>(f.one_of(field.name, words_of(Some{})));
+    } else if constexpr (std::is_same_v<Some, Hex>) {
+      value->digits = f.hex(field.name, field.span);
     } else if constexpr (Named<Some>) {
       value->text = f.id(field.name);
     } else {
@@ -115,6 +120,10 @@ void read_field(Fields& f, Kind& kind, const Field<Kind, T>& field) {
       f.refuse(field.name, said("is missing"), said("List the motors hung, or []"));
     }
     for (std::string& name : f.ids(field.name, most::kMotors)) value.emplace_back(std::move(name));
+  } else if constexpr (std::is_same_v<T, std::vector<std::string>>) {
+    value = f.texts(field.name, most::kOpenFindings);
+  } else if constexpr (std::is_same_v<T, Hex>) {
+    value.digits = f.hex(field.name, field.span);
   } else if constexpr (std::is_same_v<T, std::string>) {
     value = field.need == Need::must ? f.text(field.name) : f.maybe_text(field.name);
   } else if constexpr (std::is_same_v<T, bool>) {
@@ -154,6 +163,17 @@ void read_field(Fields& f, Kind& kind, const ObjectField<Kind, T>& field) {
   kind.*(field.at) = canonical(object).dump();
 }
 
+template <class Kind, class T>
+void read_field(Fields& f, Kind& kind, const ValueField<Kind, T>& field) {
+  const Json& value = f.any(field.name);
+  f.hold_texts(field.name, value);
+  kind.*(field.at) = canonical(value).dump();
+}
+template <class Kind, class T>
+void read_field(Fields& f, Kind& kind, const OutlineField<Kind, T>& field) {
+  kind.*(field.at) = read_outline(f, field.name, field.span);
+}
+
 template <class T>
 Json script_value(const T& value, const Span& span) {
   if constexpr (std::is_same_v<T, std::shared_ptr<const Plan>>) {
@@ -166,6 +186,8 @@ Json script_value(const T& value, const Span& span) {
     return to_text(value);
   } else if constexpr (Named<T>) {
     return value.text;
+  } else if constexpr (std::is_same_v<T, Hex>) {
+    return value.digits;
   } else if constexpr (Quantity<T>) {
     return InScript<T>::number(value, span);
   } else {
@@ -179,8 +201,9 @@ void write_field(Json& json, const Kind& kind, const Field<Kind, T>& field) {
   if constexpr (kMaybe<T>) {
     if (value) json[field.name] = script_value(*value, field.span);
   } else {
-    if constexpr (std::is_same_v<T, std::string> || kNames<T>) {
-      if (field.need == Need::may && value.empty()) return;
+    if constexpr (std::is_same_v<T, std::string> || kNames<T> || Named<T> ||
+                  std::is_same_v<T, std::vector<std::string>>) {
+      if (field.need == Need::may && value == T{}) return;
     }
     json[field.name] = script_value(value, field.span);
   }
@@ -203,6 +226,16 @@ void write_field(Json& json, const Kind& kind, const PatchField<Kind, T>& field)
 template <class Kind, class T>
 void write_field(Json& json, const Kind& kind, const ObjectField<Kind, T>& field) {
   json[field.name] = Json::parse(kind.*(field.at));
+}
+template <class Kind, class T>
+void write_field(Json& json, const Kind& kind, const ValueField<Kind, T>& field) {
+  json[field.name] = Json::parse(kind.*(field.at));
+}
+template <class Kind, class T>
+void write_field(Json& json, const Kind& kind, const OutlineField<Kind, T>& field) {
+  for (const trade::FacePoint& point : kind.*(field.at)) {
+    json[field.name].push_back({in_metres(point.x), in_metres(point.z)});
+  }
 }
 
 }  // namespace rb

@@ -32,6 +32,56 @@ void hold_together(Fields& f, event::Specimen& specimen) {
   }
 }
 
+void hold_together(Fields& f, event::Blemish& blemish) {
+  constexpr Length kMillimetre = millimetres(1);
+  const Patch& p = blemish.patch;
+  if (blemish.outline.empty()) return;
+  if (blemish.outline.size() < 3) f.refuse("outline", said("needs three points at least"));
+  for (const trade::FacePoint& point : blemish.outline) {
+    if (point.x >= p.x - kMillimetre && point.x <= p.x + p.w + kMillimetre &&
+        point.z >= p.z - kMillimetre && point.z <= p.z + p.h + kMillimetre) {
+      continue;
+    }
+    f.refuse("outline", said("leaves the patch told by x, z, w and h"),
+             said("Give the patch that holds all of it"));
+  }
+}
+
+// What a key signs stands whole or not at all.
+void hold_together(Fields& f, event::Sign& sign) {
+  const bool keyed = sign.key.has_value();
+  const auto hold = [&](const char* field, bool there) {
+    if (there == keyed) return;
+    f.refuse(field, keyed ? said("is missing beside key") : said("stands without key"),
+             said("A signature by key has key, book, number, hash, events and signature"));
+  };
+  hold("book", !sign.book.empty());
+  hold("number", sign.number.has_value());
+  hold("hash", sign.hash.has_value());
+  hold("events", sign.events.has_value());
+  hold("signature", sign.signature.has_value());
+}
+
+void hold_together(Fields& f, event::Photo& photo) {
+  if (photo.target.empty() && !photo.element) {
+    f.refuse("target", said("is missing"), said("Name a blemish, a repair or an element"));
+  }
+  if (photo.name.find_first_of("/\\") != std::string::npos || photo.name.front() == '.') {
+    f.refuse("name", {said("is \"{given}\"; a file's name without a folder was expected"),
+                      {{"given", photo.name}}});
+  }
+}
+
+void hold_together(Fields& f, event::Enrol& enrol) {
+  const auto hold = [&](const char* field, bool there) {
+    if (there == !enrol.witness.empty()) return;
+    f.refuse(field, there ? said("stands without witness") : said("is missing beside witness"),
+             said("A witnessed enrolment has witness, witness_key and witness_signature"));
+  };
+  hold("witness_key", enrol.witness_key.has_value());
+  hold("witness_signature", enrol.witness_signature.has_value());
+}
+
 using Reader = Happening (*)(Fields&);
 
 template <std::size_t I>
@@ -112,7 +162,9 @@ Result<Event> parse_event(std::string_view line, const Saying& where, Bounds bou
     const bool kept = bounds == Bounds::kept;
     if (kept) hold_line(line.size(), most::kOpenLineBytes, where, said("a line"));
     Event event = read_event(parse_json(line, where), where, bounds);
-    if (kept && !std::holds_alternative<event::PourOpen>(event.what)) {
+    if (kept && std::holds_alternative<event::Sign>(event.what)) {
+      hold_line(line.size(), most::kSignLineBytes, where, said("a signature"));
+    } else if (kept && !std::holds_alternative<event::PourOpen>(event.what)) {
       hold_line(line.size(), most::kLineBytes, where, said("a line that opens no pour"));
     }
     return event;
@@ -162,6 +214,31 @@ Json canonical(const Json& value) {
   Json copy = value;
   for (Json& part : copy) part = canonical(part);
   return copy;
+}
+
+std::vector<trade::FacePoint> read_outline(Fields& f, const char* field, const Span& span) {
+  std::vector<trade::FacePoint> points;
+  if (!f.has(field)) return points;
+  const Json& list = f.any(field);
+  const auto no_points = [&] {
+    f.refuse(field,
+             {said("is {given}; a list of places [x, z] was expected"), {{"given", quoted(list)}}});
+  };
+  if (!list.is_array()) no_points();
+  if (f.bounds() == Bounds::kept && list.size() > most::kOutlinePoints) {
+    f.refuse(field, {said("has {entries} entries; it may have {most}"),
+                     {{"entries", counted(list.size())}, {"most", counted(most::kOutlinePoints)}}});
+  }
+  points.reserve(list.size());
+  for (const Json& point : list) {
+    if (!point.is_array() || point.size() != 2 || !point[0].is_number() || !point[1].is_number()) {
+      no_points();
+    }
+    const double x = point[0].get<double>(), z = point[1].get<double>();
+    if (!(x >= span.least && x <= span.most && z >= span.least && z <= span.most)) no_points();
+    points.push_back({metres(x), metres(z)});
+  }
+  return points;
 }
 
 event::Fix make_fix(const Event& before, const Event& after, std::string why,

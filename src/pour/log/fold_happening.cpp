@@ -13,17 +13,11 @@ namespace {
 // A tap counts as live when it was entered within this of when it says it happened.
 constexpr Seconds kLiveTap{1};
 
-using List = changed::List;
-
 // Puts what happened into the state. What may not be was refused before (may_happen.h).
-class Apply {
+class Apply : public ApplyReview {
  public:
-  Apply(PourState& state, EventRef ref)
-      : state_(state),
-        ref_(ref),
-        entry_(state.log[ref]),
-        at_(state.clock(entry_.when)),
-        happened_(at_) {}
+  using ApplyReview::ApplyReview;
+  using ApplyReview::operator();
 
   void operator()(const event::PourOpen&) {}
   void operator()(const event::Ready& e) { add(state_.ready, List::ready, {ref_, at_, e}); }
@@ -43,7 +37,7 @@ class Apply {
       run->to = at_;  // motors off the form cannot run
       note(changed::RunEnded{index_in(state_.runs, run)});
     }
-    end_hang(element, row);
+    take_off(element, row);
   }
 
   void operator()(const event::LiftStart& e) {
@@ -250,29 +244,7 @@ class Apply {
     run->speeds.push_back({at_, *again->speed});
   }
 
-  [[nodiscard]] Seconds at() const { return at_; }
-
  private:
-  void note(StateChange change) {
-    leave_trace(state_, change, happened_);
-    state_.memory.changes.push_back(change);
-  }
-  template <class Item>
-  void add(std::vector<Item>& list, List which, Item item) {
-    list.push_back(std::move(item));
-    note(changed::Grew{which});
-  }
-  template <class Item>
-  static std::size_t index_in(const std::vector<Item>& list, const Item* item) {
-    return static_cast<std::size_t>(item - list.data());
-  }
-  [[nodiscard]] std::pair<std::size_t, std::size_t> place(const RowPlace& place) const {
-    return *row_at(state_, place);
-  }
-  template <class Kind>
-  [[nodiscard]] std::optional<std::size_t> element_of(const Kind& kind) const {
-    return element_index(*state_.plan, kind.element);
-  }
   // Before a lift is read.
   void keep_lift(std::size_t element, std::size_t index) {
     const LiftState& lift = state_.elements[element].lifts[index];
@@ -291,18 +263,6 @@ class Apply {
     if (placed) lift.bays[bay].read = at_;
     lift.top[bay] = state_.elements[element].tops[bay].standing();
     lift.bay_ended[bay] = ended;
-  }
-  void end_hang(std::size_t element, std::size_t row) {
-    auto* hung = const_cast<HangState*>(state_.hanging(element, row));
-    if (hung == nullptr) return;
-    hung->to = at_;
-    note(changed::HangEnded{index_in(state_.hangs, hung)});
-  }
-  // At a moment that is no rest of its own: a trip, or a start anew.
-  void end_run(RunState& run) {
-    run.to = at_;
-    run.rest = ref_;
-    note(changed::RunEnded{index_in(state_.runs, &run)});
   }
   template <class Visit>
   void for_runs_fed(std::size_t inverter, Visit visit) {
@@ -335,23 +295,6 @@ class Apply {
     }
     return least;
   }
-  // No motor of a run that hangs turns: all their inverters have tripped.
-  [[nodiscard]] bool none_left(const RunState& run) const {
-    const auto& motors = state_.plan->elements[run.element].rows[run.row].motors;
-    const HangState* hung = state_.hanging(run.element, run.row);
-    for (std::size_t m = 0; m < motors.size(); ++m) {
-      if (hung != nullptr && !hung->places[m]) continue;
-      if (std::none_of(run.trips.begin(), run.trips.end(), [&](const RunTrip& trip) {
-            return feeds(state_.plan->power[trip.inverter], motors[m].id);
-          })) {
-        return false;
-      }
-    }
-    return true;
-  }
-  RunState* open_run(std::size_t element, std::size_t row) {
-    return const_cast<RunState*>(state_.running(element, row));
-  }
   static std::optional<std::size_t> index_of(std::optional<int> bay) {
     return bay ? std::optional{static_cast<std::size_t>(*bay) - 1} : std::nullopt;
   }
@@ -374,12 +317,6 @@ class Apply {
     }
     return at_ - run.from;
   }
-
-  PourState& state_;
-  EventRef ref_;
-  LogEntry& entry_;
-  Seconds at_;  // at last when what it tells of was over
-  Seconds happened_;
 };
 
 }  // namespace

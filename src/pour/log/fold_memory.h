@@ -5,6 +5,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <unordered_map>
@@ -15,6 +16,8 @@
 #include "base/quantity.h"
 
 namespace rb {
+
+struct Plan;
 
 /// One change an event made, and what stood before. Indices are into the state's own lists.
 namespace changed {
@@ -40,7 +43,12 @@ enum class List {
   cures,
   concrete_temps,
   permits,
-  specimens
+  specimens,
+  reinspections,
+  photos,
+  motors_out,
+  reviews,
+  enrolments
 };
 struct Grew {
   List list;
@@ -97,6 +105,10 @@ struct CureEnded {
   std::size_t cure;
 };
 struct Closed {};
+struct Amended {
+  std::shared_ptr<const Plan> before;
+  std::optional<std::size_t> grown{};  ///< the element that got one more row
+};
 
 }  // namespace changed
 
@@ -105,7 +117,8 @@ using StateChange =
                  changed::RunEnded, changed::SpeedNamed, changed::RunTripped, changed::LiftBegan,
                  changed::LiftRead, changed::BayBegan, changed::TopRead, changed::LiftTopRead,
                  changed::TruckCame, changed::TruckEntered, changed::Discharged,
-                 changed::DischargeEnded, changed::HoldEnded, changed::CureEnded, changed::Closed>;
+                 changed::DischargeEnded, changed::HoldEnded, changed::CureEnded, changed::Closed,
+                 changed::Amended>;
 
 /// Within one start of the tablet the steady clock tells true spans: what the wall clock has
 /// stepped since the first event of that start is taken out of every later moment.

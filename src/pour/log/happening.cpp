@@ -86,6 +86,24 @@ const char* kind_text(const Happening& what) {
   return std::visit([](const auto& kind) { return kind.kWord; }, what);
 }
 
+EventId* target_of(Happening& what) {
+  return std::visit(
+      []<class Kind>(Kind& kind) -> EventId* {
+        if constexpr (std::is_same_v<Kind, event::Photo>) {
+          return kind.target.empty() ? nullptr : &kind.target;  // of an element
+        } else if constexpr (requires { kind.target; }) {
+          return &kind.target;
+        } else {
+          return nullptr;
+        }
+      },
+      what);
+}
+
+const EventId* target_of(const Happening& what) {
+  return target_of(const_cast<Happening&>(what));
+}
+
 const std::vector<std::string>& kind_words() {
   static const std::vector<std::string> words =
       words_of(std::make_index_sequence<std::variant_size_v<Happening>>{});

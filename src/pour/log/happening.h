@@ -14,6 +14,7 @@
 #include "pour/log/kinds_concrete.h"
 #include "pour/log/kinds_paper.h"
 #include "pour/log/kinds_placing.h"
+#include "pour/log/kinds_review.h"
 
 namespace rb {
 
@@ -25,9 +26,9 @@ template <class... Kinds>
 struct OneOf<std::tuple<Kinds...>> {
   using Type = std::variant<Kinds...>;
 };
-using AllKinds =
-    decltype(std::tuple_cat(std::declval<PlacingKinds>(), std::declval<ConcreteKinds>(),
-                            std::declval<PaperKinds>(), std::declval<AfterKinds>()));
+using AllKinds = decltype(std::tuple_cat(std::declval<PlacingKinds>(),
+                                         std::declval<ConcreteKinds>(), std::declval<PaperKinds>(),
+                                         std::declval<AfterKinds>(), std::declval<ReviewKinds>()));
 
 }  // namespace event
 
@@ -38,6 +39,10 @@ const char* kind_text(const Happening& what);
 /// Whether a script's `do` names a kind this program knows; books of a newer program may hold
 /// others.
 bool is_kind(std::string_view word);
+/// The event that one speaks of by its id, as a correction or a repair does; null where it speaks
+/// of none.
+const EventId* target_of(const Happening& what);
+EventId* target_of(Happening& what);
 /// Every kind's word, in the order of Happening.
 const std::vector<std::string>& kind_words();
 

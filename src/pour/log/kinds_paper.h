@@ -5,8 +5,11 @@
 #include <span>
 #include <string>
 #include <tuple>
+#include <vector>
 
+#include "base/hex.h"
 #include "pour/log/kinds_placing.h"
+#include "trade/shape/outline.h"
 
 namespace rb {
 
@@ -118,14 +121,36 @@ const char* to_text(Role role);
 /// Every word of it, in order.
 std::span<const char* const> words_of(Role);
 
+inline constexpr Span kKeyBytes{32, 32, "bytes"};        ///< of Ed25519, public half
+inline constexpr Span kHashBytes{32, 32, "bytes"};       ///< of an event, of a file
+inline constexpr Span kSignatureBytes{64, 64, "bytes"};  ///< of Ed25519
+inline constexpr Span kEventNumbers{0, 2000000000, ""};
+
+/// With a key it is a signature of that key's over the book as it stood at an event; without one
+/// it is a name and a word, as scripts and older books have it. All of the key's fields, or none.
 struct Sign {
   Role role = Role::foreman;
   std::string verdict;
   std::string comment;
+  std::optional<Hex> key{};         ///< of the person who signs
+  std::string book{};               ///< the one signed in, by its name among all books
+  std::optional<int> number{};      ///< of the book's last event that is signed for
+  std::optional<Hex> hash{};        ///< of that event: it stands for all before it
+  std::optional<int> events{};      ///< of the pour, that many were in the book
+  std::optional<Hex> signature{};   ///< over all of it: sign/claim.h
+  std::vector<std::string> open{};  ///< groups of findings that were not accepted, by their keys
   static constexpr const char* kWord = "sign";
   static constexpr auto fields() {
-    return std::tuple{Field{"role", &Sign::role}, Field{"verdict", &Sign::verdict},
-                      Field{"comment", &Sign::comment, {}, Need::may}};
+    return std::tuple{Field{"role", &Sign::role},
+                      Field{"verdict", &Sign::verdict},
+                      Field{"comment", &Sign::comment, {}, Need::may},
+                      Field{"key", &Sign::key, kKeyBytes},
+                      Field{"book", &Sign::book, {}, Need::may},
+                      Field{"number", &Sign::number, kEventNumbers},
+                      Field{"hash", &Sign::hash, kHashBytes},
+                      Field{"events", &Sign::events, kEventNumbers},
+                      Field{"signature", &Sign::signature, kSignatureBytes},
+                      Field{"open", &Sign::open, {}, Need::may}};
   }
   [[nodiscard]] const char* says() const { return said("Signed: {role}"); }
   bool operator==(const Sign&) const = default;
@@ -146,11 +171,20 @@ struct Blemish {
   std::string kind;
   Patch patch;
   std::string note;
+  std::optional<Length> depth{};            ///< into the face
+  std::vector<trade::FacePoint> outline{};  ///< as drawn, inside the patch; empty: all of it
   static constexpr const char* kWord = "blemish";
   static constexpr auto fields() {
-    return std::tuple{Field{"element", &Blemish::element}, Field{"side", &Blemish::side},
-                      Field{"kind", &Blemish::kind}, PatchField{&Blemish::patch, kPositions},
-                      Field{"note", &Blemish::note, {}, Need::may}};
+    return std::tuple{Field{"element", &Blemish::element},
+                      Field{"side", &Blemish::side},
+                      Field{"kind", &Blemish::kind},
+                      PatchField{&Blemish::patch, kPositions},
+                      Field{"note", &Blemish::note, {}, Need::may},
+                      Field{"depth", &Blemish::depth, {0, 5, "m"}},
+                      OutlineField{"outline", &Blemish::outline, kPositions}};
+  }
+  [[nodiscard]] Area area() const {
+    return outline.empty() ? patch.w * patch.h : trade::area_of(outline);
   }
   [[nodiscard]] const char* says() const { return said("Blemish: {kind}"); }
   bool operator==(const Blemish&) const = default;
@@ -158,10 +192,14 @@ struct Blemish {
 struct Repair {
   EventId target;
   std::string note;
+  std::string method{}, product{}, who{};
   static constexpr const char* kWord = "repair";
   static constexpr auto fields() {
     return std::tuple{Field{"target", &Repair::target},
-                      Field{"note", &Repair::note, {}, Need::shown}};
+                      Field{"note", &Repair::note, {}, Need::shown},
+                      Field{"method", &Repair::method, {}, Need::may},
+                      Field{"product", &Repair::product, {}, Need::may},
+                      Field{"who", &Repair::who, {}, Need::may}};
   }
   [[nodiscard]] const char* says() const { return said("Repair: {note}"); }
   bool operator==(const Repair&) const = default;

@@ -159,30 +159,7 @@ class Judge {
     if (state_.closed) return repeats(said("the pour is already closed"));
     return {};
   }
-  // Who signs stands for the role the plan gives him. A plan that names nobody leaves it to the
-  // crew.
-  Answer operator()(const event::Sign& e) const {
-    if (plan().people.empty()) return {};
-    const PersonId& by = entry_.event.by;
-    const Person* person = plan().find(by);
-    if (person != nullptr && person->has_role(to_text(e.role))) return {};
-    Facts facts{{"person", person == nullptr ? by.text : named(*person)},
-                {"role", Term{to_text(e.role)}},
-                {"able", able_to_sign(e.role)}};
-    if (person == nullptr) {
-      return wrong({said("{person} is not among the people of the plan and cannot sign as {role}; "
-                         "who can: {able}"),
-                    std::move(facts)});
-    }
-    if (person->role.empty()) {
-      return wrong({said("{person} cannot sign as {role}: the plan gives no role; who can: {able}"),
-                    std::move(facts)});
-    }
-    facts.push_back({"has", role_word(person->role)});
-    return wrong({said("{person} cannot sign as {role}: the role in the plan is {has}; who can: "
-                       "{able}"),
-                  std::move(facts)});
-  }
+  Answer operator()(const event::Sign& e) const { return refused_review(state_, entry_, e); }
   Answer operator()(const event::Strip& e) const {
     if (!element_index(plan(), e.element)) return unknown(e.element);
     return {};
@@ -196,16 +173,14 @@ class Judge {
     }
     return {};
   }
-  // Only what stood in the book by then can have been meant.
-  Answer operator()(const event::Repair& e) const {
-    const auto& ids = state_.memory.ids;
-    const auto known = ids.find(e.target.text);
-    if (known == ids.end() || known->second >= ref_ ||
-        !std::holds_alternative<event::Blemish>(state_.log[known->second].event.what)) {
-      return wrong({said("there is no blemish {blemish} to repair"), {{"blemish", e.target.text}}});
-    }
-    return {};
-  }
+  Answer operator()(const event::Repair& e) const { return refused_review(state_, ref_, e); }
+  Answer operator()(const event::Reinspect& e) const { return refused_review(state_, ref_, e); }
+  Answer operator()(const event::Photo& e) const { return refused_review(state_, ref_, e); }
+  Answer operator()(const event::Accept& e) const { return refused_review(state_, e); }
+  Answer operator()(const event::SendBack& e) const { return refused_review(state_, e); }
+  Answer operator()(const event::MotorOut& e) const { return refused_review(state_, e); }
+  Answer operator()(const event::Amend& e) const { return refused_review(state_, at_, e); }
+  Answer operator()(const event::Enrol& e) const { return refused_review(state_, entry_, e); }
   Answer operator()(const event::Moved& e) const {
     if (!element_index(plan(), e.element)) return unknown(e.element);
     return {};
@@ -314,26 +289,6 @@ class Judge {
     if (!element) return unknown(id);
     if (auto no = too_high(*element, height)) return no;
     return no_bay(*element, bay);
-  }
-  static std::string named(const Person& person) {
-    return person.name.empty() ? person.id.text : person.name;
-  }
-  // A role of ours in the reader's language; what else a plan may say, as it stands.
-  static FactValue role_word(const std::string& role) {
-    for (const char* known : event::words_of(event::Role{})) {
-      if (role == known) return Term{known};
-    }
-    return role;
-  }
-  [[nodiscard]] FactValue able_to_sign(event::Role role) const {
-    std::string names;
-    for (const Person& person : plan().people) {
-      if (!person.has_role(to_text(role))) continue;
-      if (!names.empty()) names += ", ";
-      names += named(person);
-    }
-    if (names.empty()) return Term{said("nobody in the plan; correct the people of the plan")};
-    return names;
   }
   // The end of a discharge that goes on, or one more part of a load.
   [[nodiscard]] Answer no_part(const TruckState& truck, const event::Discharge& e,

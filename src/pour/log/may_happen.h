@@ -27,4 +27,26 @@ std::optional<std::size_t> part_ended(const PourState& state, const TruckState& 
 std::optional<Seconds> discharge_ended(const PourState& state, const LogEntry& entry,
                                        const event::Discharge& e);
 
+// Of what is reviewed, signed, enrolled and amended: may_review.cpp.
+
+/// Who signs has the role in the plan, one of his own only; where a key signs it is his newest.
+std::optional<Refusal> refused_review(const PourState& state, const LogEntry& entry,
+                                      const event::Sign& sign);
+/// Made by the person, and witnessed by somebody of another role as soon as such a one has a key.
+std::optional<Refusal> refused_review(const PourState& state, const LogEntry& entry,
+                                      const event::Enrol& enrol);
+/// Only what stood in the book before log entry `ref` can have been meant.
+std::optional<Refusal> refused_review(const PourState& state, EventRef ref,
+                                      const event::Repair& repair);
+std::optional<Refusal> refused_review(const PourState& state, EventRef ref,
+                                      const event::Reinspect& reinspect);
+std::optional<Refusal> refused_review(const PourState& state, EventRef ref,
+                                      const event::Photo& photo);
+std::optional<Refusal> refused_review(const PourState& state, const event::Accept& accept);
+std::optional<Refusal> refused_review(const PourState& state, const event::SendBack& sent);
+std::optional<Refusal> refused_review(const PourState& state, const event::MotorOut& out);
+/// Of the paths of amend.h, read by the plan's own reader; no row is moved that has run by `at`.
+std::optional<Refusal> refused_review(const PourState& state, Seconds at,
+                                      const event::Amend& amend);
+
 }  // namespace rb

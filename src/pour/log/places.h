@@ -27,6 +27,16 @@ std::optional<std::pair<std::size_t, std::size_t>> row_at(const PourState& state
 /// for each other motor (a spare takes the place of one that is missing). None named = all.
 std::vector<bool> places_filled(const Row& row, const std::vector<MotorId>& motors);
 
+/// Which of those places holds a motor; none where it was not hung there.
+std::optional<std::size_t> place_of(const Row& row, const std::vector<MotorId>& hung,
+                                    const MotorId& motor);
+/// Where a motor hangs at the moment that was come to: by the last hang of each row, else, of a row
+/// never logged as hung, by the plan. Of one element where it is told.
+std::vector<MotorOutState::Place> places_of(const PourState& state, const event::MotorOut& out);
+
+/// Which places of a row are not out of work since it was hung last.
+std::vector<bool> places_at_work(const PourState& state, std::size_t element, std::size_t row);
+
 /// The ticket whose test took a specimen; none: no test did so far.
 std::optional<TicketId> ticket_of(const PourState& state, const SpecimenId& specimen);
 

@@ -11,13 +11,6 @@ namespace rb {
 
 namespace {
 
-const EventId* target_of(const Event& event) {
-  if (const auto* fix = std::get_if<event::Fix>(&event.what)) return &fix->target;
-  if (const auto* strike = std::get_if<event::Strike>(&event.what)) return &strike->target;
-  if (const auto* repair = std::get_if<event::Repair>(&event.what)) return &repair->target;
-  return nullptr;
-}
-
 Saying line_of(const std::string& file, int number) {
   return {said("{file} line {line}"), {{"file", file}, {"line", count(number)}}};
 }
@@ -47,7 +40,7 @@ Result<Script> read_script(std::string_view text, const std::string& file) {
                   said("Put each pour in a script of its own"));
     }
     if (open != nullptr) script.pour = open->pour;
-    if (const EventId* target = target_of(*event); target && !ids.contains(target->text)) {
+    if (const EventId* target = target_of(event->what); target && !ids.contains(target->text)) {
       return fail(Error::Kind::input, field_of(where, "target"),
                   {said("names \"{given}\", which no earlier line has as its id"),
                    {{"given", target->text}}});

@@ -38,7 +38,8 @@ std::optional<Frequency> RunState::slowest() const {
 
 const HangState* PourState::hanging(std::size_t element, std::size_t row) const {
   const auto& all = elements[element].rows[row].hangs;
-  return all.empty() || hangs[all.back()].to ? nullptr : &hangs[all.back()];
+  if (all.empty() || hangs[all.back()].to || !hangs[all.back()].stands()) return nullptr;
+  return &hangs[all.back()];
 }
 
 const CureState* PourState::curing(std::size_t element) const {
@@ -117,6 +118,13 @@ std::optional<std::size_t> truck_of(const PourState& state, const TicketId& tick
   const auto found = state.memory.tickets.find(ticket.text);
   if (found == state.memory.tickets.end()) return std::nullopt;
   return found->second;
+}
+
+const EnrolState* enrolled(const PourState& state, const PersonId& person) {
+  for (auto known = state.enrolments.rbegin(); known != state.enrolments.rend(); ++known) {
+    if (known->what.person == person) return &*known;
+  }
+  return nullptr;
 }
 
 const Mix* mix_of(const PourState& state, const TicketId& ticket) {

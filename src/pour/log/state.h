@@ -17,6 +17,7 @@
 #include "pour/log/kinds_concrete.h"
 #include "pour/log/kinds_paper.h"
 #include "pour/log/kinds_placing.h"
+#include "pour/log/kinds_review.h"
 #include "trade/shape/surface.h"
 
 namespace rb {
@@ -86,8 +87,13 @@ struct HangState {
   std::size_t element = 0, row = 0;
   Seconds from{};
   std::optional<Seconds> to;
-  std::vector<bool> places;  ///< which of the row's places hold a motor
+  std::vector<bool> places;  ///< which of the row's places hold a motor that works
   bool cables = false;
+  /// The motor-out it goes on from, a place poorer; `ref` is still what was hung.
+  std::optional<EventRef> out{};
+  /// False: nobody logged the row as hung (again); it only keeps motors that are out of work from
+  /// counting with the rest. Its `ref` is the motor-out then.
+  [[nodiscard]] bool stands() const { return !out || ref != *out; }
   bool operator==(const HangState&) const = default;
 };
 
@@ -139,6 +145,19 @@ struct TripState {
   bool operator==(const TripState&) const = default;
 };
 
+/// A motor out of work, and the places of rows it left.
+struct MotorOutState {
+  struct Place {
+    std::size_t element = 0, row = 0, place = 0;
+    bool operator==(const Place&) const = default;
+  };
+  EventRef ref = 0;
+  Seconds at{};
+  std::vector<Place> places;  ///< none: it hung nowhere
+  event::MotorOut what;
+  bool operator==(const MotorOutState&) const = default;
+};
+
 struct InsertState {
   EventRef ref = 0;
   Seconds at{};
@@ -181,26 +200,23 @@ struct TruckState {
   bool operator==(const TruckState&) const = default;
 };
 
+/// What was logged, as it stands.
+template <class Kind>
+struct Logged {
+  EventRef ref = 0;
+  Seconds at{};
+  Kind what;
+  bool operator==(const Logged&) const = default;
+};
+using PenetrationState = Logged<event::Penetration>;
+using WeatherState = Logged<event::AirTemp>;  ///< a reading with humidity or wind
+using EnrolState = Logged<event::Enrol>;
+
 struct TestState {
   EventRef ref = 0;
   Seconds at{};
   event::Test what;
   bool operator==(const TestState&) const = default;
-};
-
-struct PenetrationState {
-  EventRef ref = 0;
-  Seconds at{};
-  event::Penetration what;
-  bool operator==(const PenetrationState&) const = default;
-};
-
-/// A weather reading with humidity or wind.
-struct WeatherState {
-  EventRef ref = 0;
-  Seconds at{};
-  event::AirTemp what;
-  bool operator==(const WeatherState&) const = default;
 };
 
 /// An element under curing.
@@ -262,6 +278,26 @@ struct OverrideState {
   bool operator==(const OverrideState&) const = default;
 };
 
+/// A group of findings accepted or sent back for the figures it had.
+struct ReviewState {
+  EventRef ref = 0;
+  Seconds at{};
+  bool accepted = false;  ///< else sent back
+  std::string finding;    ///< the group's key
+  Hex figures;
+  std::string why;  ///< the note or the reason; may be empty
+  bool operator==(const ReviewState&) const = default;
+};
+
+/// The plan as it was amended, path by path.
+struct AmendState {
+  EventRef ref = 0;
+  Seconds at{};
+  std::string was;  ///< what stood at the path, JSON text; empty: nothing
+  event::Amend what;
+  bool operator==(const AmendState&) const = default;
+};
+
 struct HoldState {
   EventRef ref = 0;
   Seconds from{};
@@ -299,7 +335,7 @@ struct SharedPlan : std::shared_ptr<const Plan> {
 
 struct PourState {
   PourId pour;
-  SharedPlan plan;  ///< never null once folded
+  SharedPlan plan;  ///< as amended by then; never null once folded
   Moment zero{};
   std::optional<Moment> closed;
   Seconds last{};               ///< the latest moment any event tells of
@@ -328,7 +364,11 @@ struct PourState {
   std::vector<JointState> joints;
   std::vector<OverrideState> overrides;
   std::vector<ReadyState> ready;
-  std::vector<EventRef> notes, signs, strips, blemishes, repairs;
+  std::vector<EventRef> notes, signs, strips, blemishes, repairs, reinspections, photos;
+  std::vector<MotorOutState> motors_out;
+  std::vector<ReviewState> reviews;  ///< check/review.h says what stands of them
+  std::vector<AmendState> amends;
+  std::vector<EnrolState> enrolments;
   std::vector<ClockStep> clock_steps;
   FoldMemory memory;  ///< the fold's own; all are equal
   bool operator==(const PourState& other) const = default;
@@ -350,6 +390,8 @@ struct PourState {
 
 /// The ticket's truck, an index into PourState::trucks; none when the ticket is new.
 std::optional<std::size_t> truck_of(const PourState& state, const TicketId& ticket);
+/// The key a person signs with: that enrolled last. Null: none was.
+const EnrolState* enrolled(const PourState& state, const PersonId& person);
 /// The mix a ticket brought, as its truck was entered; none when it was not.
 const Mix* mix_of(const PourState& state, const TicketId& ticket);
 

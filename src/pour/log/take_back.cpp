@@ -53,6 +53,16 @@ class Undo {
         return state_.permits.pop_back();
       case changed::List::specimens:
         return state_.specimens.pop_back();
+      case changed::List::reinspections:
+        return state_.reinspections.pop_back();
+      case changed::List::photos:
+        return state_.photos.pop_back();
+      case changed::List::motors_out:
+        return state_.motors_out.pop_back();
+      case changed::List::reviews:
+        return state_.reviews.pop_back();
+      case changed::List::enrolments:
+        return state_.enrolments.pop_back();
     }
   }
   void operator()(const changed::HangBegan&) {
@@ -116,6 +126,11 @@ class Undo {
   void operator()(const changed::CureEnded& was) { state_.cures[was.cure].to.reset(); }
   void operator()(const changed::HoldEnded&) { state_.holds.back().to.reset(); }
   void operator()(const changed::Closed&) { state_.closed.reset(); }
+  void operator()(const changed::Amended& was) {
+    state_.plan = was.before;
+    state_.amends.pop_back();
+    if (was.grown) state_.elements[*was.grown].rows.pop_back();
+  }
 
  private:
   PourState& state_;

@@ -46,6 +46,19 @@ struct ObjectField {
   const char* name;
   T Kind::*at;
 };
+/// A JSON value of any kind kept as its text.
+template <class Kind, class T>
+struct ValueField {
+  const char* name;
+  T Kind::*at;
+};
+/// A line drawn on the face: a list of [x, z]; left out when empty.
+template <class Kind, class T>
+struct OutlineField {
+  const char* name;
+  T Kind::*at;
+  Span span{};
+};
 
 // Clang 14 works out no arguments of an aggregate by itself.
 template <class Kind, class T>
@@ -62,5 +75,9 @@ template <class Kind, class T>
 PatchField(T Kind::*, Span) -> PatchField<Kind, T>;
 template <class Kind, class T>
 ObjectField(const char*, T Kind::*) -> ObjectField<Kind, T>;
+template <class Kind, class T>
+ValueField(const char*, T Kind::*) -> ValueField<Kind, T>;
+template <class Kind, class T>
+OutlineField(const char*, T Kind::*, Span) -> OutlineField<Kind, T>;
 
 }  // namespace rb

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <cstdlib>
 
+#include "base/hex.h"
+
 namespace rb {
 
 Saying field_of(const Saying& where, const std::string& field) {
@@ -229,7 +231,8 @@ std::vector<double> Fields::numbers(const char* field, const Span& span, std::si
   return items;
 }
 
-std::vector<std::string> Fields::ids(const char* field, std::size_t most) {
+template <class Hold>
+std::vector<std::string> Fields::names(const char* field, std::size_t most, Hold hold) {
   std::vector<std::string> items;
   if (!has(field)) return items;
   const Json& value = list(field, most);
@@ -238,10 +241,30 @@ std::vector<std::string> Fields::ids(const char* field, std::size_t most) {
     if (!value[i].is_string() || value[i].get_ref<const std::string&>().empty()) {
       refuse(place, said("a text was expected"));
     }
-    hold_id(place, value[i].get_ref<const std::string&>());
+    hold(place, value[i].get_ref<const std::string&>());
     items.push_back(value[i].get<std::string>());
   }
   return items;
+}
+
+std::vector<std::string> Fields::ids(const char* field, std::size_t most) {
+  return names(field, most,
+               [&](const std::string& place, const std::string& id) { hold_id(place, id); });
+}
+
+std::vector<std::string> Fields::texts(const char* field, std::size_t most) {
+  return names(field, most,
+               [&](const std::string& place, const std::string& text) { hold_text(place, text); });
+}
+
+std::string Fields::hex(const char* field, const Span& bytes) {
+  std::string digits = text(field);
+  const auto size = static_cast<double>(digits.size()) / 2;
+  if (is_hex(digits) && size >= bytes.least && size <= bytes.most) return digits;
+  refuse(field,
+         {said("is no {bytes} bytes as hexadecimal digits, 0 to 9 and a to f"),
+          {{"bytes", count(bytes.most)}}},
+         said("Take it as it was made; it is not typed by hand"));
 }
 
 std::string Fields::unknown() const {

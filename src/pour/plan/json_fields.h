@@ -49,10 +49,14 @@ class Fields {
   std::size_t one_of(const char* field, std::span<const char* const> words);
   Side side();  ///< of the field side: near (or left out), far
   const Json& object(const char* field);
+  const Json& any(const char* field) { return get(field); }
+  /// Bytes as lower-case hexadecimal digits, no fewer and no more than these.
+  std::string hex(const char* field, const Span& bytes);
   /// The items of an array, each with its own place in messages; empty when the field is absent.
   std::vector<Fields> objects(const char* field, std::size_t most);
   std::vector<double> numbers(const char* field, const Span& span, std::size_t most);
   std::vector<std::string> ids(const char* field, std::size_t most);
+  std::vector<std::string> texts(const char* field, std::size_t most);
 
   [[noreturn]] void refuse(const std::string& field, Saying what, Saying remedy = {}) const;
   [[nodiscard]] const Saying& where() const { return where_; }
@@ -68,6 +72,8 @@ class Fields {
  private:
   const Json& get(const char* field);
   [[nodiscard]] const Json& list(const char* field, std::size_t most) const;
+  template <class Hold>
+  std::vector<std::string> names(const char* field, std::size_t most, Hold hold);
   void hold_text(const std::string& field, const std::string& text) const;
   void hold_id(const std::string& field, const std::string& text) const;
   double checked(const std::string& field, const Json& value, const Span& span) const;

@@ -31,6 +31,10 @@ inline constexpr std::size_t kAllMotors = 5000;  ///< of a plan
 inline constexpr std::size_t kPatches = 200;     ///< openings, or congested zones, of an element
 inline constexpr std::size_t kInverters = 200;
 
+inline constexpr std::size_t kSignLineBytes = 256 << 10;  ///< of a signature: it names what is open
+inline constexpr std::size_t kOpenFindings = 2000;        ///< named by a signature
+inline constexpr std::size_t kOutlinePoints = 500;        ///< of what is drawn on a face
+
 }  // namespace most
 
 /// Characters of a UTF-8 text.

@@ -37,6 +37,10 @@ class EventFacts {
   void add(const Kind& /*kind*/, const PatchField<Kind, T>& /*field*/) {}
   template <class Kind, class T>
   void add(const Kind& /*kind*/, const ObjectField<Kind, T>& /*field*/) {}
+  template <class Kind, class T>
+  void add(const Kind& /*kind*/, const ValueField<Kind, T>& /*field*/) {}
+  template <class Kind, class T>
+  void add(const Kind& /*kind*/, const OutlineField<Kind, T>& /*field*/) {}
 
   Facts facts;
   std::optional<ElementId> element;
@@ -61,6 +65,10 @@ class EventFacts {
   void add(const char* name, const std::string& text) {
     const bool item = std::string_view{name} == "item";
     const char* gate = std::string_view{name} == "rule" ? gate_words(text) : nullptr;
+    if (std::string_view{name} == "finding") {
+      facts.push_back({name, finding_name(say_, text)});
+      return;
+    }
     facts.push_back({name, item   ? ready_name(say_, text)
                            : gate ? std::string{told(say_.language, gate)}
                                   : text});
@@ -102,6 +110,14 @@ std::string event_words(const Say& say, const Happening& what, Naming naming) {
   const auto named = names_in(sentence);
   const bool says_it = std::find(named.begin(), named.end(), "element") != named.end();
   return naming.elements && told.element && !says_it ? told.element->text + ": " + text : text;
+}
+
+std::string finding_name(const Say& say, const std::string& key) {
+  const auto end = key.find_first_of("/#");
+  std::string place = end == std::string::npos ? std::string{} : key.substr(end);
+  if (const auto event = place.rfind('#'); event != std::string::npos) place.erase(event);
+  std::replace(place.begin(), place.end(), '/', ' ');
+  return rule_title(say, key.substr(0, end)) + (place.empty() ? "" : "," + place);
 }
 
 std::string row_name(const Say& say, const RowPlace& place, bool two_sides) {

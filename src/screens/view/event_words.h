@@ -13,6 +13,8 @@ namespace rb::screens {
 /// "Run row R2 near", "W1: Top 1.35 m, bay 2".
 std::string event_words(const Say& say, const Happening& what, Naming naming);
 
+/// A group of findings by its key: "Under-dosed concrete, W1 2".
+std::string finding_name(const Say& say, const std::string& key);
 std::string row_name(const Say& say, const RowPlace& place, bool two_sides);
 
 /// Title of a rule, in the user's language; one not known shows its id.

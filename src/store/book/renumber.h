@@ -10,9 +10,7 @@ namespace rb::store {
 
 /// Whether an event names another by its id.
 inline bool speaks_of_another(const Event& event) {
-  return std::holds_alternative<event::Fix>(event.what) ||
-         std::holds_alternative<event::Strike>(event.what) ||
-         std::holds_alternative<event::Repair>(event.what);
+  return target_of(event.what) != nullptr;
 }
 
 class Renumber {
@@ -24,9 +22,7 @@ class Renumber {
   void move(Event& event, EventId to) {
     now_[event.id] = to;
     event.id = std::move(to);
-    if (auto* fix = std::get_if<event::Fix>(&event.what)) point(fix->target);
-    if (auto* strike = std::get_if<event::Strike>(&event.what)) point(strike->target);
-    if (auto* repair = std::get_if<event::Repair>(&event.what)) point(repair->target);
+    if (EventId* target = target_of(event.what)) point(*target);
   }
 
  private:

@@ -6,18 +6,6 @@ namespace rb::store {
 
 namespace {
 
-EventId* target_of(Happening& what) {
-  return std::visit(
-      [](auto& kind) -> EventId* {
-        if constexpr (requires { kind.target; }) {
-          return &kind.target;
-        } else {
-          return nullptr;
-        }
-      },
-      what);
-}
-
 Failed unknown(const Happening& what, const EventId& target) {
   return fail(Error::Kind::input, kind_text(what),
               "no earlier event of this pour has the id \"" + target.text + "\" its target names",

@@ -1,4 +1,4 @@
-// The event another event speaks of: the target of a fix, a strike or a repair.
+// The event another event speaks of: the target of a fix, a strike, a repair, a photo.
 #pragma once
 
 #include <SQLiteCpp/SQLiteCpp.h>

@@ -165,7 +165,8 @@ std::vector<Fault> faults_of_concrete() {
        [](Pour& p, ElementKind) {
          p.plan.element +=
              std::string{p.plan.element.empty() ? "" : ","} + R"("cure_start_within_s":3600)";
-         p.at(20000, R"("do":"note","text":"nobody came")");
+         p.at(20000, R"("do":"photo","element":"W1","name":"dry.jpg","bytes":9,"sha256":")" +
+                         std::string(64, 'd') + '"');
        },
        everywhere("cure-late")},
       {"curing ended too soon",

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "faults.h"
@@ -126,7 +128,11 @@ std::vector<Fault> faults_of_paper() {
          Event line = midway(events);
          line.what = event::Note{"added", {}, {}};
          line.entry = script_entry(*line.entry);
-         events.insert(events.end(), line);
+         // Before it was signed.
+         const auto sign = std::find_if(events.begin(), events.end(), [](const Event& e) {
+           return std::holds_alternative<event::Sign>(e.what);
+         });
+         events.insert(sign, line);
        }),
        everywhere("from-script")},
   };

@@ -20,6 +20,7 @@ void look_cure_late(const Look& look, const Rule& rule, Findings& out) {
     f.from = *came + *within;
     f.to = begun;
     f.measured = amount(waited, Measure::any_span);
+    f.growing = !begun;
     f.limit = amount(*within, Measure::any_span);
     f.source = {.code = Source::Code::plan, .field = "cure_start_within_s"};
     f.sentence = begun ? said(
