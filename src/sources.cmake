@@ -109,6 +109,12 @@ set(pour_sources
   pour/planner/supply.cpp
   pour/planner/wish_fault.cpp
 )
+set(sign_sources
+  sign/claim.cpp
+  sign/person_key.cpp
+  sign/pin.cpp
+  sign/tries.cpp
+)
 set(check_sources
   check/beside.cpp
   check/after_pour.cpp
