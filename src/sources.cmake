@@ -150,6 +150,7 @@ set(store_sources
   store/book/read_pour.cpp
   store/book/row_reader.cpp
   store/book/verify.cpp
+  store/book/verify_people.cpp
   store/book/verify_pours.cpp
   store/copies/against.cpp
   store/copies/copy_book.cpp

@@ -61,12 +61,25 @@ struct SignedHead {
   bool operator==(const SignedHead&) const = default;
 };
 
+/// A person's signature, found to hold: made with this key over this book as it stood at an event.
+struct PersonSignature {
+  EventId event;
+  PourId pour;
+  PersonId by;
+  event::Role role = event::Role::foreman;
+  Hex key;
+  std::int64_t number = 0;  ///< of the event it is over
+  bool elsewhere = false;   ///< over another book, which the pour was brought in from: not compared
+  bool operator==(const PersonSignature&) const = default;
+};
+
 /// What a look through the whole book found.
 struct VerifyReport {
   std::string tag;
   std::size_t events = 0;
   std::int64_t last = 0;                 ///< number of the last event
   std::vector<SignedHead> signed_heads;  ///< in order of number
+  std::vector<PersonSignature> people;   ///< in order of their events
   /// By the note of the head beside it: the book has all that was acknowledged up to this number.
   std::optional<std::int64_t> vouched;
   bool note_damaged = false;         ///< such a note is there and tells nothing

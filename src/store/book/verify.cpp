@@ -9,6 +9,7 @@
 #include "store/book/read_marks.h"
 #include "store/book/read_pour.h"
 #include "store/book/verify_note.h"
+#include "store/book/verify_people.h"
 #include "store/file/device_key.h"
 #include "store/file/identity.h"
 #include "store/file/keeping.h"
@@ -23,6 +24,7 @@ void check_events(const SQLite::Database& database, const BookName& book, Verify
   const auto lost = lost_in(database);
   report.lost = lost_events(database, book.tag);
   Head head = start_of(lost, book);
+  PeopleLook people(database, book, !report.lost.empty());
   SQLite::Statement rows(database, fmt::format("SELECT {} FROM events ORDER BY seq", kRowColumns));
   while (rows.executeStep()) {
     const auto row = row_of(rows);
@@ -43,7 +45,7 @@ void check_events(const SQLite::Database& database, const BookName& book, Verify
     if (hash_of(row) != stored) {
       note(report, id, fmt::format("Event {} was changed after it was kept", row.id));
     } else if (const auto event = event_of(row, "the book"); event) {
-      // as it was kept
+      people.look(row, *event, report);  // as it was kept
     } else if (unknown_kind(row.line, database)) {
       ++report.unknown;
     } else {

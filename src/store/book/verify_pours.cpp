@@ -7,6 +7,7 @@
 #include "store/book/read_pour.h"
 #include "store/book/verify.h"
 #include "store/book/verify_note.h"
+#include "store/book/verify_people.h"
 #include "store/file/identity.h"
 #include "store/file/keeping.h"
 #include "store/file/migrations.h"
@@ -43,6 +44,7 @@ void check_pour(const SQLite::Database& database, const BookName& book, Before& 
       database, fmt::format("SELECT {} FROM events WHERE pour = ? ORDER BY seq", kRowColumns));
   rows.bind(1, pour.text);
   if (auto fault = pour_index_fault(database, pour)) note(report, std::move(*fault));
+  PeopleLook people(database, book, !report.lost.empty());
   while (rows.executeStep()) {
     const auto row = row_of(rows);
     if (before.of(row.seq) != row.previous) {
@@ -50,7 +52,9 @@ void check_pour(const SQLite::Database& database, const BookName& book, Before& 
            fmt::format("Event {} does not follow the event before it", row.id));
     } else if (hash_of(row) != hash_column(rows, 9) || row.id != event_id(book.tag, row.seq).text) {
       note(report, EventId{row.id}, fmt::format("Event {} was changed after it was kept", row.id));
-    } else if (!event_of(row, "the book")) {
+    } else if (const auto event = event_of(row, "the book"); event) {
+      people.look(row, *event, report);
+    } else {
       if (unknown_kind(row.line, database)) {
         ++report.unknown;
       } else {
@@ -69,9 +73,9 @@ void verify_pours(SQLite::Database& database, const std::vector<PourId>& pours,
   const auto book = name_of(database);
   report.tag = book.tag;
   if (auto fault = look_at_end(database, book)) note(report, std::move(*fault));
+  report.lost = lost_events(database, book.tag);
   Before before(database, book);
   for (const auto& pour : pours) check_pour(database, book, before, pour, report);
-  report.lost = lost_events(database, book.tag);
   const auto head = head_of(database);
   report.events = static_cast<std::size_t>(head.seq);
   report.last = head.seq;
