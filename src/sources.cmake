@@ -204,6 +204,7 @@ set(record_sources
   record/model/load_lines.cpp
   record/model/pour_record.cpp
   record/model/power_lines.cpp
+  record/model/signature_lines.cpp
   record/model/tables.cpp
   record/model/tables_after.cpp
   record/model/tables_given.cpp
@@ -312,11 +313,13 @@ set(app_sources
   app/opening.cpp
   app/outcome.cpp
   app/paper_job.cpp
+  app/pin_tries.cpp
   app/pour_list.cpp
   app/put_whole.cpp
   app/session.cpp
   app/session_told.cpp
   app/settings_file.cpp
+  app/signing.cpp
 )
 set(tablet_sources
   tablet/awake.cpp
@@ -333,6 +336,7 @@ set(cli_sources
   cli/calc_form.cpp
   cli/calc_motor.cpp
   cli/calc_set.cpp
+  cli/calc_words.cpp
   cli/cli.cpp
   cli/command_book.cpp
   cli/command_check.cpp
@@ -344,6 +348,7 @@ set(cli_sources
   cli/command_record.cpp
   cli/command_rescue.cpp
   cli/command_screens.cpp
+  cli/command_sign.cpp
   cli/command_temps.cpp
   cli/command_verify.cpp
   cli/look_beside.cpp

@@ -2,11 +2,16 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 
+#include "app/book_pours.h"
 #include "app/device.h"
 #include "app/settings_file.h"
 #include "base/short_code.h"
 #include "cli/commands.h"
+#include "pour/log/log_entry.h"
+#include "pour/outlook/signatures.h"
+#include "sign/person_key.h"
 #include "store/book/logbook.h"
 #include "store/copies/against.h"
 
@@ -38,6 +43,41 @@ void tell_signatures(const VerifyReport& looked) {
     if (std::find(keys.begin(), keys.end(), head.key) == keys.end()) keys.push_back(head.key);
   }
   for (const std::string& key : keys) fmt::print("  key of {}: {}\n", device(key, own), key);
+}
+
+/// "3 events after the inspector signed, 1 of them may change what was signed"
+std::string after_words(const SignatureState& sign) {
+  if (sign.after == 0) return "nothing came after";
+  return fmt::format("{} event{} after the {} signed, {} of them may change what was signed",
+                     sign.after, sign.after == 1 ? "" : "s", to_text(sign.role), sign.unsettled);
+}
+
+/// Signatures of people: what each proves, and what came after it.
+void tell_people(const Logbook& book, const VerifyReport& looked) {
+  std::map<PourId, std::optional<PourState>> pours;
+  for (const PersonSignature& person : looked.people) {
+    auto [known, first] = pours.try_emplace(person.pour);
+    if (first) {
+      if (auto read = read_pour(book, person.pour)) known->second = std::move(read->state);
+    }
+    std::string after = "what came after cannot be told";
+    std::string witness;
+    for (const auto& sign :
+         known->second ? signatures_of(*known->second) : std::vector<SignatureState>{}) {
+      const PourState& state = *known->second;
+      if (state.log[sign.ref].event.id != person.event) continue;
+      after = after_words(sign);
+      if (sign.enrolment && state.enrolments[*sign.enrolment].what.witness.empty()) {
+        witness = ", enrolled without a witness";
+      }
+    }
+    fmt::print(
+        "Pour {}: signed as {} by whoever knew the PIN of {} (key {}{}) in event {}, over "
+        "the book as far as event {}{}; {}\n",
+        person.pour.text, to_text(person.role), person.by.text, sign::fingerprint(person.key),
+        witness, person.event.text, person.number,
+        person.elsewhere ? " of another book, not compared" : "", after);
+  }
 }
 
 /// Mirrors beside the book and in the folder the screens mirror to.
@@ -87,6 +127,7 @@ Exit run_verify(const VerifyWish& wish) {
     fmt::print("{} events of kinds this Risebook does not know\n", looked->unknown);
   }
   tell_signatures(*looked);
+  tell_people(*book, *looked);
   const auto mirrors = mirrors_of(wish.book, looked->tag);
   const auto beside = store::hold_against(wish.book, mirrors);
   bool mirrored = false;

@@ -59,6 +59,22 @@ struct VerifyWish {
   std::vector<std::string> against;  ///< hashes, short codes, files
 };
 Exit run_verify(const VerifyWish& wish);
+
+struct EnrolCommand {
+  Path book;
+  std::string pour, person, role, witness;
+  Path pin, witness_pin;  ///< files; empty: asked for at the terminal
+};
+/// Makes a key for a person of a pour, sealed with a PIN.
+Exit run_enrol(const EnrolCommand& wish);
+struct SignCommand {
+  Path book;
+  std::string pour, person, role, verdict, comment;
+  bool name_open = false;  ///< sign in spite of all that is open, naming it
+  Path pin;                ///< file; empty: asked for at the terminal
+};
+Exit run_sign(const SignCommand& wish);
+
 /// A copy of the book into a folder, and a book made again from a copy or a mirror.
 Exit run_copy(const Path& book, const Path& folder);
 Exit run_restore(const Path& from, const Path& to);

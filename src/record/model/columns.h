@@ -142,5 +142,6 @@ Table permits(const PourRecord&);
 Table specimens(const PourRecord&);
 Table blemishes(const PourRecord&);
 Table signatures(const PourRecord&);
+Table amendments(const PourRecord&);
 
 }  // namespace rb::columns

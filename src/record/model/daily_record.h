@@ -177,6 +177,10 @@ struct FindingLine {
   std::string measured_text, limit_text;  ///< in the record's units
   std::string says, source, advice;       ///< in the record's units
   std::string says_si;                    ///< as `check --json` has it
+  std::string standing{};                 ///< open, accepted, sent-back: of its cause's group
+  std::string figures{};                  ///< digest by which an acceptance holds
+  std::string reviewed_by{}, reviewed_why{};
+  std::optional<Moment> reviewed_at{};
 };
 struct CorrectionLine {
   Moment at;
@@ -262,6 +266,22 @@ struct BlemishLine {
 struct SignatureLine {
   std::string role, by, verdict, comment;
   std::optional<Moment> at;
+  std::optional<int> after{};           ///< events of the pour that came after what was signed
+  std::optional<int> after_changing{};  ///< of those, what may change what was signed
+  /// Made with a key of the person's, whose ten letters these are; empty: a name and a word.
+  std::string key{};
+  std::string witness{};      ///< of the key's enrolment; "nobody" where there was none
+  std::optional<int> open{};  ///< groups of findings it names as open
+  std::string open_findings{};
+  std::vector<std::string> told{};  ///< what it proves, and what came after it, in sentences
+  // What it takes to hold the signature against the book (sign/claim.h).
+  std::string public_key{}, signed_book{}, signed_hash{}, signature{};
+  std::optional<int> signed_event{}, signed_events{};
+};
+/// A path of the plan that was amended while the pour went on.
+struct AmendmentLine {
+  Moment at;
+  std::string path, was, value, why, by;  ///< values as JSON text
 };
 
 struct PourRecord {
@@ -302,6 +322,7 @@ struct PourRecord {
   std::vector<SpecimenLine> specimens;
   std::vector<StripLine> strips;
   std::vector<BlemishLine> blemishes;
+  std::vector<AmendmentLine> amendments;
   std::vector<SignatureLine> signatures;
   std::vector<DoseMap> dose_maps;
 };

@@ -18,6 +18,7 @@
 #include "record/model/load_lines.h"
 #include "record/model/names.h"
 #include "record/model/power_lines.h"
+#include "record/model/signature_lines.h"
 
 namespace rb {
 
@@ -49,7 +50,9 @@ class Maker {
     words();
     put_after_pour(out_, state_);
     face();
-    signatures();
+    put_review(out_, state_, report_, names_);
+    put_amendments(out_, state_, names_);
+    put_signatures(out_, state_, names_);
     unread();
     for (const SideDose& field : fields) out_.dose_maps.push_back(make_dose_map(state_, field));
     return std::move(out_);
@@ -169,15 +172,20 @@ class Maker {
       out_.runs.push_back(std::move(line));
     }
     for (const HangState& h : state_.hangs) {
+      if (!h.stands()) continue;
       const Row& row = names_.row(h.element, h.row);
       std::string motors;
       if (const auto* hang = std::get_if<event::Hang>(&names_.event(h.ref).what)) {
         for (const MotorId& motor : hang->motors)
           motors += (motors.empty() ? "" : " ") + motor.text;
       }
+      if (h.out) {  // the same hang, a place poorer
+        const auto* out = std::get_if<event::MotorOut>(&names_.event(*h.out).what);
+        motors = (motors.empty() ? "" : motors + ", ") + "without " + out->motor.text;
+      }
       out_.moves.push_back({names_.element(h.element), to_text(row.side), row.id.text, motors,
                             names_.moment(h.from), names_.moment(h.to), h.cables,
-                            names_.by(h.ref)});
+                            names_.by(h.out.value_or(h.ref))});
     }
   }
 
@@ -313,22 +321,6 @@ class Maker {
       text += fmt::format("{}{} ({})", text.empty() ? "" : "; ", repair->note, names_.person(e.by));
     }
     return text;
-  }
-
-  // Every role gets a line; one that has not signed gets an empty one to sign by hand.
-  void signatures() {
-    std::set<std::string> signed_roles;
-    for (const EventRef ref : state_.signs) {
-      const Event& e = names_.event(ref);
-      const auto* sign = std::get_if<event::Sign>(&e.what);
-      if (sign == nullptr) continue;
-      signed_roles.insert(to_text(sign->role));
-      out_.signatures.push_back({to_text(sign->role), names_.person(e.by), sign->verdict,
-                                 sign->comment, names_.when(ref)});
-    }
-    for (const char* role : words_of(event::Role{})) {
-      if (!signed_roles.contains(role)) out_.signatures.push_back({role, {}, {}, {}, {}});
-    }
   }
 
   const PourState& state_;

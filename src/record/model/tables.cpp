@@ -60,7 +60,7 @@ std::vector<Table> tables_of(const PourRecord& p, Units units) {
           air(p),        holds(p),     corrections(p), late(p),    uncertain(p),
           aside(p),      set_aside(p), notes(p),       cures(p),   concrete_temps(p),
           maturities(p), specimens(p), permits(p),     strips(p),  blemishes(p),
-          signatures(p)};
+          amendments(p), signatures(p)};
 }
 
 Table table_of(const PourWithoutPlan& pour) {

@@ -124,12 +124,36 @@ Table blemishes(const PourRecord& p) {
 
 Table signatures(const PourRecord& p) {
   using L = SignatureLine;
-  return table<L>("signatures", "Signatures", p.signatures,
-                  {{"role", "Role", M::text, of(&L::role)},
-                   {"by", "Name", M::text, of(&L::by)},
-                   {"verdict", "Verdict", M::text, of(&L::verdict)},
-                   {"comment", "Comment", M::text, of(&L::comment)},
-                   {"at", "Signed", M::moment, of(&L::at)}});
+  return table<L>(
+      "signatures", "Signatures", p.signatures,
+      {{"role", "Role", M::text, of(&L::role)},
+       {"by", "Name", M::text, of(&L::by)},
+       {"verdict", "Verdict", M::text, of(&L::verdict)},
+       {"comment", "Comment", M::text, of(&L::comment)},
+       {"at", "Signed", M::moment, of(&L::at)},
+       {"key", "Key", M::text, of(&L::key)},
+       {"witness", "Witness of the key", M::text, of(&L::witness)},
+       {"after", "Events after", M::count, of(&L::after)},
+       {"after_changing", "Of those, changing", M::count, of(&L::after_changing)},
+       {"open", "Named as open", M::count, of(&L::open)},
+       {"open_findings", "Findings named as open", M::text, of(&L::open_findings), On::data},
+       {"public_key", "Public key", M::text, of(&L::public_key), On::data},
+       {"signed_book", "Book signed", M::text, of(&L::signed_book), On::data},
+       {"signed_event", "Event signed", M::count, of(&L::signed_event), On::data},
+       {"signed_hash", "Its hash", M::text, of(&L::signed_hash), On::data},
+       {"signed_events", "Events of the pour signed", M::count, of(&L::signed_events), On::data},
+       {"signature", "Signature", M::text, of(&L::signature), On::data}});
+}
+
+Table amendments(const PourRecord& p) {
+  using L = AmendmentLine;
+  return table<L>("amendments", "Plan amended under way", p.amendments,
+                  {{"at", "At", M::moment, of(&L::at)},
+                   {"path", "What", M::text, of(&L::path)},
+                   {"was", "Was", M::text, of(&L::was)},
+                   {"value", "Is", M::text, of(&L::value)},
+                   {"why", "Why", M::text, of(&L::why)},
+                   {"by", "By", M::text, of(&L::by)}});
 }
 
 }  // namespace rb::columns

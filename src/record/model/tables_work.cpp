@@ -72,7 +72,12 @@ Table findings(const PourRecord& p) {
        {"says", "What was seen (SI)", M::text, of(&L::says_si), On::data},
        {"source", "Limit from", M::text, of(&L::source), On::data},
        {"advice", "What to do", M::text, of(&L::advice), On::data},
-       {"group", "Cause", M::text, of(&L::group), On::data}});
+       {"group", "Cause", M::text, of(&L::group), On::data},
+       {"standing", "Review", M::text, of(&L::standing), On::data},
+       {"reviewed_by", "Reviewed by", M::text, of(&L::reviewed_by), On::data},
+       {"reviewed_at", "Reviewed at", M::moment, of(&L::reviewed_at), On::data},
+       {"reviewed_why", "Why", M::text, of(&L::reviewed_why), On::data},
+       {"figures", "Figures", M::text, of(&L::figures), On::data}});
 }
 
 Table lifts(const PourRecord& p) {

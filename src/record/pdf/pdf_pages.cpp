@@ -333,6 +333,9 @@ class Pages {
     for (const Field& f : fields) {
       if (f.below) sheet_.text(capital(f.name) + ": " + f.text, {8.2, false, look::slate}, indent);
     }
+    for (const std::string& told : s.told) {
+      sheet_.text(clean_text(told), {8.2, false, look::slate}, indent);
+    }
     if (!s.comment.empty()) {
       sheet_.text("“" + clean_text(s.comment) + "”", {8.2, false, look::slate}, indent);
       sheet_.skip(4);
