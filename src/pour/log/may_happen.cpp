@@ -1,6 +1,9 @@
 #include "pour/log/may_happen.h"
 
 #include <algorithm>
+#include <string_view>
+#include <tuple>
+#include <type_traits>
 
 #include "pour/log/log_entry.h"
 #include "pour/log/places.h"
@@ -28,13 +31,22 @@ class Judge {
   Judge(const PourState& state, const LogEntry& entry, EventRef ref)
       : state_(state), entry_(entry), ref_(ref), at_(state.clock(entry.when)) {}
 
+  // A kind that asks nothing of its own may be, where the plan has the places it names.
+  template <class Kind>
+  Answer operator()(const Kind& e) const {
+    Answer no;
+    std::optional<std::size_t> element;
+    const auto look = [&](const auto& field) {
+      if (!no) no = off_plan(e, field, element);
+    };
+    std::apply([&](const auto&... field) { (look(field), ...); }, Kind::fields());
+    return no;
+  }
+
   Answer operator()(const event::PourOpen&) const {
     if (ref_ != 0) return wrong(said("the pour is already open"));
     return {};
   }
-  Answer operator()(const event::Ready&) const { return {}; }
-
-  Answer operator()(const event::Hang& e) const { return unplaced(e.place); }
   Answer operator()(const event::TakeDown& e) const {
     if (auto no = unplaced(e.place)) return no;
     const auto [element, row] = place(e.place);
@@ -100,12 +112,6 @@ class Judge {
     if (state_.closed) return repeats(said("the pour is already closed"));
     return {};
   }
-  Answer operator()(const event::Speed& e) const { return unpowered(e.inverter); }
-  Answer operator()(const event::Trip& e) const { return unpowered(e.inverter); }
-  Answer operator()(const event::Insert& e) const {
-    const auto element = element_index(plan(), e.element);
-    return element ? no_bay(*element, e.bay) : unknown(e.element);
-  }
 
   Answer operator()(const event::Truck& e) const {
     if (auto no = unmixed(e.mix)) return no;
@@ -139,7 +145,6 @@ class Judge {
     }
     return {};
   }
-  Answer operator()(const event::AirTemp&) const { return {}; }
 
   Answer operator()(const event::Hold&) const {
     if (on_hold()) return repeats(said("the pour is already on hold"));
@@ -149,21 +154,11 @@ class Judge {
     if (!on_hold()) return repeats(said("the pour is not on hold"));
     return {};
   }
-  Answer operator()(const event::Note& e) const {
-    if (e.element && !element_index(plan(), *e.element)) return unknown(*e.element);
-    return {};
-  }
-  Answer operator()(const event::Fix&) const { return {}; }
-  Answer operator()(const event::Strike&) const { return {}; }
   Answer operator()(const event::PourClose&) const {
     if (state_.closed) return repeats(said("the pour is already closed"));
     return {};
   }
   Answer operator()(const event::Sign& e) const { return refused_review(state_, entry_, e); }
-  Answer operator()(const event::Strip& e) const {
-    if (!element_index(plan(), e.element)) return unknown(e.element);
-    return {};
-  }
   Answer operator()(const event::Blemish& e) const {
     const auto index = element_index(plan(), e.element);
     if (!index) return unknown(e.element);
@@ -181,20 +176,12 @@ class Judge {
   Answer operator()(const event::MotorOut& e) const { return refused_review(state_, e); }
   Answer operator()(const event::Amend& e) const { return refused_review(state_, at_, e); }
   Answer operator()(const event::Enrol& e) const { return refused_review(state_, entry_, e); }
-  Answer operator()(const event::Moved& e) const {
-    if (!element_index(plan(), e.element)) return unknown(e.element);
-    return {};
-  }
   Answer operator()(const event::Override& e) const {
     if (!e.element) return {};
     const auto element = element_index(plan(), *e.element);
     if (!element) return unknown(*e.element);
     if (!e.row) return {};
     return unplaced({*e.element, e.side.value_or(Side::near_side), *e.row});
-  }
-  Answer operator()(const event::Joint& e) const {
-    const auto element = element_index(plan(), e.element);
-    return element ? no_bay(*element, e.bay) : unknown(e.element);
   }
   Answer operator()(const event::CureStart& e) const {
     const auto element = element_index(plan(), e.element);
@@ -217,10 +204,6 @@ class Judge {
     }
     return {};
   }
-  Answer operator()(const event::PermitStrip& e) const {
-    if (!element_index(plan(), e.element)) return unknown(e.element);
-    return {};
-  }
   Answer operator()(const event::Specimen& e) const {
     if (ticket_of(state_, e.specimen)) return {};
     return wrong({said("field specimen (or id): no test by then took a specimen {specimen}; log it "
@@ -235,6 +218,43 @@ class Judge {
 
  private:
   [[nodiscard]] const Plan& plan() const { return *state_.plan; }
+  // What a field names that the plan has not; `element`: the one named before.
+  template <class Kind, class Other>
+  [[nodiscard]] Answer off_plan(const Kind&, const Other&, std::optional<std::size_t>&) const {
+    return {};
+  }
+  template <class Kind, class T>
+  [[nodiscard]] Answer off_plan(const Kind& e, const Field<Kind, T>& field,
+                                std::optional<std::size_t>& element) const {
+    const std::optional<T> value{e.*(field.at)};
+    return off_plan(value, field.name, element);
+  }
+  template <class Kind, class T>
+  [[nodiscard]] Answer off_plan(const Kind& e, const Field<Kind, std::optional<T>>& field,
+                                std::optional<std::size_t>& element) const {
+    return off_plan(e.*(field.at), field.name, element);
+  }
+  template <class Kind>
+  [[nodiscard]] Answer off_plan(const Kind& e, const PlaceField<Kind, RowPlace>& field,
+                                std::optional<std::size_t>&) const {
+    return unplaced(e.*(field.at));
+  }
+  template <class T>
+  [[nodiscard]] Answer off_plan(const std::optional<T>& value, std::string_view name,
+                                std::optional<std::size_t>& element) const {
+    if (!value) return {};
+    if constexpr (std::is_same_v<T, ElementId>) {
+      element = element_index(plan(), *value);
+      if (!element) return unknown(*value);
+    } else if constexpr (std::is_same_v<T, InverterId>) {
+      return unpowered(*value);
+    } else if constexpr (std::is_same_v<T, MixId>) {
+      return unmixed(*value);
+    } else if constexpr (std::is_same_v<T, int>) {
+      if (element && name == "bay") return no_bay(*element, value);
+    }
+    return {};
+  }
   static Answer not_begun(const ElementId& element, int lift) {
     return wrong({said("lift {lift} of {element} has not been started by then"),
                   {{"lift", count(lift)}, {"element", element.text}}});
