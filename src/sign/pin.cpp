@@ -41,14 +41,15 @@ Result<Pin> Pin::read(std::string_view typed) {
   return pin;
 }
 
-Pin::Pin(Pin&& other) noexcept : digits_(other.digits_) {
+// What is moved goes with its memory: none of it is copied.
+Pin::Pin(Pin&& other) noexcept : digits_(std::move(other.digits_)) {
   wipe(other.digits_);
 }
 
 Pin& Pin::operator=(Pin&& other) noexcept {
   if (this == &other) return *this;
   wipe(digits_);
-  digits_ = other.digits_;
+  digits_ = std::move(other.digits_);
   wipe(other.digits_);
   return *this;
 }

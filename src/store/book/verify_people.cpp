@@ -3,8 +3,9 @@
 #include <fmt/format.h>
 
 #include "sign/claim.h"
-#include "store/book/connection.h"
 #include "store/book/verify_note.h"
+#include "store/file/identity.h"
+#include "store/file/keeping.h"
 
 namespace rb::store {
 
