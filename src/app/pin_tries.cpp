@@ -15,9 +15,11 @@ namespace {
 Result<sign::TriesList> tries_in(const Path& file, Moment now) {
   std::error_code error;
   if (!std::filesystem::exists(file, error) && !error) return sign::TriesList{};
-  std::ifstream in{file, std::ios::binary};
-  std::string text{std::istreambuf_iterator<char>{in}, {}};
-  if (!in) {
+  std::ifstream in;
+  if (std::filesystem::is_regular_file(file, error)) in.open(file, std::ios::binary);
+  std::string text;
+  if (in.is_open()) text.assign(std::istreambuf_iterator<char>{in}, {});
+  if (!in.is_open() || in.bad()) {
     return fail(Error::Kind::book, file.string(), said("tries of PINs cannot be counted"),
                 said("Let this user read and write it"));
   }

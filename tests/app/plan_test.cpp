@@ -78,7 +78,7 @@ TEST_CASE("a number without its unit, or a word that is none of the choices, is 
                                             {"form-mass", "60 kg"},
                                             {"sides", "left"},
                                             {"cement", "grey"},
-                                            {"kind", "deck"},
+                                            {"kind", "slab"},
                                             {"units", "metric"},
                                             {"cord-length", "25 m"},
                                             {"dose-max", "30 s"}}) {

@@ -227,12 +227,12 @@ class Judge {
   [[nodiscard]] Answer off_plan(const Kind& e, const Field<Kind, T>& field,
                                 std::optional<std::size_t>& element) const {
     const std::optional<T> value{e.*(field.at)};
-    return off_plan(value, field.name, element);
+    return lacks(value, field.name, element);
   }
   template <class Kind, class T>
   [[nodiscard]] Answer off_plan(const Kind& e, const Field<Kind, std::optional<T>>& field,
                                 std::optional<std::size_t>& element) const {
-    return off_plan(e.*(field.at), field.name, element);
+    return lacks(e.*(field.at), field.name, element);
   }
   template <class Kind>
   [[nodiscard]] Answer off_plan(const Kind& e, const PlaceField<Kind, RowPlace>& field,
@@ -240,8 +240,8 @@ class Judge {
     return unplaced(e.*(field.at));
   }
   template <class T>
-  [[nodiscard]] Answer off_plan(const std::optional<T>& value, std::string_view name,
-                                std::optional<std::size_t>& element) const {
+  [[nodiscard]] Answer lacks(const std::optional<T>& value, std::string_view name,
+                             std::optional<std::size_t>& element) const {
     if (!value) return {};
     if constexpr (std::is_same_v<T, ElementId>) {
       element = element_index(plan(), *value);

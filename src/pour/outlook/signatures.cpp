@@ -6,6 +6,7 @@
 
 #include "pour/log/corrections.h"
 #include "pour/log/log_entry.h"
+#include "pour/outlook/gates.h"
 
 namespace rb {
 
@@ -19,7 +20,15 @@ constexpr bool one_of(const std::tuple<Kinds...>* /*list*/) {
 using Harmless = std::tuple<event::Accept, event::SendBack, event::Sign, event::Enrol, event::Strip,
                             event::Blemish, event::Repair, event::Reinspect, event::Photo>;
 
+// Going on over the gate before a stripped face belongs to the face, not to the pour.
+bool of_stripping(const Happening& what) {
+  const auto* over = std::get_if<event::Override>(&what);
+  return over != nullptr &&
+         (over->rule == rule_of(Gate::strip_early) || over->rule == rule_of(Gate::strip_leave));
+}
+
 bool harmless(const Happening& what) {
+  if (of_stripping(what)) return true;
   return std::visit(
       []<class Kind>(const Kind& /*kind*/) {
         return one_of<Kind>(static_cast<const Harmless*>(nullptr)) ||
