@@ -117,13 +117,14 @@ FigureRange figure_range(Figure what, Units units) {
   // Inwards to what can be typed, so that both ends are taken.
   const double scale = std::pow(10.0, places);
   const double own_step = units == Units::si ? row.step_si : row.step_us;
-  return {row.title,
-          unit_text(row.measure, units),
-          places,
-          std::ceil(rb::shown(row.least, row.measure, units) * scale - 1e-6) / scale,
-          std::floor(rb::shown(row.most, row.measure, units) * scale + 1e-6) / scale,
-          own_step > 0 ? own_step : entry_step(row.measure, units),
-          row.may_be_negative};
+  return {
+      row.title,
+      unit_text(row.measure, units),
+      places,
+      std::ceil(rb::shown(row.least, row.measure, units) * scale - 1e-6) / scale + 0.0,  // no -0
+      std::floor(rb::shown(row.most, row.measure, units) * scale + 1e-6) / scale,
+      own_step > 0 ? own_step : entry_step(row.measure, units),
+      row.may_be_negative};
 }
 
 std::string figure_text(Figure what, double value, Units units) {
@@ -205,6 +206,17 @@ PanelEnd draw_figure_pad(Stage& stage, const Box& box, FigureEntry& entry, const
                 {.face = Face::small, .colours = canvas.on_panel(), .lines = 2});
   }
   return keep_or_cancel(stage, last, good.has_value());
+}
+
+std::optional<FigureTyped> draw_typed(Stage& stage, const Box& box,
+                                      std::optional<FigureEntry>& figure, const std::string& of) {
+  if (!figure) return std::nullopt;
+  FigureTyped typed{.what = figure->what};
+  const std::string title = stage.say(figure_range(typed.what, stage.say.units).title);
+  typed.end = draw_figure_pad(stage, box, *figure, of.empty() ? title : of + " \u00B7 " + title);
+  if (typed.end == PanelEnd::kept) typed.value = entered(*figure, stage.say.units);
+  if (typed.end != PanelEnd::open) figure.reset();
+  return typed;
 }
 
 double shown(Volume volume, Units units) {

@@ -40,6 +40,18 @@ struct PadBeside {
 PanelEnd draw_figure_pad(Stage& stage, const Box& box, FigureEntry& entry, const std::string& title,
                          const PadBeside& beside = {});
 
+/// What came of a pad; `value`, as shown, where it was kept.
+struct FigureTyped {
+  PanelEnd end = PanelEnd::open;
+  Figure what{};
+  std::optional<double> value{};
+};
+/// The pad over a panel's whole box while one of its figures is typed, which ends with it; none: no
+/// figure is, and the panel draws itself. Its title is the figure's, behind what it is of.
+std::optional<FigureTyped> draw_typed(Stage& stage, const Box& box,
+                                      std::optional<FigureEntry>& figure,
+                                      const std::string& of = {});
+
 // Between the figures shown and the quantities kept, by the table of measures; lengths are small
 // ones (mm, in), velocities wind, pressures strengths of concrete.
 double shown(Volume volume, Units units);

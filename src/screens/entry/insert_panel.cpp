@@ -91,13 +91,8 @@ void draw_insert(Stage& stage, const Box& box, InsertDraft& draft, const PourVie
   const Say& say = stage.say;
   const Units units = say.units;
   const float gap = canvas.gap();
-  if (draft.figure) {
-    const PanelEnd end = draw_figure_pad(stage, box, *draft.figure,
-                                         say(figure_range(draft.figure->what, units).title));
-    if (end == PanelEnd::kept) {
-      put(draft.what, draft.figure->what, *entered(*draft.figure, units), units);
-    }
-    if (end != PanelEnd::open) draft.figure.reset();
+  if (const auto typed = draw_typed(stage, box, draft.figure)) {
+    if (typed->value) put(draft.what, typed->what, *typed->value, units);
     return;
   }
   Box in = panel_with_title(stage, box, say(Word::insert_title, draft.what.lift));

@@ -50,14 +50,8 @@ void draw_load(Stage& stage, const Box& box, LoadDraft& draft, const PourView& v
     return;
   }
   const LoadView& load = *found;
-  if (draft.figure) {
-    const PanelEnd end = draw_figure_pad(
-        stage, box, *draft.figure,
-        load.ticket.text + " \u00B7 " + say(figure_range(draft.figure->what, units).title));
-    if (end == PanelEnd::kept) {
-      keep_figure(stage, load, draft, volume_of(*entered(*draft.figure, units), units));
-    }
-    if (end != PanelEnd::open) draft.figure.reset();
+  if (const auto typed = draw_typed(stage, box, draft.figure, load.ticket.text)) {
+    if (typed->value) keep_figure(stage, load, draft, volume_of(*typed->value, units));
     return;
   }
   std::string title = load.ticket.text;

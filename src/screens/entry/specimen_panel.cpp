@@ -93,16 +93,11 @@ void draw_specimen(Stage& stage, const Box& box, SpecimenDraft& draft) {
   const Say& say = stage.say;
   const Units units = say.units;
   const float gap = canvas.gap();
-  if (draft.figure) {
-    const FigureRange range = figure_range(draft.figure->what, units);
-    const PanelEnd end = draw_figure_pad(stage, box, *draft.figure,
-                                         draft.specimen.text + " \u00B7 " + say(range.title));
-    if (end == PanelEnd::kept) {
-      const double value = *entered(*draft.figure, units);
-      if (draft.figure->what == Figure::age_days) draft.age_days = value;
-      if (draft.figure->what == Figure::broke_at) draft.strength = strength_of(value, units);
+  if (const auto typed = draw_typed(stage, box, draft.figure, draft.specimen.text)) {
+    if (typed->value && typed->what == Figure::age_days) draft.age_days = *typed->value;
+    if (typed->value && typed->what == Figure::broke_at) {
+      draft.strength = strength_of(*typed->value, units);
     }
-    if (end != PanelEnd::open) draft.figure.reset();
     return;
   }
   Box in = panel_with_title(stage, box, draft.specimen.text);

@@ -46,19 +46,15 @@ void draw_test(Stage& stage, const Box& box, TestDraft& draft, const PourView& v
   const Say& say = stage.say;
   const Units units = say.units;
   const float gap = canvas.gap();
-  if (draft.figure) {
-    const FigureRange range = figure_range(draft.figure->what, units);
-    const PanelEnd end = draw_figure_pad(stage, box, *draft.figure,
-                                         draft.ticket.text + " \u00B7 " + say(range.title));
-    if (end == PanelEnd::kept) {
-      const double value = *entered(*draft.figure, units);
-      const Figure what = draft.figure->what;
+  if (const auto typed = draw_typed(stage, box, draft.figure, draft.ticket.text)) {
+    if (typed->value) {
+      const double value = *typed->value;
+      const Figure what = typed->what;
       if (what == Figure::slump) draft.slump = small_length_of(value, units);
       if (what == Figure::concrete_temp) draft.temp = temperature_of(value, units);
       if (what == Figure::air) draft.air = value;
       if (what == Figure::density) draft.density = density_of(value, units);
     }
-    if (end != PanelEnd::open) draft.figure.reset();
     return;
   }
   Box in = panel_with_title(stage, box, say(Word::test_title, draft.ticket.text));

@@ -9,10 +9,10 @@ namespace rb::screens {
 
 namespace {
 
-void put_weather(AirDraft& draft, double value, Units units) {
-  if (draft.figure->what == Figure::air_temp) draft.temp = temperature_of(value, units);
-  if (draft.figure->what == Figure::humidity) draft.humidity = value;
-  if (draft.figure->what == Figure::wind) draft.wind = wind_of(value, units);
+void put_weather(AirDraft& draft, Figure what, double value, Units units) {
+  if (what == Figure::air_temp) draft.temp = temperature_of(value, units);
+  if (what == Figure::humidity) draft.humidity = value;
+  if (what == Figure::wind) draft.wind = wind_of(value, units);
 }
 
 std::optional<double> weather_of(const AirDraft& draft, Figure what, Units units) {
@@ -29,13 +29,10 @@ void draw_air(Stage& stage, const Box& box, AirDraft& draft) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const Units units = say.units;
-  if (draft.figure) {
-    const PanelEnd end = draw_figure_pad(stage, box, *draft.figure,
-                                         say(figure_range(draft.figure->what, units).title));
-    if (end == PanelEnd::kept) put_weather(draft, *entered(*draft.figure, units), units);
-    if (end != PanelEnd::open) draft.figure.reset();
+  if (const auto typed = draw_typed(stage, box, draft.figure)) {
+    if (typed->value) put_weather(draft, typed->what, *typed->value, units);
     // Without a temperature there is nothing to keep.
-    if (end == PanelEnd::cancelled && !draft.temp) stage.open(TrucksDraft{});
+    if (typed->end == PanelEnd::cancelled && !draft.temp) stage.open(TrucksDraft{});
     return;
   }
   const float gap = canvas.gap();
