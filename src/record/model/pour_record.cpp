@@ -181,7 +181,8 @@ class Maker {
       }
       if (h.out) {  // the same hang, a place poorer
         const auto* out = std::get_if<event::MotorOut>(&names_.event(*h.out).what);
-        motors = (motors.empty() ? "" : motors + ", ") + "without " + out->motor.text;
+        if (!motors.empty()) motors += ", ";
+        motors += "without " + out->motor.text;
       }
       out_.moves.push_back({names_.element(h.element), to_text(row.side), row.id.text, motors,
                             names_.moment(h.from), names_.moment(h.to), h.cables,
