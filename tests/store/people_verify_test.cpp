@@ -124,7 +124,8 @@ TEST_CASE("a changed signature, verdict or person is named with whose it is") {
            {R"("verdict":"accepted")", R"("verdict":"rejected")"},
            {R"("signature":")", R"("signature":"00)"},
            {R"("role":"foreman")", R"("role":"inspector")"}}) {
-    CAPTURE(old);
+    const std::string& tried = old;
+    CAPTURE(tried);
     const Folder folder;
     {
       auto book = got(Logbook::create(folder / "book.risebook"));

@@ -11,21 +11,31 @@ namespace rb::screens {
 
 namespace {
 
-void keep_told_later(Stage& stage, const Event& told, const Event& mended, Moment at) {
-  if (told.what == mended.what) return;
+Event event_of(const ToldTap& tap) {
+  Event event;
+  event.id = tap.id;
+  event.at = tap.at;
+  event.what = tap.what;
+  return event;
+}
+
+void keep_told_later(Stage& stage, const ToldTap& tap, const Happening& what, Moment at) {
+  if (tap.what == what) return;
+  const Event told = event_of(tap);
+  const Event mended = event_of({tap.id, tap.at, what});
   constexpr event::Chosen kWhy = event::Chosen::told_later;
   stage.keep(make_fix(told, mended, event::says(kWhy), kWhy), at);
 }
 
 void keep_figure(Stage& stage, const LoadView& load, const LoadDraft& draft, Volume volume) {
   if (draft.part < load.parts.size()) {
-    const Event& told = load.parts[draft.part].told;
-    Event mended = told;
-    if (auto* discharge = std::get_if<event::Discharge>(&mended.what)) discharge->volume = volume;
+    const ToldTap& told = load.parts[draft.part].told;
+    Happening mended = told.what;
+    if (auto* discharge = std::get_if<event::Discharge>(&mended)) discharge->volume = volume;
     keep_told_later(stage, told, mended, draft.at);
   } else if (load.entered) {
-    Event mended = *load.entered;
-    if (auto* truck = std::get_if<event::Truck>(&mended.what)) truck->returned = volume;
+    Happening mended = load.entered->what;
+    if (auto* truck = std::get_if<event::Truck>(&mended)) truck->returned = volume;
     keep_told_later(stage, *load.entered, mended, draft.at);
   }
 }

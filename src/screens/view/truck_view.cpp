@@ -58,7 +58,7 @@ std::vector<TruckView> make_truck_views(const PourState& state, Moment now) {
 namespace {
 
 // The event that told the volume of a part last: its end, where that told one, else its beginning.
-const Event& told_of(const PourState& state, const TruckState& truck, const PartState& part) {
+ToldTap told_of(const PourState& state, const TruckState& truck, const PartState& part) {
   const Event* told = &state.log[part.ref].event;
   for (const LogEntry& entry : state.log) {
     const auto* end = std::get_if<event::Discharge>(&entry.event.what);
@@ -68,7 +68,7 @@ const Event& told_of(const PourState& state, const TruckState& truck, const Part
       told = &entry.event;
     }
   }
-  return *told;
+  return {told->id, told->at, told->what};
 }
 
 }  // namespace
@@ -79,7 +79,8 @@ std::vector<LoadView> make_load_views(const PourState& state) {
   for (const TruckState& truck : state.trucks) {
     LoadView view{.ticket = truck.ticket};
     if (truck.what && truck.ref) {
-      view.entered = state.log[*truck.ref].event;
+      const Event& event = state.log[*truck.ref].event;
+      view.entered = ToldTap{event.id, event.at, event.what};
       view.volume = truck.what->volume;
       view.returned = truck.what->returned;
     }

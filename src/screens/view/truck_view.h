@@ -4,7 +4,7 @@
 #include <optional>
 #include <vector>
 
-#include "pour/log/event.h"
+#include "pour/log/happening.h"
 #include "pour/log/state.h"
 
 namespace rb::screens {
@@ -34,18 +34,24 @@ inline constexpr Seconds kNearlyOld{900};
 /// Discharging first, then those waiting, the oldest load first, then the rest, the latest first.
 std::vector<TruckView> make_truck_views(const PourState& state, Moment now);
 
-/// What of a load went into one element, and the event that told it.
+/// A tap as a correction of it needs it.
+struct ToldTap {
+  EventId id{};
+  Moment at{};
+  Happening what{};
+};
+/// What of a load went into one element, and the tap that told it.
 struct LoadPart {
   std::optional<ElementId> element{};  ///< none: not told
   Moment from{};
   std::optional<Moment> to{};
   std::optional<Volume> volume{};  ///< none: all of the load, or what was left of it
-  Event told{};                    ///< its beginning, or the later event that told its volume
+  ToldTap told{};                  ///< its beginning, or the later one that told its volume
 };
 /// A load, part by part, as the panel shows it that tells where it went.
 struct LoadView {
   TicketId ticket{};
-  std::optional<Event> entered{};  ///< none: only its discharge was logged
+  std::optional<ToldTap> entered{};  ///< none: only its discharge was logged
   std::optional<Volume> volume{}, returned{};
   std::vector<LoadPart> parts{};
 };
