@@ -293,6 +293,7 @@ set(screens_sources
   screens/view/pours_view.cpp
   screens/view/pressure_view.cpp
   screens/view/ready_view.cpp
+  screens/view/review_view.cpp
   screens/view/row_view.cpp
   screens/view/second_copy.cpp
   screens/view/settings.cpp

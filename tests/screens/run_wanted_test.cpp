@@ -45,7 +45,8 @@ bool some_bay_not_fresh(const PourState& state, const Element& element, const Ro
 }
 
 void look_at_element(const PourState& state, std::size_t index, Moment moment, Looked& looked) {
-  const PourView view = make_pour_view(state, {}, index, moment);
+  const CheckReport none;
+  const PourView view = make_pour_view(state, none, index, moment);
   const Element& element = state.plan->elements[index];
   const Seconds now = state.clock(moment);
   for (const RowView& row : view.rows) {

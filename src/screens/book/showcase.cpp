@@ -65,7 +65,14 @@ Drafts correcting(const PourState& state, CorrectDraft::Step step) {
 }
 
 PourView view_of(const PourState& state) {
-  return make_pour_view(state, CheckReport{}, 0, last_tap(state));
+  static const CheckReport kNone;
+  return make_pour_view(state, kNone, 0, last_tap(state));
+}
+
+// The key of the first cause of what was found; empty: nothing was.
+std::string first_cause(const PourState& state) {
+  const CheckReport report = check(state, AsOf::end(state));
+  return report.findings.empty() ? std::string{} : report.findings.front().group;
 }
 
 TruckDraft truck_draft(const PourState& state) {
@@ -160,6 +167,16 @@ constexpr std::array kScreens{
     ShowcaseScreen{"correct-why", true,
                    [](const PourState& s) { return correcting<event::Run>(s, Step::why); }},
     ShowcaseScreen{"findings", true, [](const PourState&) { return with(FindingsDraft{}); }},
+    ShowcaseScreen{"findings-cause", true,
+                   [](const PourState& s) { return with(FindingsDraft{.cause = first_cause(s)}); }},
+    ShowcaseScreen{"findings-back", true,
+                   [](const PourState& s) {
+                     event::SendBack sent{first_cause(s), {}, {}};
+                     return with(TypeDraft{.use = TypeDraft::Use::sent_back,
+                                           .text = "cores wanted",
+                                           .sent = std::move(sent),
+                                           .at = last_tap(s)});
+                   }},
     ShowcaseScreen{"more", true, [](const PourState&) { return with(MoreDraft{}); }},
     ShowcaseScreen{"settings", true, [](const PourState&) { return with(SettingsDraft{}); }},
     ShowcaseScreen{"mirror", true, [](const PourState&) { return with(MirrorDraft{}); }},

@@ -149,7 +149,7 @@ struct InsertDraft {
 
 /// Words being typed on the screen's keys.
 struct TypeDraft {
-  enum class Use { note, hold, why, ticket, joint, gate, permit, specimens };
+  enum class Use { note, hold, why, ticket, joint, gate, permit, specimens, sent_back };
   Use use = Use::note;
   std::string text{};
   std::optional<CorrectDraft> correcting{};    ///< for Use::why
@@ -157,6 +157,7 @@ struct TypeDraft {
   std::optional<TestDraft> test{};             ///< for Use::specimens
   std::optional<event::Joint> joint{};         ///< for Use::joint, its decision to be typed
   std::optional<event::PermitStrip> permit{};  ///< for Use::permit, its reason to be typed
+  std::optional<event::SendBack> sent{};       ///< for Use::sent_back, its reason to be typed
   std::vector<event::Override> gates{};        ///< for Use::gate, their reason to be typed
   std::optional<Happening> then{};             ///< for Use::gate, what is gone on with
   Moment at{};

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "screens/entry/paging.h"
@@ -65,6 +66,62 @@ void draw_decide(Stage& stage, const Box& box, std::size_t number, const Finding
       TypeDraft{.use = TypeDraft::Use::joint, .joint = std::move(joint), .at = stage.tapped()});
 }
 
+const GroupView* group_of(const PourView& view, const Finding& finding) {
+  const auto group =
+      std::find_if(view.review.begin(), view.review.end(),
+                   [&](const GroupView& known) { return known.key == finding.group; });
+  return group == view.review.end() ? nullptr : &*group;
+}
+
+// What was said of a cause; empty: nothing.
+std::string standing_words(const Say& say, const GroupView& group) {
+  if (group.came_back) return say(Word::review_came_back, group.by);
+  const std::string at = group.at ? say.clock_short(*group.at) : std::string{};
+  if (group.standing == Standing::accepted) return say(Word::review_accepted, group.by, at);
+  if (group.standing == Standing::sent_back) return say(Word::review_sent, group.by, at, group.why);
+  return {};
+}
+
+void draw_standing(Stage& stage, const Box& box, const GroupView& group) {
+  const bool accepted = group.standing == Standing::accepted;
+  tag(stage.canvas, box, accepted ? Symbol::check : Symbol::pencil,
+      standing_words(stage.say, group), Look::off, Face::small, true);
+}
+
+// Of one cause: taken as it is, or sent back with a reason, by name.
+void draw_review(Stage& stage, const Box& box, const GroupView& group, FindingsDraft& draft) {
+  const float gap = stage.canvas.gap();
+  if (button(stage.canvas, box.column(0, 2, gap),
+             {.id = "review accept",
+              .text = stage.say(Word::review_accept),
+              .look = Look::act,
+              .symbol = Symbol::check,
+              .enabled = group.standing != Standing::accepted})) {
+    stage.keep(event::Accept{group.key, group.figures, {}});
+    draft = {.page = draft.causes_page};
+  }
+  if (button(stage.canvas, box.column(1, 2, gap),
+             {.id = "review send-back",
+              .text = stage.say(Word::review_send_back),
+              .symbol = Symbol::pencil})) {
+    stage.open(TypeDraft{.use = TypeDraft::Use::sent_back,
+                         .sent = event::SendBack{group.key, group.figures, {}},
+                         .at = stage.tapped()});
+  }
+}
+
+std::string counts_text(const Say& say, const PourView& view) {
+  std::string counts = say(Word::findings_counts, view.stops, view.mends, view.notes);
+  std::array<std::size_t, 3> standing{};
+  for (const GroupView& group : view.review) {
+    ++standing.at(static_cast<std::size_t>(group.standing));
+  }
+  if (standing[1] + standing[2] > 0) {
+    counts += " \u00B7 " + say(Word::review_counts, standing[0], standing[1], standing[2]);
+  }
+  return counts;
+}
+
 // How a finding is drawn: as the first of its cause, with a button to the rest and to where its
 // limit is from, or among those of the cause, with that.
 struct AsFirst {
@@ -73,7 +130,7 @@ struct AsFirst {
 
 // True when what lies behind the first is asked for.
 bool draw_finding(Stage& stage, const Box& box, std::size_t number, const Finding& finding,
-                  std::optional<AsFirst> first_of, const Plan& plan) {
+                  std::optional<AsFirst> first_of, const PourView& view, const Plan& plan) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const SeverityLook look = look_of(finding.severity);
@@ -106,8 +163,13 @@ bool draw_finding(Stage& stage, const Box& box, std::size_t number, const Findin
   canvas.text(sentence(finding, plan, say.voice()), in.cut_top(kSaysLines * line), told);
   told.lines = kAdviceLines;
   told.free_text = false;
+  const GroupView* group = first_of ? group_of(view, finding) : nullptr;
+  if (group != nullptr && !standing_words(say, *group).empty()) {
+    draw_standing(stage, in.cut_top(line, canvas.mm(0.4)), *group);
+    told.lines = kAdviceLines - 1;
+  }
   canvas.text(say(Word::what_to_do, advice_text(finding, say.voice())),
-              in.cut_top(kAdviceLines * line), told);
+              in.cut_top(static_cast<float>(told.lines) * line), told);
   const std::string source = source_text(finding.source, say.voice());
   if (!first_of && !source.empty()) {
     told.colours.ink = canvas.theme().ink_soft;
@@ -265,11 +327,13 @@ void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const Pou
     }
     canvas.text(say(Word::findings_of_cause, same.size()), head,
                 {.face = Face::strong, .colours = canvas.on_panel()});
+    if (const GroupView* group = group_of(view, same.front())) {
+      draw_review(stage, in.cut_bottom(canvas.scale().target(), canvas.gap()), *group, draft);
+    }
   } else {
     const Box counts = in.cut_top(canvas.height(Face::small), canvas.mm(1));
-    canvas.text(findings.empty() ? say(Word::findings_none)
-                                 : say(Word::findings_counts, view.stops, view.mends, view.notes),
-                counts, {.face = Face::small, .colours = canvas.soft()});
+    canvas.text(findings.empty() ? say(Word::findings_none) : counts_text(say, view), counts,
+                {.face = Face::small, .colours = canvas.soft()});
   }
   const auto lines = static_cast<float>(kSaysLines + kAdviceLines + (one ? kSourceLines : 0));
   const float tall =
@@ -288,7 +352,7 @@ void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const Pou
     }
     const Finding& first = listed[i].front();
     const auto first_of = one ? std::nullopt : std::optional{AsFirst{listed[i].size() - 1}};
-    if (draw_finding(stage, line, i, first, first_of, plan)) {
+    if (draw_finding(stage, line, i, first, first_of, view, plan)) {
       draft = {.cause = first.group, .causes_page = draft.page};
     }
   }

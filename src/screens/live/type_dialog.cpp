@@ -25,6 +25,8 @@ Word typing_title(TypeDraft::Use use) {
       return Word::after_permit_why;
     case TypeDraft::Use::specimens:
       return Word::specimens_title;
+    case TypeDraft::Use::sent_back:
+      return Word::review_why;
     case TypeDraft::Use::why:
       break;
   }
@@ -43,6 +45,7 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
   if (end == PanelEnd::cancelled) {
     if (draft.truck) stage.open(*draft.truck);
     if (draft.test) stage.open(*draft.test);
+    if (draft.sent) stage.open(FindingsDraft{.cause = draft.sent->finding});
     return;
   }
   switch (draft.use) {
@@ -69,6 +72,13 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
         draft.permit->why = draft.text;
         stage.keep(*draft.permit, draft.at);
       }
+      break;
+    case TypeDraft::Use::sent_back:
+      if (draft.sent) {
+        draft.sent->reason = draft.text;
+        stage.keep(*draft.sent, draft.at);
+      }
+      stage.open(FindingsDraft{});
       break;
     case TypeDraft::Use::specimens:
       if (draft.test) {

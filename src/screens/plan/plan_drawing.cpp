@@ -26,7 +26,8 @@ void draw_planned(Stage& stage, const Box& box, const PlanDraft& draft, std::siz
   open.what = event::PourOpen{PourId{"plan"}, plan};
   const auto state = fold(std::array{open});
   if (!state) return;
-  const PourView view = make_pour_view(*state, CheckReport{}, 0, stage.now);
+  const CheckReport none;
+  const PourView view = make_pour_view(*state, none, 0, stage.now);
   canvas.clip(box);
   draw_elevation(stage, box, view);
   canvas.unclip();

@@ -280,6 +280,7 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
   view.strips =
       LazyList<StripView>{[&state, element, at] { return make_strip_views(state, element, at); }};
   view.specimens = LazyList<SpecimenView>{[&state] { return make_specimen_views(state); }};
+  view.review = LazyList<GroupView>{[&state, &report] { return make_group_views(state, report); }};
   view.inverters = LazyList<InverterView>{[&state] { return make_inverter_views(state); }};
   view.last_speeds = LazyList<Frequency>{[&state] { return last_speeds(state, kSpeedChoices); }};
   view.pressures = LazyList<PressureView>{

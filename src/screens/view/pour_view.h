@@ -15,6 +15,7 @@
 #include "screens/view/lazy_list.h"
 #include "screens/view/pressure_view.h"
 #include "screens/view/ready_view.h"
+#include "screens/view/review_view.h"
 #include "screens/view/truck_view.h"
 
 namespace rb::screens {
@@ -222,6 +223,7 @@ struct PourView {
   LazyList<LoadView> loads{};          ///< the same trucks, part by part
   LazyList<StripView> strips{};        ///< the element's faces: near, far
   LazyList<SpecimenView> specimens{};  ///< taken, as they were told
+  LazyList<GroupView> review{};        ///< what was said of each cause of what was found
   LazyList<InverterView> inverters{};  ///< as the plan's
   LazyList<Frequency> last_speeds{};   ///< inverters were set to, quick to set again
   LazyList<PressureView> pressures{};  ///< of the element, by bay that concrete has come to
@@ -234,9 +236,12 @@ inline constexpr Seconds kKnitSoon{3600};
 /// A tap can be taken back by one more within this.
 inline constexpr Seconds kTakeBack{10};
 
-/// `element` is an index into the plan; too great a one shows the first.
+/// `element` is an index into the plan; too great a one shows the first. State and report are
+/// looked at as long as the view is.
 PourView make_pour_view(const PourState& state, const CheckReport& report, std::size_t element,
                         Moment now);
+PourView make_pour_view(const PourState& state, CheckReport&& report, std::size_t element,
+                        Moment now) = delete;
 
 /// Marks the taps the disk has not answered yet: the last `count` of the pour's log.
 void mark_keeping(PourView& view, const PourState& state, std::size_t count);
