@@ -68,10 +68,22 @@ void rows_text(std::string& out, const PlannedPour& planned) {
                      planned.force_share * 100);
 }
 
-void pace_text(std::string& out, const PlannedPour& planned) {
-  const auto line = [&](const char* what, const std::string& figures) {
+// "what          figures", the figures in a column.
+struct Lines {
+  std::string& out;
+  void operator()(const char* what, const std::string& figures) const {
     out += fmt::format("  {:<32} {}\n", what, figures);
-  };
+  }
+};
+
+std::string loads_text(const PlannedPour& planned) {
+  std::string loads = fmt::format("{} of {}", planned.trucks, both(planned.load));
+  if (planned.trucks > 1) loads += ", the last of " + both(planned.loads.back().volume);
+  return loads;
+}
+
+void pace_text(std::string& out, const PlannedPour& planned) {
+  const Lines line{out};
   out += "\nPace\n";
   line("rise while a lift is placed", both(planned.rise));
   line("set by", to_text(planned.sets_rise));
@@ -80,9 +92,7 @@ void pace_text(std::string& out, const PlannedPour& planned) {
   line("pressure at that rise",
        both(planned.pressure) + (planned.method_holds ? "" : "  the full liquid head"));
   line("concrete", both(planned.concrete));
-  std::string loads = fmt::format("{} of {}", planned.trucks, both(planned.load));
-  if (planned.trucks > 1) loads += ", the last of " + both(planned.loads.back().volume);
-  line("loads", loads);
+  line("loads", loads_text(planned));
   line("trucks an hour", fmt::format("{:.1f}, pauses counted", planned.trucks_an_hour));
   line("oldest joint when knitted",
        fmt::format("{}; it sets after {}", span_text(planned.joint_age), span_text(planned.sets)));
@@ -104,17 +114,13 @@ bool of_deck(const PlannedPour& planned) {
 }
 
 void deck_text(std::string& out, const PlannedPour& planned) {
-  const auto line = [&](const char* what, const std::string& figures) {
-    out += fmt::format("  {:<32} {}\n", what, figures);
-  };
+  const Lines line{out};
   const Amount rate{Measure::placing, trade::in_cubic_metres_per_hour(planned.placing)};
   out += "\nPace\n";
   line("placing",
        fmt::format("{}, set by {}", amount_text(rate, Units::si), to_text(planned.sets_rise)));
   line("concrete", both(planned.concrete));
-  std::string loads = fmt::format("{} of {}", planned.trucks, both(planned.load));
-  if (planned.trucks > 1) loads += ", the last of " + both(planned.loads.back().volume);
-  line("loads", loads);
+  line("loads", loads_text(planned));
   line("trucks an hour", fmt::format("{:.1f}", planned.trucks_an_hour));
   line("oldest joint when worked",
        fmt::format("{}; it sets after {}", span_text(planned.joint_age), span_text(planned.sets)));

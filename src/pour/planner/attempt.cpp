@@ -11,11 +11,11 @@
 #include "pour/planner/in_time.h"
 #include "pour/planner/laid_out.h"
 #include "pour/planner/most_runs.h"
+#include "pour/planner/planned_vibrators.h"
 #include "pour/planner/supply.h"
 #include "pour/planner/wish_fault.h"
 #include "trade/concrete/placing.h"
 #include "trade/concrete/setting.h"
-#include "trade/motors/internal_vibrator.h"
 #include "trade/motors/sizing.h"
 
 namespace rb {
@@ -272,15 +272,13 @@ class Planner {
 
   // Points by the plan's own wants, and vibrators that keep up with the placing.
   void insert(LiftStep& step) {
-    const trade::InternalVibrator& group =
-        trade::internal_vibrators().at(static_cast<std::size_t>(kPlannedGroup) - 1);
-    const Length spacing = trade::mean_radius(group) * wish_.limits.insert_spacing_factor.value;
+    const Length spacing = planned_spacing(wish_.limits);
     for (std::size_t bay = 0; bay < element().bays.size(); ++bay) {
       const PointsWanted points =
           points_wanted(p_.plan, element(), bay, spacing, step.bottom, step.top);
       const auto rate = quantity_of<trade::VolumeRate>(
           element().volume(bay, step.bottom, step.top).value() / step.place.count());
-      const double heads = std::ceil(rate / group.output.least - 1e-9);
+      const double heads = std::ceil(rate / planned_vibrators().output.least - 1e-9);
       step.inserts.push_back({bay,
                               static_cast<int>(points.all()),
                               std::max(1, static_cast<int>(heads)),

@@ -6,7 +6,7 @@
 #include "pour/outlook/insertions.h"
 #include "pour/planner/attempt_parts.h"
 #include "pour/planner/laid_out.h"
-#include "trade/motors/internal_vibrator.h"
+#include "pour/planner/planned_vibrators.h"
 #include "trade/motors/sizing.h"
 
 namespace rb {
@@ -63,15 +63,11 @@ class DeckPlanner {
     }
   }
 
-  [[nodiscard]] const trade::InternalVibrator& group() const {
-    return trade::internal_vibrators().at(static_cast<std::size_t>(kPlannedGroup) - 1);
-  }
   [[nodiscard]] double heads() const { return wish_.crew; }
 
   [[nodiscard]] InsertStep points_of(const LiftStep& step, std::size_t bay) const {
-    const Length spacing = trade::mean_radius(group()) * wish_.limits.insert_spacing_factor.value;
-    const PointsWanted points =
-        points_wanted(p_.plan, element(), bay, spacing, step.bottom, step.top);
+    const PointsWanted points = points_wanted(p_.plan, element(), bay,
+                                              planned_spacing(wish_.limits), step.bottom, step.top);
     InsertStep insert;
     insert.bay = bay;
     insert.points = static_cast<int>(points.all());
@@ -87,7 +83,7 @@ class DeckPlanner {
   // No faster than the vibrators consolidate, by the group's least output and by the points there
   // are, nor than trucks bring.
   void pace() {
-    const trade::VolumeRate vibrators = group().output.least * heads();
+    const trade::VolumeRate vibrators = planned_vibrators().output.least * heads();
     p_.placing = vibrators;
     p_.sets_rise = PlanLimit::vibrators;
     for (LiftStep& step : p_.lifts) {

@@ -4,9 +4,9 @@
 
 #include <cmath>
 
+#include "pour/planner/planned_vibrators.h"
 #include "record/model/clean_text.h"
 #include "record/sheet/sheet_words.h"
-#include "trade/motors/internal_vibrator.h"
 #include "trade/motors/power.h"
 
 namespace rb {
@@ -172,7 +172,7 @@ class Telling : SheetWords {
       }
       heads = std::max(heads, now);
     }
-    const auto& group = trade::internal_vibrators().at(static_cast<std::size_t>(kPlannedGroup) - 1);
+    const auto& group = planned_vibrators();
     return say({said("{heads} at once, heads of {least} to {most}"),
                 {{"heads", count(heads)},
                  {"least", Amount{Measure::small_length, in_metres(group.head.least)}},

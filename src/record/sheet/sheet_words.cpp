@@ -7,8 +7,8 @@
 
 #include "base/feet_inches.h"
 #include "pour/plan/row_reach.h"
+#include "pour/planner/planned_vibrators.h"
 #include "record/model/clean_text.h"
-#include "trade/motors/internal_vibrator.h"
 
 namespace rb {
 
@@ -123,9 +123,7 @@ std::string SheetWords::tell_insert(const LiftStep& lift, const PlanWish& wish) 
 }
 
 Amount SheetWords::points_apart(const PlanWish& wish) {
-  const auto& group = trade::internal_vibrators().at(static_cast<std::size_t>(kPlannedGroup) - 1);
-  const Length apart = trade::mean_radius(group) * wish.limits.insert_spacing_factor.value;
-  return {Measure::small_length, in_metres(apart)};
+  return {Measure::small_length, in_metres(planned_spacing(wish.limits))};
 }
 
 // What is told otherwise than on a form with rows.
