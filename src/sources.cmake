@@ -231,6 +231,7 @@ set(screens_sources
   screens/book/showcase.cpp
   screens/book/showcase_beside.cpp
   screens/book/ui.cpp
+  screens/entry/clock_pad.cpp
   screens/entry/figure_pad.cpp
   screens/entry/find_panel.cpp
   screens/entry/insert_panel.cpp
@@ -271,10 +272,14 @@ set(screens_sources
   screens/live/pour_layout.cpp
   screens/live/pour_screen.cpp
   screens/live/pressure_panel.cpp
+  screens/live/ran_earlier.cpp
   screens/live/rows_panel.cpp
   screens/live/taps_panel.cpp
   screens/live/type_dialog.cpp
   screens/live/wipe.cpp
+  screens/paper/pin_pad.cpp
+  screens/paper/record_panel.cpp
+  screens/paper/sign_panel.cpp
   screens/plan/plan_compute.cpp
   screens/plan/plan_drawing.cpp
   screens/plan/plan_field_table.cpp
@@ -297,6 +302,7 @@ set(screens_sources
   screens/view/row_view.cpp
   screens/view/second_copy.cpp
   screens/view/settings.cpp
+  screens/view/sign_view.cpp
   screens/view/truck_view.cpp
   screens/words/say.cpp
   screens/words/words.cpp
@@ -314,13 +320,18 @@ set(app_sources
   app/opening.cpp
   app/outcome.cpp
   app/paper_job.cpp
-  app/pin_tries.cpp
   app/pour_list.cpp
   app/put_whole.cpp
   app/session.cpp
+  app/session_sign.cpp
   app/session_told.cpp
   app/settings_file.cpp
-  app/signing.cpp
+  app/signing/carried_keys.cpp
+  app/signing/key_job.cpp
+  app/signing/pin_tries.cpp
+  app/signing/record_seal.cpp
+  app/signing/sign_desk.cpp
+  app/signing/signing.cpp
 )
 set(tablet_sources
   tablet/awake.cpp

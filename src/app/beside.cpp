@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "app/mirror_places.h"
+#include "base/unfinished.h"
 #include "store/file/entry_now.h"
 #include "store/file/side_thread.h"
 
@@ -76,12 +77,14 @@ void Beside::act(const screens::Intent& wish) {
     copy();
   } else if (const auto* sheet = std::get_if<screens::WriteSheet>(&wish)) {
     paper_.reset();
-    // A mirror that is known to be away is not made anew on the tablet's own disk.
-    const auto status = mirror_->status();
-    std::vector<Path> folders;
-    if (!status.folder.empty() && !status.trouble) folders.push_back(status.folder);
-    folders.push_back(std::filesystem::absolute(book_).parent_path());
-    paper_ = std::make_unique<PaperJob>(*sheet, std::move(folders), hooks_.changed);
+    auto write = [sheet = *sheet, folders = paper_folders()]() -> Result<std::string> {
+      const auto written = write_run_sheet(sheet, folders);
+      if (!written) return Failed{written.error()};
+      return written->string();
+    };
+    paper_ = std::make_unique<PaperJob>(std::move(write), sheet->voice, hooks_.changed);
+  } else if (const auto* record = std::get_if<screens::MakeRecord>(&wish)) {
+    this->record(*record);
   } else if (std::holds_alternative<screens::FindPlaces>(wish)) {
     if (finder_) return finder_->wake();
     places_ = std::make_shared<Places>();
@@ -100,6 +103,32 @@ void Beside::act(const screens::Intent& wish) {
           return std::nullopt;
         });
   }
+}
+
+/// Under the mutex. Where paper goes, first the best: a mirror that is known to be away is not made
+/// anew on the tablet's own disk.
+std::vector<Path> Beside::paper_folders() const {
+  const auto status = mirror_->status();
+  std::vector<Path> folders;
+  if (!status.folder.empty() && !status.trouble) folders.push_back(status.folder);
+  folders.push_back(std::filesystem::absolute(book_).parent_path());
+  return folders;
+}
+
+/// Under the mutex. A second tap while one is made makes no second one.
+void Beside::record(const screens::MakeRecord& wish) {
+  if (!hooks_.record) return;
+  if (record_ && record_->seen().state == screens::CopySeen::State::under_way) return;
+  record_.reset();
+  const Path folder = wish.folder.empty() ? paper_folders().front() / "records" : Path{wish.folder};
+  auto write = [make = hooks_.record, book = book_, wish, folder]() -> Result<std::string> {
+    if (!make_folders(folder, 0755)) {
+      return fail(Error::Kind::input, folder.string(), said("there is no such folder"),
+                  said("Plug in the mirror's stick, or make room"));
+    }
+    return make(book, wish, folder);
+  };
+  record_ = std::make_unique<PaperJob>(std::move(write), wish.voice, hooks_.changed);
 }
 
 /// Under the mutex. A folder that is known not to be there is not made anew for a copy: it would
@@ -134,6 +163,7 @@ std::optional<screens::MirrorSeen> Beside::seen() const {
   }
   seen.copy = seen_of(copy_.get(), copy_refused_);
   if (paper_) seen.paper = paper_->seen();
+  if (record_) seen.record = record_->seen();
   return seen;
 }
 

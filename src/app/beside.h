@@ -24,7 +24,12 @@ class Beside {
   struct Hooks {
     std::function<void()> changed{};            ///< seen() did; called on other threads
     std::function<void(const Path&)> chosen{};  ///< a mirror's folder was; to be stored
-    std::vector<Path> roots{};                  ///< where folders to choose from are looked for
+    /// Writes the record of a day of the book into a folder that is there: the path of what was
+    /// written. On a thread of its own; none: no records are made.
+    std::function<Result<std::string>(const Path& book, const screens::MakeRecord& wish,
+                                      const Path& folder)>
+        record{};
+    std::vector<Path> roots{};  ///< where folders to choose from are looked for
   };
   /// `mirror`: the folder every tap goes to as it is kept; empty: none.
   void begin(const Path& book, const Path& mirror, Hooks hooks);
@@ -44,13 +49,15 @@ class Beside {
  private:
   struct Places;
   void copy();
+  void record(const screens::MakeRecord& wish);
+  [[nodiscard]] std::vector<Path> paper_folders() const;
   mutable std::mutex mutex_;
   Path book_;
   Hooks hooks_;
   std::unique_ptr<store::NoteKeeper> note_;
   std::unique_ptr<store::MirrorKeeper> mirror_;
   std::unique_ptr<store::CopyJob> copy_;
-  std::unique_ptr<PaperJob> paper_;
+  std::unique_ptr<PaperJob> paper_, record_;
   std::string copy_refused_;  ///< why none was begun
   std::shared_ptr<Places> places_;
   std::unique_ptr<store::SideThread> finder_;

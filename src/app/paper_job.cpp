@@ -54,23 +54,22 @@ struct PaperJob::Shared {
   bool begun = false;
 };
 
-PaperJob::PaperJob(screens::WriteSheet wish, std::vector<Path> folders,
-                   std::function<void()> changed)
+PaperJob::PaperJob(Write write, Voice voice, std::function<void()> changed)
     : shared_(std::make_shared<Shared>()) {
-  auto turn = [shared = shared_, wish = std::move(wish), folders = std::move(folders),
+  auto turn = [shared = shared_, write = std::move(write), voice,
                changed = std::move(changed)](bool /*stopping*/) -> std::optional<Seconds> {
     {
       const std::lock_guard lock(shared->mutex);
       if (shared->begun) return std::nullopt;
       shared->begun = true;
     }
-    const auto written = write_run_sheet(wish, folders);
+    const auto written = write();
     {
       using State = screens::CopySeen::State;
       const std::lock_guard lock(shared->mutex);
-      shared->seen =
-          written ? screens::CopySeen{State::made, 1, written->string()}
-                  : screens::CopySeen{State::failed, 0, words_of(written.error(), wish.voice)};
+      shared->seen = written
+                         ? screens::CopySeen{State::made, 1, *written}
+                         : screens::CopySeen{State::failed, 0, words_of(written.error(), voice)};
     }
     if (changed) changed();
     return std::nullopt;

@@ -1,5 +1,5 @@
-// A run sheet written to a folder on a thread of its own: a disk that hangs must not hold the
-// drawing.
+// Something for paper written to a folder on a thread of its own: a disk that hangs must not hold
+// the drawing.
 #pragma once
 
 #include <functional>
@@ -19,8 +19,10 @@ Result<Path> write_run_sheet(const screens::WriteSheet& wish, const std::vector<
 
 class PaperJob {
  public:
-  /// `changed` is called when it has ended, on another thread.
-  PaperJob(screens::WriteSheet wish, std::vector<Path> folders, std::function<void()> changed);
+  /// Gives the whole path of what was written.
+  using Write = std::function<Result<std::string>()>;
+  /// `changed` is called when it has ended, on another thread; what failed is told in this voice.
+  PaperJob(Write write, Voice voice, std::function<void()> changed);
   [[nodiscard]] screens::CopySeen seen() const;
 
  private:

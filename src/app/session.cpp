@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "app/book_pours.h"
+#include "app/signing/pin_tries.h"
 #include "pour/log/fold.h"
 #include "pour/log/log_entry.h"
 #include "pour/planner/plan_draft.h"
@@ -18,10 +19,6 @@ namespace {
 constexpr Seconds kRecheck{5};
 // Entries up to this far ahead of the clock are taken for the wobble of clocks.
 constexpr Seconds kClockBehind{60};
-
-Seconds steady_now() {
-  return std::chrono::steady_clock::now().time_since_epoch();
-}
 
 // A name no pour of the book has.
 Result<PourId> free_name(const Logbook& book, const screens::OpenPour& wish, const std::string& day,
@@ -95,6 +92,7 @@ Result<std::unique_ptr<Session>> Session::open(const std::filesystem::path& book
     session->keeper_ = std::move(*keeper);
     session->kept_ = session->keeper_->status().kept;
     session->rest_look_ = std::make_unique<store::RestLook>(book, wake);
+    session->desk_ = std::make_unique<SignDesk>(pin_tries_path(), wake);
   } else if (const auto reading = Logbook::open(book, Access::read)) {
     const auto head = reading->head();
     session->head_->set(head);
@@ -208,6 +206,7 @@ void Session::arrive(const PourId& pour, Result<Arrival> arrived, std::size_t ta
 }
 
 void Session::shown(PourState state) {
+  if (desk_ && (!state_ || state_->pour != state.pour)) desk_->forget();
   state_ = std::move(state);
   damage_ = {};
   report_.reset();
@@ -256,6 +255,13 @@ void Session::hear_keeper() {
   }
 }
 
+void Session::recheck() {
+  const Moment at = now();
+  if (report_ && between(checked_at_, at) < kRecheck && at >= checked_at_) return;
+  report_ = check(*state_, AsOf::now(*state_, at), memory_);
+  checked_at_ = at;
+}
+
 screens::World Session::look() {
   reader_.deliver();
   hear_keeper();
@@ -271,10 +277,10 @@ screens::World Session::look() {
   world.trouble = trouble_;
   if (!trouble_ && !told_.empty()) world.trouble = told_.front();
   if (state_) {
-    if (!report_ || between(checked_at_, world.now) >= kRecheck || world.now < checked_at_) {
-      report_ = check(*state_, AsOf::now(*state_, world.now), memory_);
-      checked_at_ = world.now;
-    }
+    recheck();
+    hear_desk();
+    if (!report_) recheck();
+    if (desk_) world.signing = desk_->seen();
     world.state = &*state_;
     world.report = &*report_;
     world.damage = damage_;
@@ -295,14 +301,20 @@ void Session::keep(const screens::KeepEvent& wish) {
   event.by = holder();
   event.at = wish.at;  // by the wall clock, as its entry is: fold() takes steps out of both
   event.uncertain = wish.uncertain;
-  if (const auto may = admissible(*state_, event); !may) return fail_with(may.error(), true);
+  if (const auto done = keep_as_it_is(std::move(event)); !done)
+    return fail_with(done.error(), true);
+  trouble_.reset();
+}
+
+Result<void> Session::keep_as_it_is(Event event) {
+  if (auto may = admissible(*state_, event); !may) return may;
   rest_look_->tapped();
   const auto kept = keeper_->keep(state_->pour, std::move(event), clock_(), renumbered_);
-  if (!kept) return fail_with(kept.error(), true);
+  if (!kept) return Failed{kept.error()};
   ++tapped_;
   extend(*state_, *kept);
   report_.reset();
-  trouble_.reset();
+  return {};
 }
 
 // A name of its own: the book is asked which are taken.
@@ -344,28 +356,6 @@ void Session::open_pour_as(const screens::OpenPour& wish, const PourId& id) {
   shown(std::move(*state));
 }
 
-bool Session::would_lose() const {
-  return keeper_ && keeper_->status().waiting > 0;
-}
-
-std::size_t Session::waiting() const {
-  return keeper_ ? keeper_->status().waiting : 0;
-}
-
-bool Session::settle(Seconds at_most) {
-  const Seconds until = steady_now() + at_most;
-  for (;;) {
-    const auto left = [&] { return std::max(until - steady_now(), Seconds{0}); };
-    const bool kept = !keeper_ || keeper_->settle(left());
-    const bool read = reader_.settle(left());
-    reader_.deliver();
-    hear_keeper();
-    const bool idle = !going_ && !opening_ && !list_.part.coming;
-    if (kept && read && idle && waiting() == 0) return true;
-    if (steady_now() >= until) return false;
-  }
-}
-
 bool Session::act(const screens::Intents& intents) {
   bool stay = true;
   for (const screens::Intent& intent : intents) {
@@ -388,9 +378,10 @@ bool Session::act(const screens::Intents& intents) {
     } else if (std::holds_alternative<screens::UseMirror>(intent) ||
                std::holds_alternative<screens::CopyNow>(intent) ||
                std::holds_alternative<screens::WriteSheet>(intent) ||
+               std::holds_alternative<screens::MakeRecord>(intent) ||
                std::holds_alternative<screens::FindPlaces>(intent)) {
       if (on_second_copy) on_second_copy(intent);
-    } else {
+    } else if (!sign(intent)) {
       stay = false;
     }
   }

@@ -11,6 +11,7 @@
 
 #include "app/last_book.h"
 #include "app/pour_list.h"
+#include "app/signing/sign_desk.h"
 #include "screens/book/ui.h"
 #include "store/file/device_key.h"
 #include "store/keep/keeper.h"
@@ -75,6 +76,9 @@ class Session {
   /// When its newest event was entered, as it was opened; none in an empty book.
   [[nodiscard]] std::optional<Moment> last_entry() const { return last_entry_; }
 
+  /// Where PINs tried are counted, before the first is.
+  void count_tries_in(const Path& file);
+
   /// The writer; null where the book is only read.
   [[nodiscard]] const Keeper* keeper() const { return keeper_.get(); }
 
@@ -93,6 +97,11 @@ class Session {
   void arrive(const PourId& pour, Result<Arrival> arrived, std::size_t tapped);
   void shown(PourState state);
   void keep(const screens::KeepEvent& wish);
+  Result<void> keep_as_it_is(Event event);
+  bool sign(const screens::Intent& wish);  ///< false: the wish is another one
+  void look_for_keys();
+  void hear_desk();  ///< what became of a signature asked for
+  void recheck();
   void open_pour(const screens::OpenPour& wish);
   void open_pour_as(const screens::OpenPour& wish, const PourId& id);
   void hear_keeper();
@@ -131,6 +140,7 @@ class Session {
   std::int64_t kept_ = 0;   ///< as the writer said last
   std::unique_ptr<Keeper> keeper_;
   std::unique_ptr<store::RestLook> rest_look_;  ///< where the book is written
+  std::unique_ptr<SignDesk> desk_;              ///< the same
   std::shared_ptr<PourList> lists_;             ///< the reader's
   Reader reader_;  ///< goes first: its jobs speak of all that stands above
 };

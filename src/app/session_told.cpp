@@ -1,8 +1,17 @@
-// What a session tells of the book besides its pours: how taps stand with the disk, and its head.
+// What a session tells of the book besides its pours: how taps stand with the disk, and its head;
+// and waiting until all is kept and read.
 #include "app/session.h"
 #include "base/short_code.h"
 
 namespace rb {
+
+namespace {
+
+Seconds steady_now() {
+  return std::chrono::steady_clock::now().time_since_epoch();
+}
+
+}  // namespace
 
 void Session::Head::set(const Result<BookHead>& head) {
   const std::lock_guard lock(mutex);
@@ -65,6 +74,28 @@ void Session::leave_pour() {
   ++asked_;
   going_.reset();
   ask_list(wanted_);
+}
+
+bool Session::would_lose() const {
+  return keeper_ && keeper_->status().waiting > 0;
+}
+
+std::size_t Session::waiting() const {
+  return keeper_ ? keeper_->status().waiting : 0;
+}
+
+bool Session::settle(Seconds at_most) {
+  const Seconds until = steady_now() + at_most;
+  for (;;) {
+    const auto left = [&] { return std::max(until - steady_now(), Seconds{0}); };
+    const bool kept = !keeper_ || keeper_->settle(left());
+    const bool read = reader_.settle(left());
+    reader_.deliver();
+    hear_keeper();
+    const bool idle = !going_ && !opening_ && !list_.part.coming;
+    if (kept && read && idle && waiting() == 0) return true;
+    if (steady_now() >= until) return false;
+  }
 }
 
 LastBook Session::book() const {

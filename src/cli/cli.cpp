@@ -83,7 +83,11 @@ void add_book_commands(CommandWords& words) {
   auto& verify_words =
       words.add("verify", "Look the book over: hash chain, signatures, schema, damage",
                 [&] { return run_verify(verify); });
-  verify_words.add_option("book", verify.book, "Book")->required();
+  verify_words.add_option("book", verify.book, "Book; not needed with --record");
+  verify_words.add_option(
+      "--record", verify.record,
+      "Look at a day's record (its JSON): its parts, the signatures in it, and, "
+      "with a book, its events there");
   verify_words.add_option("--against", verify.against,
                           "Hashes, short codes, records (JSON), notes, mirrors or copies");
 

@@ -20,6 +20,7 @@
 #include "app/settings_file.h"
 #include "cli/commands.h"
 #include "cli/look_beside.h"
+#include "cli/write_day.h"
 #include "pour/log/event_json.h"
 #include "store/file/entry_now.h"
 #include "tablet/battery.h"
@@ -49,6 +50,18 @@ std::function<void(const BookHead&)> tell_kept(const Path& path) {
 
 void ask_to_stop(int) {
   g_stop = true;
+}
+
+// On a thread of its own, with a reader of its own.
+Result<std::string> make_record(const Path& book, const screens::MakeRecord& wish,
+                                const Path& folder) {
+  const auto opened = Logbook::open(book, Access::read);
+  if (!opened) return Failed{opened.error()};
+  std::vector<Format> formats{Format::pdf};
+  if (wish.all_forms) formats.insert(formats.end(), {Format::xlsx, Format::csv, Format::json});
+  const auto written = write_day(*opened, wish.day, wish.voice.utc_offset, folder, formats);
+  if (!written) return Failed{written.error()};
+  return written->files.front().string();
 }
 
 // What stands against the book, before the first tap.
@@ -176,6 +189,7 @@ void Screens::follow() {
       book_, mirror_folder(settings_file_),
       {.changed = app::wake_window,
        .chosen = [this](const Path& folder) { keep_mirror_folder(settings_file_, folder); },
+       .record = make_record,
        .roots = places_roots()});
 }
 

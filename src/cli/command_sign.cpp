@@ -9,8 +9,8 @@
 
 #include "app/book_pours.h"
 #include "app/device.h"
-#include "app/pin_tries.h"
-#include "app/signing.h"
+#include "app/signing/pin_tries.h"
+#include "app/signing/signing.h"
 #include "cli/commands.h"
 #include "sign/claim.h"
 #include "store/file/entry_now.h"

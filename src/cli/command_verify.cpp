@@ -2,11 +2,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <fstream>
+#include <iterator>
 #include <map>
 
 #include "app/book_pours.h"
 #include "app/device.h"
 #include "app/settings_file.h"
+#include "app/signing/record_seal.h"
 #include "base/short_code.h"
 #include "cli/commands.h"
 #include "pour/log/log_entry.h"
@@ -108,9 +111,54 @@ void tell_extent(const VerifyReport& looked, bool mirrored) {
       "a photographed code, a mirror or a copy: risebook verify BOOK --against ...\n");
 }
 
+Result<std::string> text_of(const Path& file) {
+  std::ifstream in{file, std::ios::binary};
+  std::string text{std::istreambuf_iterator<char>{in}, {}};
+  if (!in.is_open() || in.bad() || text.empty()) {
+    return fail(Error::Kind::input, file.string(), said("cannot be read"),
+                said("Give a record as JSON, as it was made"));
+  }
+  return text;
+}
+
+// A record alone, or held against its book.
+Exit verify_record(const VerifyWish& wish) {
+  const auto text = text_of(wish.record);
+  if (!text) return report(text.error());
+  auto look = look_at_record(*text);
+  if (!look) return report(look.error());
+  const auto own_key = store::DeviceKey::standing(data_folder());
+  const std::string own = own_key ? store::to_hex(own_key->public_key()) : std::string{};
+  fmt::print(
+      "Record {}: {} parts, {}\n", wish.record.string(), look->parts,
+      look->device.empty() ? "signed by no device" : "signed by " + device(look->device, own));
+  for (const std::string& person : look->people) fmt::print("{}\n", person);
+  if (!wish.book.empty()) {
+    const auto book = Logbook::open(wish.book, Access::read);
+    if (!book) return report(book.error());
+    const auto faults = held_to_book(*look, *book);
+    fmt::print("Its {} events {} in book {}\n", look->events.size(),
+               faults.empty() ? "stand" : "do not all stand", book->tag());
+    look->faults.insert(look->faults.end(), faults.begin(), faults.end());
+  }
+  for (const std::string& fault : look->faults) fmt::print("  fault: {}\n", fault);
+  if (look->sound()) {
+    fmt::print(
+        "It is as it was made{}. Who signed it in a device's place, holding its key, cannot be "
+        "told from it: compare the key with the device's own.\n",
+        look->device.empty() ? ", as far as digests that nobody signed can show" : "");
+  }
+  return look->sound() ? Exit::fine : Exit::book;
+}
+
 }  // namespace
 
 Exit run_verify(const VerifyWish& wish) {
+  if (!wish.record.empty()) return verify_record(wish);
+  if (wish.book.empty()) {
+    return report({Error::Kind::input, "verify", "is given neither a book nor a record",
+                   "Give a book, or --record with a record's JSON"});
+  }
   const auto book = Logbook::open(wish.book, Access::read);
   if (!book) return report(book.error());
   const auto looked = book->verify();

@@ -57,6 +57,7 @@ Exit run_script(const Path& book, const std::string& pour);
 struct VerifyWish {
   Path book;
   std::vector<std::string> against;  ///< hashes, short codes, files
+  Path record{};                     ///< a day's record as JSON; with it the book may be left out
 };
 Exit run_verify(const VerifyWish& wish);
 

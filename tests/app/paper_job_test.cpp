@@ -68,7 +68,13 @@ TEST_CASE(
 
 TEST_CASE("a sheet under way ends with its path") {
   const test::TempFolder folder;
-  const PaperJob job{sheet_of_a_wall(), {folder.path}, {}};
+  const auto wish = sheet_of_a_wall();
+  const auto write = [&]() -> Result<std::string> {
+    const auto written = write_run_sheet(wish, {folder.path});
+    if (!written) return Failed{written.error()};
+    return written->string();
+  };
+  const PaperJob job{write, wish.voice, {}};
   using State = screens::CopySeen::State;
   for (int i = 0; i < 500 && job.seen().state == State::under_way; ++i) {
     std::this_thread::sleep_for(std::chrono::milliseconds(20));

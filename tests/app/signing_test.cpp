@@ -6,8 +6,8 @@
 #include <fstream>
 #include <iterator>
 
-#include "app/pin_tries.h"
-#include "app/signing.h"
+#include "app/signing/pin_tries.h"
+#include "app/signing/signing.h"
 #include "cli/commands.h"
 #include "pour/log/event_json.h"
 #include "pour/log/fold.h"
@@ -183,7 +183,7 @@ TEST_CASE("enrolled, signed and verified by commands; PINs come from files") {
   CHECK(run_sign(sign) == Exit::usage);  // the inspector's PIN
   sign.pin = folder.path / "f1.pin";
   CHECK(run_sign(sign) == Exit::fine);
-  CHECK(run_verify({book, {}}) == Exit::fine);
+  CHECK(run_verify({book, {}, {}}) == Exit::fine);
   const auto open = Logbook::open(book, Access::read);
   REQUIRE(open);
   const auto looked = open->verify();

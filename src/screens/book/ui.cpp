@@ -16,6 +16,7 @@
 #include "screens/live/mirror_panel.h"
 #include "screens/live/pour_screen.h"
 #include "screens/live/wipe.h"
+#include "screens/paper/record_panel.h"
 #include "screens/plan/plan_screen.h"
 #include "screens/view/alarm.h"
 
@@ -119,6 +120,8 @@ void draw_over_pours(Stage& stage, const std::vector<PourCard>& pours, const Wor
     draw_settings(stage, all);
   } else if (auto* mirror = std::get_if<MirrorDraft>(&stage.drafts.dialog)) {
     draw_mirror(stage, mirror->typing ? typing_box(scale, all) : all, *mirror);
+  } else if (auto* record = std::get_if<RecordDraft>(&stage.drafts.dialog)) {
+    draw_record(stage, record->typing ? typing_box(scale, all) : all, *record);
   } else if (std::holds_alternative<QuitDraft>(stage.drafts.dialog)) {
     draw_quit(stage, all);
   } else if (auto* from = std::get_if<PlanFromDraft>(&stage.drafts.dialog)) {
@@ -182,6 +185,9 @@ void Ui::Inside::draw_screen(Stage& stage, const World& world, Seconds steady, U
     view.attention =
         alarm.attention(world.state->pour, world.report->findings, world.state->clock(world.now));
     drafts.element = view.element;
+    if (std::holds_alternative<SignDraft>(drafts.dialog)) {
+      view.sign = make_sign_view(*world.state, *world.report);
+    }
     canvas.on_scope(scope_of(*shown, view.element));
     if (wipe.on()) {
       wipe.draw(stage, &view, steady);
@@ -218,7 +224,7 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
               drafts,        out.intents,   world.now,
               next,          input.typed,   world.sound_works,
               world.battery, world.keeping, world.mirror ? &*world.mirror : nullptr,
-              world.head,    world.damage};
+              world.head,    world.damage,  world.signing ? &*world.signing : nullptr};
   const Box all{0, 0, static_cast<float>(scale->width_px()),
                 static_cast<float>(scale->height_px())};
   canvas.fill(all, colours.page);

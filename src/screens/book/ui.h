@@ -20,6 +20,7 @@
 #include "screens/view/pours_view.h"
 #include "screens/view/second_copy.h"
 #include "screens/view/settings.h"
+#include "screens/view/signing_seen.h"
 
 namespace rb::screens {
 
@@ -43,8 +44,9 @@ struct World {
   std::optional<PoursPart> part{};               ///< of the list; none: `pours` is all of it
   bool opening = false;                          ///< the pour or the list is being read
   Keeping keeping{};
-  std::optional<MirrorSeen> mirror{};  ///< none: the book is only read, nothing follows it
-  std::optional<HeadSeen> head{};      ///< of the book; none: it is empty
+  std::optional<MirrorSeen> mirror{};    ///< none: the book is only read, nothing follows it
+  std::optional<HeadSeen> head{};        ///< of the book; none: it is empty
+  std::optional<SigningSeen> signing{};  ///< none: nothing can be signed in this book
   std::optional<Trouble> trouble{};
   bool leaving = false;              ///< the program was asked to end, and waits for the disk
   DamageSeen damage{};               ///< of the open pour: it is judged with what reads

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "base/result.h"
+#include "base/secret.h"
 #include "pour/log/happening.h"
 #include "pour/log/state.h"
 #include "screens/view/plan_edit.h"
@@ -147,9 +148,30 @@ struct InsertDraft {
   Moment at{};
 };
 
+/// A run that was not logged while it ran.
+struct RanEarlierDraft {
+  enum class Step { form, clock, why };
+  Step step = Step::form;
+  RowPlace place{};
+  std::optional<Moment> from{};  ///< by the wall clock
+  Seconds span{90};
+  std::string typed{};  ///< of the time of day
+};
+
 /// Words being typed on the screen's keys.
 struct TypeDraft {
-  enum class Use { note, hold, why, ticket, joint, gate, permit, specimens, sent_back };
+  enum class Use {
+    note,
+    hold,
+    why,
+    ticket,
+    joint,
+    gate,
+    permit,
+    specimens,
+    sent_back,
+    ran_earlier
+  };
   Use use = Use::note;
   std::string text{};
   std::optional<CorrectDraft> correcting{};    ///< for Use::why
@@ -158,6 +180,7 @@ struct TypeDraft {
   std::optional<event::Joint> joint{};         ///< for Use::joint, its decision to be typed
   std::optional<event::PermitStrip> permit{};  ///< for Use::permit, its reason to be typed
   std::optional<event::SendBack> sent{};       ///< for Use::sent_back, its reason to be typed
+  std::optional<RanEarlierDraft> ran{};        ///< for Use::ran_earlier, its reason to be typed
   std::vector<event::Override> gates{};        ///< for Use::gate, their reason to be typed
   std::optional<Happening> then{};             ///< for Use::gate, what is gone on with
   Moment at{};
@@ -226,6 +249,14 @@ struct MirrorDraft {
   std::optional<Moment> looked{};       ///< for folders to choose from
   std::optional<std::string> typing{};  ///< the path of another one, so far
 };
+/// The record of a day to be made: which day, where to, in which forms.
+struct RecordDraft {
+  int days_back = 0;
+  bool all_forms = false;
+  std::string folder{};                 ///< empty: where the mirror is, else beside the book
+  std::optional<std::string> typing{};  ///< the path of another folder, so far
+  bool asked = false;                   ///< one was asked for since the panel was opened
+};
 struct CloseDraft {};
 struct QuitDraft {};
 /// What to look for in the list of pours.
@@ -235,6 +266,20 @@ struct FindDraft {
 struct ElementsDraft {
   int page = 0;
 };
+/// Signing, or making the key to sign with. What was typed of a PIN is wiped with each step away.
+struct SignDraft {
+  enum class Step { who, verdict, pin, witness, witness_pin, new_pin, again, answer };
+  Step step = Step::who;
+  int page = 0;
+  PersonId person{};
+  event::Role role = event::Role::foreman;
+  bool enrolling = false;   ///< a key is made
+  bool differs = false;     ///< the new PIN was not typed the same twice
+  bool asked = false;       ///< for keys of earlier pours
+  std::size_t verdict = 0;  ///< which of those offered
+  PersonId witness{};
+  Secret pin{}, again{}, witness_pin{};
+};
 
 using Dialog =
     std::variant<std::monostate, PadDraft, CorrectDraft, TypeDraft, NoteDraft, HoldDraft, RowDraft,
@@ -242,7 +287,8 @@ using Dialog =
                  CloseDraft, QuitDraft, ElementsDraft, TrucksDraft, TruckDraft, TestDraft, AirDraft,
                  InsertDraft, NextDraft, HolderDraft, ReadyDraft, PlanFromDraft, PlanPanel,
                  FindDraft, MirrorDraft, BayStartDraft, InvertersDraft, SpeedDraft, PressureDraft,
-                 AfterDraft, LoadDraft, SpecimensDraft, SpecimenDraft>;
+                 AfterDraft, LoadDraft, SpecimensDraft, SpecimenDraft, SignDraft, RecordDraft,
+                 RanEarlierDraft>;
 
 /// A book that could not be opened: all the window shows then.
 struct FailureDraft {

@@ -68,14 +68,16 @@ void press_key(std::string& typed, char key, Units units) {
   typed += key;
 }
 
-void draw_keys(Stage& stage, const Box& keys, std::string& typed) {
+namespace {
+
+// Twelve keys by three; a space is no key. The one that was tapped, or none.
+std::optional<char> key_tapped(Stage& stage, const Box& keys, std::string_view order) {
   Canvas& canvas = stage.canvas;
-  const Units units = stage.say.units;
-  const char mark = units == Units::si ? '.' : kFootMark;
-  const std::string order = std::string("123456789") + mark + "0<";
+  std::optional<char> tapped;
   for (int i = 0; i < 12; ++i) {
-    const Box key = keys.line(i / 3, 4, canvas.gap()).column(i % 3, 3, canvas.gap());
     const char what = order[static_cast<std::size_t>(i)];
+    if (what == ' ') continue;
+    const Box key = keys.line(i / 3, 4, canvas.gap()).column(i % 3, 3, canvas.gap());
     ButtonSpec spec{.id = std::string("key ") + what,
                     .text = what == kFootMark ? "ft" : std::string(1, what),
                     .face = Face::title,
@@ -84,7 +86,27 @@ void draw_keys(Stage& stage, const Box& keys, std::string& typed) {
       spec.text.clear();
       spec.symbol = Symbol::erase;
     }
-    if (button(canvas, key, spec)) press_key(typed, what, units);
+    if (button(canvas, key, spec)) tapped = what;
+  }
+  return tapped;
+}
+
+}  // namespace
+
+void draw_keys(Stage& stage, const Box& keys, std::string& typed) {
+  const Units units = stage.say.units;
+  const char mark = units == Units::si ? '.' : kFootMark;
+  const auto key = key_tapped(stage, keys, std::string("123456789") + mark + "0<");
+  if (key) press_key(typed, *key, units);
+}
+
+void draw_digits(Stage& stage, const Box& keys, std::string& typed, std::size_t most) {
+  const auto key = key_tapped(stage, keys, "123456789 0<");
+  if (!key) return;
+  if (*key == '<') {
+    if (!typed.empty()) typed.pop_back();
+  } else if (typed.size() < most) {
+    typed += *key;
   }
 }
 

@@ -19,6 +19,8 @@ void press_key(std::string& typed, char key, Units units);
 
 /// The value and the keys, in `box`. `typed` empty means the guess stands.
 void draw_keys(Stage& stage, const Box& keys, std::string& typed);
+/// The same for plain digits, so many at most.
+void draw_digits(Stage& stage, const Box& keys, std::string& typed, std::size_t most);
 /// The value in large figures with steps below it.
 void draw_value(Stage& stage, const Box& box, std::string& typed, Length guess);
 

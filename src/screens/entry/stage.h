@@ -15,6 +15,7 @@
 #include "screens/view/pour_view.h"
 #include "screens/view/second_copy.h"
 #include "screens/view/settings.h"
+#include "screens/view/signing_seen.h"
 #include "screens/words/say.h"
 
 namespace rb::screens {
@@ -47,6 +48,7 @@ struct Stage {
   const MirrorSeen* mirror = nullptr;     ///< null: the book is only read
   std::optional<HeadSeen> head{};         ///< none: an empty book
   DamageSeen damage{};                    ///< of the pour on the screen
+  const SigningSeen* signing = nullptr;   ///< null: nothing can be signed in this book
 
   void open(Dialog dialog) const { next = std::move(dialog); }
   void close() const { next = std::monostate{}; }

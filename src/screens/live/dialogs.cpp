@@ -132,8 +132,15 @@ void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourVie
   canvas.text(say(hung), state, {.face = Face::strong, .colours = canvas.on_panel(), .lines = 2});
   const bool running = row->running_since.has_value();
   const bool can = !view.closed;
-  in.y1 = std::min(in.y1, in.y0 + 3 * canvas.mm(21));
-  if (button(canvas, in.line(0, 3, gap),
+  in.y1 = std::min(in.y1, in.y0 + 4 * canvas.mm(21));
+  if (button(canvas, in.line(3, 4, gap),
+             {.id = "ran earlier",
+              .text = say(Word::ran_earlier),
+              .symbol = Symbol::clock,
+              .enabled = !running})) {
+    stage.open(RanEarlierDraft{.place = draft.place, .span = view.dose_min});
+  }
+  if (button(canvas, in.line(0, 4, gap),
              {.id = "hang fixed",
               .text = say(Word::hang_cables_fixed),
               .look = row->hung && row->cables ? Look::quiet : Look::act,
@@ -142,7 +149,7 @@ void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourVie
     stage.keep(event::Hang{draft.place, {}, true});
     stage.close();
   }
-  if (button(canvas, in.line(1, 3, gap),
+  if (button(canvas, in.line(1, 4, gap),
              {.id = "hang open",
               .text = say(Word::hang_cables_open),
               .symbol = Symbol::mend_sign,
@@ -150,7 +157,7 @@ void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourVie
     stage.keep(event::Hang{draft.place, {}, false});
     stage.close();
   }
-  if (button(canvas, in.line(2, 3, gap),
+  if (button(canvas, in.line(2, 4, gap),
              {.id = "take down",
               .text = say(Word::take_down),
               .under = running ? say(Word::take_down_running) : "",
@@ -161,18 +168,22 @@ void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourVie
   }
 }
 
+constexpr int kMoreCells = 16;
+
 void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& plan) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const float gap = canvas.gap();
   Box in = panel_with_title(stage, box, say(Word::more_title));
   back_button(stage, foot_of(stage, in));
-  constexpr int kLines = 4;
-  in.y1 = std::min(in.y1, in.y0 + kLines * canvas.mm(27));
+  // Upright more lines, else more columns.
+  const int across = in.w() > in.h() ? 4 : 3;
+  const int lines = (kMoreCells + across - 1) / across;
+  in.y1 = std::min(in.y1, in.y0 + static_cast<float>(lines) * canvas.mm(27));
   int i = 0;
   // True when tapped; cells are filled line by line.
   const auto cell = [&](ButtonSpec spec) {
-    const Box place = in.line(i / 3, kLines, gap).column(i % 3, 3, gap);
+    const Box place = in.line(i / across, lines, gap).column(i % across, across, gap);
     ++i;
     spec.symbol_above = true;
     return button(canvas, place, spec);
@@ -214,6 +225,12 @@ void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& p
   }
   if (cell({.id = "findings", .text = say(Word::findings), .symbol = Symbol::mend_sign})) {
     stage.open(FindingsDraft{});
+  }
+  if (cell({.id = "sign", .text = say(Word::sign), .symbol = Symbol::pencil})) {
+    stage.open(SignDraft{});
+  }
+  if (cell({.id = "record", .text = say(Word::record), .symbol = Symbol::list})) {
+    stage.open(RecordDraft{});
   }
   if (cell({.id = "settings",
             .text = say(Word::settings),

@@ -143,8 +143,12 @@ void draw_mirror(Stage& stage, const Box& box, MirrorDraft& draft) {
               {.face = Face::small, .colours = canvas.on_panel()});
   const float tall = canvas.mm(17);
   const Box line = in.cut_top(tall, gap);
-  draw_copy_button(stage, line.column(0, 2, gap), mirror);
-  if (button(canvas, line.column(1, 2, gap),
+  draw_copy_button(stage, line.column(0, 3, gap), mirror);
+  if (button(canvas, line.column(1, 3, gap),
+             {.id = "record", .text = say(Word::record), .symbol = Symbol::list})) {
+    stage.open(RecordDraft{});
+  }
+  if (button(canvas, line.column(2, 3, gap),
              {.id = "mirror none",
               .text = say(Word::mirror_use_none),
               .look = mirror.folder.empty() ? Look::act : Look::quiet,

@@ -20,9 +20,12 @@
 #include "screens/live/next_panel.h"
 #include "screens/live/pour_layout.h"
 #include "screens/live/pressure_panel.h"
+#include "screens/live/ran_earlier.h"
 #include "screens/live/rows_panel.h"
 #include "screens/live/taps_panel.h"
 #include "screens/live/type_dialog.h"
+#include "screens/paper/record_panel.h"
+#include "screens/paper/sign_panel.h"
 
 namespace rb::screens {
 
@@ -82,6 +85,16 @@ class DrawDialog {
   bool operator()(InsertDraft& d) const { return draw_insert(stage_, box(), d, view_), true; }
   bool operator()(NextDraft& d) const { return draw_next(stage_, box(), d, view_), true; }
   bool operator()(BayStartDraft& d) const { return draw_bay_starts(stage_, box(), d, view_), true; }
+  bool operator()(RanEarlierDraft& d) const {
+    return draw_ran_earlier(stage_, layout_.tall, d, view_), true;
+  }
+  bool operator()(RecordDraft& d) const {
+    return draw_record(stage_, d.typing ? layout_.typing : layout_.tall, d), true;
+  }
+  bool operator()(SignDraft& d) const {
+    if (view_.sign) draw_sign(stage_, box(), d, *view_.sign);
+    return true;
+  }
   bool operator()(HolderDraft& d) const { return draw_holder(stage_, box(), d, plan_), true; }
 
  private:
@@ -100,11 +113,15 @@ const Box& box_of(const Dialog& dialog, const PourLayout& layout) {
     return ready->noting ? layout.typing : layout.tall;
   }
   const auto* mirror = std::get_if<MirrorDraft>(&dialog);
-  if (mirror != nullptr && mirror->typing) return layout.typing;
+  const auto* record = std::get_if<RecordDraft>(&dialog);
+  if ((mirror != nullptr && mirror->typing) || (record != nullptr && record->typing)) {
+    return layout.typing;
+  }
   const bool tall =
       std::holds_alternative<CorrectDraft>(dialog) || std::holds_alternative<RowDraft>(dialog) ||
       std::holds_alternative<GateDraft>(dialog) || std::holds_alternative<SettingsDraft>(dialog) ||
-      std::holds_alternative<MirrorDraft>(dialog);
+      std::holds_alternative<MirrorDraft>(dialog) ||
+      std::holds_alternative<RanEarlierDraft>(dialog) || record != nullptr;
   return tall ? layout.tall : layout.work;
 }
 

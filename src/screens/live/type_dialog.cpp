@@ -4,6 +4,7 @@
 #include "screens/entry/specimen_panel.h"
 #include "screens/live/correct_dialog.h"
 #include "screens/live/gate_dialog.h"
+#include "screens/live/ran_earlier.h"
 
 namespace rb::screens {
 
@@ -27,6 +28,8 @@ Word typing_title(TypeDraft::Use use) {
       return Word::specimens_title;
     case TypeDraft::Use::sent_back:
       return Word::review_why;
+    case TypeDraft::Use::ran_earlier:
+      return Word::ran_why;
     case TypeDraft::Use::why:
       break;
   }
@@ -45,6 +48,7 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
   if (end == PanelEnd::cancelled) {
     if (draft.truck) stage.open(*draft.truck);
     if (draft.test) stage.open(*draft.test);
+    if (draft.ran) stage.open(*draft.ran);
     if (draft.sent) stage.open(FindingsDraft{.cause = draft.sent->finding});
     return;
   }
@@ -79,6 +83,9 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
         stage.keep(*draft.sent, draft.at);
       }
       stage.open(FindingsDraft{});
+      break;
+    case TypeDraft::Use::ran_earlier:
+      if (draft.ran) keep_ran_earlier(stage, *draft.ran, draft.text);
       break;
     case TypeDraft::Use::specimens:
       if (draft.test) {

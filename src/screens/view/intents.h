@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/moment.h"
+#include "base/secret.h"
 #include "pour/log/happening.h"
 #include "pour/plan/plan.h"
 #include "pour/planner/planner.h"
@@ -53,6 +54,14 @@ struct WriteSheet {
   Voice voice;
   Moment at{};
 };
+/// Write the record of a day to a folder: to `folder`, made where it is missing; empty: into
+/// "records" where the mirror is, else beside the book.
+struct MakeRecord {
+  Moment day{};            ///< when it began, where the tablet is
+  bool all_forms = false;  ///< else on paper only: PDF
+  std::string folder;
+  Voice voice;
+};
 /// Look for folders that a mirror could be kept in.
 struct FindPlaces {};
 /// The trouble told of was read.
@@ -64,9 +73,31 @@ struct OpenForReading {};
 /// The clock was asked about and is right.
 struct ClockIsRight {};
 
-using Intent = std::variant<KeepEvent, GoToPour, OpenPour, LeavePour, ChangeSettings,
-                            PutTroubleAway, Quit, ShowPours, UseMirror, CopyNow, WriteSheet,
-                            FindPlaces, TryAgain, OpenForReading, ClockIsRight>;
+/// Look which people of the open pour have a key from an earlier one.
+struct LookForKeys {};
+/// A key of one's own, opened by a PIN, witnessed by somebody of another role where `witness` names
+/// one.
+struct EnrolPerson {
+  PersonId person;
+  event::Role role = event::Role::foreman;
+  PersonId witness;
+  Secret pin, witness_pin;
+};
+/// Sign the open pour; `open`: keys of the causes that are named as open.
+struct SignPour {
+  PersonId person;
+  event::Role role = event::Role::foreman;
+  std::string verdict;
+  std::vector<std::string> open;
+  Secret pin;
+};
+/// What came of it was read, or is not waited for any more.
+struct PutSigningAway {};
+
+using Intent =
+    std::variant<KeepEvent, GoToPour, OpenPour, LeavePour, ChangeSettings, PutTroubleAway, Quit,
+                 ShowPours, UseMirror, CopyNow, WriteSheet, FindPlaces, TryAgain, OpenForReading,
+                 ClockIsRight, LookForKeys, EnrolPerson, SignPour, PutSigningAway, MakeRecord>;
 using Intents = std::vector<Intent>;
 
 }  // namespace rb::screens

@@ -262,6 +262,7 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
   view.element = element;
   view.now = now;
   view.closed = state.closed;
+  view.dose_min = state.plan->limits.dose_min.value;
   view.taps = TapList{state, now};
   view.ready = make_ready_lines(state);
   view.not_judged = report.not_judged;

@@ -16,6 +16,7 @@
 #include "screens/view/pressure_view.h"
 #include "screens/view/ready_view.h"
 #include "screens/view/review_view.h"
+#include "screens/view/sign_view.h"
 #include "screens/view/truck_view.h"
 
 namespace rb::screens {
@@ -212,6 +213,7 @@ struct PourView {
   int stops = 0, mends = 0, notes = 0;
   std::optional<HoldView> hold{};
   std::optional<Moment> closed{};
+  Seconds dose_min{90};            ///< a spot is to get
   std::optional<Moment> curing{};  ///< of the element, since
   ElevationView elevation{};
   std::vector<RunNowView> run_now{};
@@ -224,6 +226,7 @@ struct PourView {
   LazyList<StripView> strips{};        ///< the element's faces: near, far
   LazyList<SpecimenView> specimens{};  ///< taken, as they were told
   LazyList<GroupView> review{};        ///< what was said of each cause of what was found
+  std::optional<SignView> sign{};      ///< while somebody signs
   LazyList<InverterView> inverters{};  ///< as the plan's
   LazyList<Frequency> last_speeds{};   ///< inverters were set to, quick to set again
   LazyList<PressureView> pressures{};  ///< of the element, by bay that concrete has come to

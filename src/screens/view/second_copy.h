@@ -39,7 +39,8 @@ struct MirrorSeen {
   bool note_stuck = false;            ///< the note of the head beside the book cannot be written
   std::vector<MirrorPlace> places{};  ///< to choose from, as they were found last
   CopySeen copy{};
-  CopySeen paper{};  ///< a run sheet; says its whole path
+  CopySeen paper{};   ///< a run sheet; says its whole path
+  CopySeen record{};  ///< of a day; the same
   bool operator==(const MirrorSeen&) const = default;
 };
 

@@ -92,6 +92,13 @@ struct VerifyReport {
   [[nodiscard]] bool sound() const { return faults.empty(); }
 };
 
+/// An event and the hash it is kept with (64 hex digits).
+struct KeptHash {
+  EventId id;
+  std::string hash;
+  bool operator==(const KeptHash&) const = default;
+};
+
 /// The last event of a book, or its start: number and hash (64 hex digits).
 struct BookHead {
   std::int64_t seq = 0;
@@ -154,6 +161,9 @@ class Logbook {
   [[nodiscard]] Result<std::optional<PourMark>> mark(const PourId& pour) const;
   /// All pours in the order they came into the book.
   [[nodiscard]] Result<std::vector<PourId>> pour_ids() const;
+  /// Those with an event of this kind (its word), the one it came into last first. Reads the whole
+  /// book.
+  [[nodiscard]] Result<std::vector<PourId>> pours_with(const std::string& kind) const;
   /// Those with an event in the span, in that order; a few more where the days next to it have some
   /// or a correction took one out: fold() has the last word.
   [[nodiscard]] Result<std::vector<PourId>> pours_in(const MomentSpan& span) const;
@@ -169,6 +179,11 @@ class Logbook {
 
   /// The event of this number with id and entry; an error of kind book when there is none.
   [[nodiscard]] Result<Event> event(std::int64_t seq) const;
+
+  /// The hashes of a pour's events in order of entry.
+  [[nodiscard]] Result<std::vector<KeptHash>> hashes(const PourId& pour) const;
+  /// The hash of an event; none where there is no such event, or it cannot be read.
+  [[nodiscard]] std::optional<std::string> hash_of_event(const EventId& id) const;
 
   /// Brings the log into the file and empties it: the file alone then holds everything, on the
   /// disk. The log grows until then, so that no append waits for its being brought in. False when

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 #include <sqlite3.h>
 
+#include <charconv>
 #include <utility>
 
 #include "pour/log/event.h"
@@ -26,6 +27,9 @@ constexpr const char* kSummaries =
     "SELECT pour, min(line ->> '$.at'), max(line ->> '$.at'), count(*), "
     "(SELECT closed FROM pours WHERE pours.pour = events.pour) "
     "FROM events WHERE json_valid(line) GROUP BY pour ORDER BY min(seq)";
+constexpr const char* kWithKind =
+    "SELECT pour FROM events WHERE json_valid(line) AND line ->> '$.do' = ? GROUP BY pour "
+    "ORDER BY max(seq) DESC";
 constexpr const char* kPour = "the pour cannot be read";
 constexpr const char* kPours = "the pours cannot be read";
 
@@ -129,6 +133,48 @@ Result<std::vector<PourSummary>> Logbook::pours() const {
     }
     return pours;
   });
+}
+
+Result<std::vector<PourId>> Logbook::pours_with(const std::string& kind) const {
+  return guarded(inside_->path.string(), kPours, [&]() -> Result<std::vector<PourId>> {
+    SQLite::Statement rows(*inside_->database, kWithKind);
+    rows.bind(1, kind);
+    std::vector<PourId> pours;
+    while (rows.executeStep()) pours.emplace_back(rows.getColumn(0).getString());
+    return pours;
+  });
+}
+
+Result<std::vector<KeptHash>> Logbook::hashes(const PourId& pour) const {
+  return guarded(inside_->path.string(), kPour, [&]() -> Result<std::vector<KeptHash>> {
+    SQLite::Statement rows(*inside_->database,
+                           "SELECT id, hash FROM events WHERE pour = ? ORDER BY seq");
+    rows.bind(1, pour.text);
+    std::vector<KeptHash> hashes;
+    while (rows.executeStep()) {
+      hashes.push_back(
+          {EventId{rows.getColumn(0).getString()}, store::to_hex(store::hash_column(rows, 1))});
+    }
+    return hashes;
+  });
+}
+
+std::optional<std::string> Logbook::hash_of_event(const EventId& id) const {
+  const auto hash =
+      guarded(inside_->path.string(), kPour, [&]() -> Result<std::optional<std::string>> {
+        SQLite::Statement rows(*inside_->database,
+                               "SELECT hash FROM events WHERE seq = ? AND id = ?");
+        const std::size_t hyphen = id.text.rfind('-');
+        const char* from = id.text.data() + (hyphen == std::string::npos ? 0 : hyphen + 1);
+        std::int64_t seq = 0;
+        const auto read = std::from_chars(from, id.text.data() + id.text.size(), seq);
+        if (read.ec != std::errc{}) return std::optional<std::string>{};
+        rows.bind(1, seq);
+        rows.bind(2, id.text);
+        if (!rows.executeStep()) return std::optional<std::string>{};
+        return std::optional{store::to_hex(store::hash_column(rows, 0))};
+      });
+  return hash ? *hash : std::nullopt;
 }
 
 Result<PourPage> Logbook::pours(const PourQuery& query) const {

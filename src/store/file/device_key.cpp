@@ -114,7 +114,10 @@ Result<DeviceKey> DeviceKey::read(const fs::path& file, PlainDisk& disk, bool ma
 }
 
 Signature DeviceKey::sign(const HeadClaim& claim) const {
-  const auto text = claimed(claim);
+  return sign(std::string_view{claimed(claim)});
+}
+
+Signature DeviceKey::sign(std::string_view text) const {
   Signature signature{};
   crypto_sign_detached(signature.data(), nullptr,
                        reinterpret_cast<const unsigned char*>(text.data()), text.size(),
@@ -127,8 +130,11 @@ bool holds(const Signed& head, const std::string& uuid) {
 }
 
 bool holds(const HeadClaim& claim, const PublicKey& key, const Signature& signature) {
+  return holds(std::string_view{claimed(claim)}, key, signature);
+}
+
+bool holds(std::string_view text, const PublicKey& key, const Signature& signature) {
   ready_crypto();
-  const auto text = claimed(claim);
   return crypto_sign_verify_detached(signature.data(),
                                      reinterpret_cast<const unsigned char*>(text.data()),
                                      text.size(), key.data()) == 0;

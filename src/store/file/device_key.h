@@ -48,6 +48,8 @@ class DeviceKey {
 
   [[nodiscard]] const PublicKey& public_key() const { return public_; }
   [[nodiscard]] Signature sign(const HeadClaim& claim) const;
+  /// Of a text that begins by saying what it is: no claim of a head reads like it.
+  [[nodiscard]] Signature sign(std::string_view text) const;
 
  private:
   DeviceKey() = default;
@@ -57,6 +59,7 @@ class DeviceKey {
 };
 
 bool holds(const HeadClaim& claim, const PublicKey& key, const Signature& signature);
+bool holds(std::string_view text, const PublicKey& key, const Signature& signature);
 bool holds(const Signed& head, const std::string& uuid);
 
 /// Five characters by which people tell devices apart.

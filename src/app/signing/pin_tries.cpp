@@ -1,4 +1,4 @@
-#include "app/pin_tries.h"
+#include "app/signing/pin_tries.h"
 
 #include <algorithm>
 #include <fstream>
@@ -54,7 +54,12 @@ Result<sign::PersonKey> unlock(const PourState& state, const PersonId& person, c
     return fail(Error::Kind::refused, person.text, said("has no key in this pour"),
                 said("Enrol first"));
   }
-  const Hex& key = own->what.key;
+  return unlock(own->what, pin, tries, now);
+}
+
+Result<sign::PersonKey> unlock(const event::Enrol& own, const sign::Pin& pin, const Path& tries,
+                               Moment now) {
+  const Hex& key = own.key;
   auto list = tries.empty() ? Failed{Error{Error::Kind::book,
                                            said("tries of PINs"),
                                            said("cannot be counted: this user has no folder"),
@@ -69,7 +74,7 @@ Result<sign::PersonKey> unlock(const PourState& state, const PersonId& person, c
   }
   list->add(key, now);
   if (auto done = keep(tries, *list); !done) return Failed{done.error()};
-  auto opened = sign::open_key(sign::key_in(own->what), pin);
+  auto opened = sign::open_key(sign::key_in(own), pin);
   if (!opened) return opened;
   list->clear(key);
   if (auto done = keep(tries, *list); !done) return Failed{done.error()};

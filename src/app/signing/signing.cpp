@@ -1,4 +1,4 @@
-#include "app/signing.h"
+#include "app/signing/signing.h"
 
 #include "pour/log/fold.h"
 #include "sign/claim.h"
@@ -22,8 +22,13 @@ Result<Event> make_enrolment(const PourState& state, const EnrolWish& wish, cons
                              Moment now) {
   const auto key = sign::make_key(pin, wish.cost);
   if (!key) return Failed{key.error()};
+  return make_enrolment(state, wish, *key, now);
+}
+
+Result<Event> make_enrolment(const PourState& state, const EnrolWish& wish,
+                             const sign::SealedKey& key, Moment now) {
   event::Enrol enrol{.person = wish.person, .role = wish.role, .made = now};
-  sign::put_key(*key, enrol);
+  sign::put_key(key, enrol);
   if (wish.witness) sign::witness_with(wish.witness->key, wish.witness->person, enrol);
   Event event{.at = now, .by = wish.person, .what = std::move(enrol)};
   if (auto may = admissible(state, event); !may) return Failed{may.error()};

@@ -28,6 +28,9 @@ struct EnrolWish {
 /// of another role who has a key must witness it). Takes as long as Argon2id does.
 Result<Event> make_enrolment(const PourState& state, const EnrolWish& wish, const sign::Pin& pin,
                              Moment now);
+/// The same with a key made already: at once.
+Result<Event> make_enrolment(const PourState& state, const EnrolWish& wish,
+                             const sign::SealedKey& key, Moment now);
 
 struct SignWish {
   PersonId person;
