@@ -229,6 +229,7 @@ set(screens_sources
   screens/book/pours_screen.cpp
   screens/book/settings_dialog.cpp
   screens/book/showcase.cpp
+  screens/book/showcase_after.cpp
   screens/book/showcase_beside.cpp
   screens/book/ui.cpp
   screens/entry/clock_pad.cpp

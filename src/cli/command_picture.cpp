@@ -107,6 +107,7 @@ Exit run_picture(const PictureWish& wish) {
   ui.drafts() = screen->drafts(*then);
   if (std::holds_alternative<screens::MirrorDraft>(ui.drafts().dialog)) {
     world.mirror = screens::MirrorSeen{};  // as on a tablet where none was chosen yet
+    world.signing = screens::SigningSeen{};
   }
   screens::UiInput input;
   input.width_px = wish.width;

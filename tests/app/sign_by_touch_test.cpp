@@ -184,3 +184,33 @@ TEST_CASE("the record of a day is made by taps; a day without a pour is said to 
   REQUIRE(glass.comes("NOT MADE: "));
   CHECK(glass.says("nothing was logged on 2026-03-01"));
 }
+
+TEST_CASE("a run nobody logged is entered an hour later, in twelve taps at most") {
+  Glass glass(demo_script(), *parse_moment("2026-03-02T07:00:00.000Z"));
+  glass.open();
+  const std::size_t before = glass.state().runs.size();
+  const std::size_t notes = glass.state().notes.size();
+  glass.taps = 0;
+  std::string row;
+  for (const screens::SeenTarget& target : glass.ui.probe().targets) {
+    if (target.target.id.starts_with("row-info ")) row = target.target.id;
+  }
+  REQUIRE_FALSE(row.empty());
+  glass.tap(row);
+  glass.tap("ran earlier");
+  glass.tap("ran from");
+  for (const char* key : {"key 0", "key 6", "key 0", "key 2"}) glass.tap(key);
+  glass.tap("keep");
+  glass.tap("next");
+  glass.tap("why 0");
+  CHECK(glass.taps <= 12);
+  const PourState& state = glass.state();
+  REQUIRE(state.runs.size() == before + 1);
+  const Moment from = *parse_moment("2026-03-02T06:02:00.000Z");
+  const bool there = std::any_of(state.runs.begin(), state.runs.end(), [&](const RunState& run) {
+    return state.moment(run.from) == from && run.to && *run.to - run.from == seconds(90);
+  });
+  CHECK(there);
+  CHECK(state.notes.size() == notes + 1);
+  CHECK(glass.session->settle());
+}

@@ -72,6 +72,22 @@ MirrorSeen mirror_at(Moment now, std::size_t turn) {
   if (turn % 4 == 1) seen.copy = {CopySeen::State::under_way, 1, {}};
   if (turn % 7 == 0) seen.folder.clear();
   seen.note_stuck = turn % 3 == 0;
+  seen.record.state = static_cast<CopySeen::State>(turn % 4);
+  seen.record.says = "/media/foreman/STICK/records/consolidation-2026-03-02-K3F7Q.pdf";
+  return seen;
+}
+
+// A signature asked for, in each of its ends by turns.
+SigningSeen signing_at(std::size_t turn) {
+  SigningSeen seen;
+  seen.state = static_cast<SigningSeen::State>(turn % 5);
+  if (seen.state == SigningSeen::State::refused) {
+    seen.why = Error{Error::Kind::refused,
+                     said("the PIN"),
+                     {said("was wrong too often; the next try in {wait}"),
+                      {{"wait", amount(Seconds{1800}, Measure::any_span)}}},
+                     {}};
+  }
   return seen;
 }
 
@@ -137,6 +153,7 @@ TEST_CASE("targets are 15 mm with 3 mm between, text is whole and contrast is 7 
               world.battery = Battery{theme == ThemeName::sun ? 18 : 8, false};
               world.sound_works = theme == ThemeName::sun;
               world.mirror = mirror_at(scene.now, looked);
+              world.signing = signing_at(looked);
               world.head = HeadSeen{10'234, "QC6RK-2KKSM"};
               if (screen.of_pour) {
                 world.state = &*state;

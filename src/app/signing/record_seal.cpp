@@ -79,8 +79,11 @@ void look_at_parts(const Json& record, const Json& seal, SealLook& look) {
       return;
     }
   }
-  const auto device = seal.find("device");
-  if (device == seal.end() || device->is_null()) return;
+  if (seal.size() != 3 || !seal.contains("device") || !seal.contains("signature")) {
+    look.faults.push_back("The seal is not as it was made.");
+    return;
+  }
+  if (seal["device"].is_null() && seal["signature"].is_null()) return;  // told: signed by no device
   const auto key = bytes_in<store::PublicKey>(seal, "device");
   const auto signature = bytes_in<store::Signature>(seal, "signature");
   if (!key || !signature || !store::holds(claim_of(*parts), *key, *signature)) {

@@ -287,6 +287,8 @@ std::span<const ShowcaseScreen> showcase() {
     const auto beside = showcase_of_no_pour();
     std::vector<ShowcaseScreen> screens{beside.begin(), beside.end()};
     screens.insert(screens.end(), kScreens.begin(), kScreens.end());
+    const auto afterwards = showcase_of_afterwards();
+    screens.insert(screens.end(), afterwards.begin(), afterwards.end());
     return screens;
   }();
   return all;

@@ -11,5 +11,6 @@ namespace rb::screens {
 Drafts with(Dialog dialog);
 
 std::span<const ShowcaseScreen> showcase_of_no_pour();
+std::span<const ShowcaseScreen> showcase_of_afterwards();
 
 }  // namespace rb::screens

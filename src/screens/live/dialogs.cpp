@@ -132,15 +132,15 @@ void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourVie
   canvas.text(say(hung), state, {.face = Face::strong, .colours = canvas.on_panel(), .lines = 2});
   const bool running = row->running_since.has_value();
   const bool can = !view.closed;
-  in.y1 = std::min(in.y1, in.y0 + 4 * canvas.mm(21));
-  if (button(canvas, in.line(3, 4, gap),
+  in.y1 = std::min(in.y1, in.y0 + 3 * canvas.mm(21));
+  if (button(canvas, in.line(2, 3, gap).column(1, 2, gap),
              {.id = "ran earlier",
               .text = say(Word::ran_earlier),
               .symbol = Symbol::clock,
               .enabled = !running})) {
     stage.open(RanEarlierDraft{.place = draft.place, .span = view.dose_min});
   }
-  if (button(canvas, in.line(0, 4, gap),
+  if (button(canvas, in.line(0, 3, gap),
              {.id = "hang fixed",
               .text = say(Word::hang_cables_fixed),
               .look = row->hung && row->cables ? Look::quiet : Look::act,
@@ -149,7 +149,7 @@ void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourVie
     stage.keep(event::Hang{draft.place, {}, true});
     stage.close();
   }
-  if (button(canvas, in.line(1, 4, gap),
+  if (button(canvas, in.line(1, 3, gap),
              {.id = "hang open",
               .text = say(Word::hang_cables_open),
               .symbol = Symbol::mend_sign,
@@ -157,7 +157,7 @@ void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourVie
     stage.keep(event::Hang{draft.place, {}, false});
     stage.close();
   }
-  if (button(canvas, in.line(2, 4, gap),
+  if (button(canvas, in.line(2, 3, gap).column(0, 2, gap),
              {.id = "take down",
               .text = say(Word::take_down),
               .under = running ? say(Word::take_down_running) : "",
@@ -168,7 +168,7 @@ void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourVie
   }
 }
 
-constexpr int kMoreCells = 16;
+constexpr int kMoreCells = 14;
 
 void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& plan) {
   Canvas& canvas = stage.canvas;
@@ -176,8 +176,10 @@ void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& p
   const float gap = canvas.gap();
   Box in = panel_with_title(stage, box, say(Word::more_title));
   back_button(stage, foot_of(stage, in));
-  // Upright more lines, else more columns.
-  const int across = in.w() > in.h() ? 4 : 3;
+  // Three columns where all lines of them are a finger tall, else four.
+  constexpr int kOfThree = (kMoreCells + 2) / 3;
+  const float of_three = in.line(0, kOfThree, gap).h();
+  const int across = of_three >= canvas.scale().target() ? 3 : 4;
   const int lines = (kMoreCells + across - 1) / across;
   in.y1 = std::min(in.y1, in.y0 + static_cast<float>(lines) * canvas.mm(27));
   int i = 0;
@@ -185,7 +187,9 @@ void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& p
   const auto cell = [&](ButtonSpec spec) {
     const Box place = in.line(i / across, lines, gap).column(i % across, across, gap);
     ++i;
-    spec.symbol_above = true;
+    // A low cell has room for words alone.
+    spec.symbol_above = place.h() >= canvas.mm(22);
+    if (!spec.symbol_above) spec.symbol = Symbol::none;
     return button(canvas, place, spec);
   };
   const auto waiting = std::count_if(

@@ -55,7 +55,7 @@ class DrawDialog {
   bool operator()(FindingsDraft& d) const {
     return draw_findings(stage_, box(), d, view_, findings_, plan_), true;
   }
-  bool operator()(MoreDraft&) const { return draw_more(stage_, box(), view_, plan_), true; }
+  bool operator()(MoreDraft&) const { return draw_more(stage_, layout_.tall, view_, plan_), true; }
   bool operator()(SettingsDraft&) const { return draw_settings(stage_, layout_.tall), true; }
   bool operator()(MirrorDraft& d) const {
     return draw_mirror(stage_, d.typing ? layout_.typing : layout_.tall, d), true;
@@ -121,7 +121,8 @@ const Box& box_of(const Dialog& dialog, const PourLayout& layout) {
       std::holds_alternative<CorrectDraft>(dialog) || std::holds_alternative<RowDraft>(dialog) ||
       std::holds_alternative<GateDraft>(dialog) || std::holds_alternative<SettingsDraft>(dialog) ||
       std::holds_alternative<MirrorDraft>(dialog) ||
-      std::holds_alternative<RanEarlierDraft>(dialog) || record != nullptr;
+      std::holds_alternative<RanEarlierDraft>(dialog) ||
+      std::holds_alternative<MoreDraft>(dialog) || record != nullptr;
   return tall ? layout.tall : layout.work;
 }
 

@@ -42,7 +42,7 @@ PanelEnd draw_pin_pad(Stage& stage, const Box& box, Secret& pin, const PinBeside
   canvas.fill(line, canvas.theme().quiet.ground, canvas.mm(1.6));
   canvas.edge(line, canvas.theme().ink, canvas.mm(0.5), canvas.mm(1.6));
   std::string dots;
-  for (std::size_t i = 0; i < std::min<std::size_t>(pin.size(), 12); ++i) dots += "\u2022";
+  for (std::size_t i = 0; i < std::min<std::size_t>(pin.size(), 12); ++i) dots += "* ";
   canvas.text(pin.empty() ? stage.say(Word::sign_type) : dots, line.inset(canvas.mm(1)),
               {.face = pin.empty() ? Face::small : Face::title,
                .colours = canvas.theme().quiet,
