@@ -229,10 +229,8 @@ set(screens_sources
   screens/book/pours_screen.cpp
   screens/book/settings_dialog.cpp
   screens/book/showcase.cpp
-  screens/book/showcase_after.cpp
   screens/book/showcase_beside.cpp
   screens/book/ui.cpp
-  screens/entry/clock_pad.cpp
   screens/entry/figure_pad.cpp
   screens/entry/find_panel.cpp
   screens/entry/insert_panel.cpp
@@ -273,14 +271,10 @@ set(screens_sources
   screens/live/pour_layout.cpp
   screens/live/pour_screen.cpp
   screens/live/pressure_panel.cpp
-  screens/live/ran_earlier.cpp
   screens/live/rows_panel.cpp
   screens/live/taps_panel.cpp
   screens/live/type_dialog.cpp
   screens/live/wipe.cpp
-  screens/paper/pin_pad.cpp
-  screens/paper/record_panel.cpp
-  screens/paper/sign_panel.cpp
   screens/plan/plan_compute.cpp
   screens/plan/plan_drawing.cpp
   screens/plan/plan_field_table.cpp
@@ -303,11 +297,19 @@ set(screens_sources
   screens/view/row_view.cpp
   screens/view/second_copy.cpp
   screens/view/settings.cpp
-  screens/view/sign_view.cpp
   screens/view/truck_view.cpp
   screens/words/say.cpp
   screens/words/words.cpp
   screens/words/words_en.cpp
+  screens/book/showcase_after.cpp
+  screens/entry/clock_pad.cpp
+  screens/entry/correct_fields.cpp
+  screens/entry/correct_steps.cpp
+  screens/live/ran_earlier.cpp
+  screens/paper/pin_pad.cpp
+  screens/paper/record_panel.cpp
+  screens/paper/sign_panel.cpp
+  screens/view/sign_view.cpp
 )
 set(app_sources
   app/beside.cpp

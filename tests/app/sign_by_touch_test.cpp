@@ -214,3 +214,48 @@ TEST_CASE("a run nobody logged is entered an hour later, in twelve taps at most"
   CHECK(state.notes.size() == notes + 1);
   CHECK(glass.session->settle());
 }
+
+TEST_CASE("a ticket's number is put right in all taps of its load, and a wrong volume in its own") {
+  Glass glass(demo_script(), kEvening);
+  glass.open();
+  const PourState& state = glass.state();
+  const TicketId old = state.trucks.front().ticket;
+  const std::size_t trucks = state.trucks.size();
+  const auto open_first_truck = [&] {
+    glass.ui.drafts() = {};
+    for (EventRef ref = 0; ref < state.log.size(); ++ref) {
+      const Event& event = state.log[ref].event;
+      const auto* truck = std::get_if<event::Truck>(&event.what);
+      if (truck == nullptr || truck->ticket != state.trucks.front().ticket) continue;
+      screens::CorrectDraft draft;
+      draft.target = event.id;
+      draft.at = event.at;
+      draft.what = event.what;
+      glass.ui.drafts().dialog = draft;
+      break;
+    }
+    glass.frame();
+  };
+  open_first_truck();
+  glass.tap("correct field 2");
+  glass.type("9001");
+  glass.tap("keep");
+  glass.tap("why 4");
+  CHECK(state.trucks.size() == trucks);
+  CHECK(state.trucks.front().ticket == TicketId{"9001"});
+  CHECK(std::none_of(state.trucks.begin(), state.trucks.end(),
+                     [&](const TruckState& truck) { return truck.ticket == old; }));
+  open_first_truck();
+  glass.tap("correct field 3");
+  for (const char* key : {"key 5", "key .", "key 5"}) glass.tap(key);
+  glass.tap("keep");
+  glass.tap("why 4");
+  bool there = false;
+  for (const LogEntry& entry : state.log) {
+    const auto* truck = std::get_if<event::Truck>(&entry.event.what);
+    there = there || (truck != nullptr && truck->ticket == TicketId{"9001"} &&
+                      truck->volume == cubic_metres(5.5));
+  }
+  CHECK(there);
+  CHECK(glass.session->settle());
+}

@@ -27,22 +27,6 @@ struct PadDraft {
   Moment at{};               ///< when the pad was asked for: that is when it happened
 };
 
-/// A past tap being put right: what to change, to what, and why.
-struct CorrectDraft {
-  enum class Step { choose, time, height, row, why };
-  Step step = Step::choose;
-  EventId target{};
-  Moment at{};        ///< as it reads
-  Happening what{};   ///< the same
-  Seconds stepped{};  ///< the wall clock it is told by, ahead of the pour's
-  int turn = 0;       ///< which page of rows
-  bool strike = false;
-  Seconds shift{};  ///< of its time
-  std::optional<Length> height{};
-  std::optional<RowPlace> place{};
-  std::string typed{};  ///< of the height
-};
-
 /// A figure being typed, in the unit it is shown in.
 enum class Figure {
   volume,
@@ -69,6 +53,32 @@ struct FigureEntry {
   Figure what = Figure::volume;
   std::string typed{};            ///< empty: the guess stands
   std::optional<double> guess{};  ///< none where only a measurement will do
+};
+
+/// A past tap being put right: what to change, to what, and why.
+struct CorrectDraft {
+  enum class Step { choose, time, clock, height, row, number, figure, batched, motors, why };
+  Step step = Step::choose;
+  EventId target{};
+  Moment at{};        ///< as it reads
+  Happening what{};   ///< the same
+  Seconds stepped{};  ///< the wall clock it is told by, ahead of the pour's
+  int turn = 0;       ///< which page of rows
+  bool strike = false;
+  Seconds shift{};  ///< of its time
+  std::optional<Length> height{};
+  std::optional<RowPlace> place{};
+  std::string typed{};  ///< of the height, or of a time of day
+  int field = 0;        ///< which of the others is changed (correct_fields.h)
+  std::optional<FigureEntry> figure{};
+  std::optional<Happening> edited{};  ///< `what` with the others changed; none: none is
+  /// A tap of the same load: its ticket goes with the target's.
+  struct Along {
+    EventId id{};
+    Moment at{};
+    Happening what{};
+  };
+  std::vector<Along> along{};
 };
 
 /// A truck being entered.
@@ -170,7 +180,8 @@ struct TypeDraft {
     permit,
     specimens,
     sent_back,
-    ran_earlier
+    ran_earlier,
+    new_ticket
   };
   Use use = Use::note;
   std::string text{};

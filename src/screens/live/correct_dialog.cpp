@@ -3,9 +3,11 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <functional>
 
 #include "pour/log/event_json.h"
 #include "pour/log/kind_fields.h"
+#include "screens/entry/correct_steps.h"
 #include "screens/entry/number_pad.h"
 #include "screens/entry/paging.h"
 #include "screens/entry/plan_tiles.h"
@@ -88,32 +90,73 @@ void draw_foot(Stage& stage, Box& in, CorrectDraft& draft, bool next) {
   }
 }
 
-void draw_choose(Stage& stage, Box in, CorrectDraft& draft) {
+// Where a field is changed: figures and times of day take the whole panel.
+Step step_of(CorrectField field) {
+  switch (field) {
+    case CorrectField::lift:
+    case CorrectField::bay:
+      return Step::number;
+    case CorrectField::motors:
+      return Step::motors;
+    case CorrectField::batched:
+      return Step::batched;
+    case CorrectField::ticket:  // typed on the letters' keys
+    case CorrectField::volume:
+    case CorrectField::slump:
+    case CorrectField::temp:
+      break;
+  }
+  return Step::figure;
+}
+
+void begin_field(Stage& stage, CorrectDraft& draft, CorrectField field, const TapList& taps) {
+  draft.field = static_cast<int>(field);
+  draft.typed.clear();
+  draft.turn = 0;
+  if (field == CorrectField::ticket) {
+    take_along_ticket(draft, taps);
+    stage.drafts.figures = true;
+    stage.open(TypeDraft{.use = TypeDraft::Use::new_ticket, .correcting = draft});
+  } else {
+    draft.step = step_of(field);
+  }
+}
+
+void draw_choose(Stage& stage, Box in, CorrectDraft& draft, const TapList& taps) {
   Canvas& canvas = stage.canvas;
+  const float gap = canvas.gap();
   struct Choice {
-    const char* id;
+    std::string id;
     Word word;
     Symbol symbol;
-    Step step;
-    bool strike;
+    std::function<void()> chosen;
   };
-  std::vector<Choice> choices{
-      {"correct time", Word::correct_time, Symbol::clock, Step::time, false}};
+  const auto to = [&](Step step) { return [&draft, step] { draft.step = step; }; };
+  std::vector<Choice> choices{{"correct time", Word::correct_time, Symbol::clock, to(Step::time)}};
   if (has_height(draft.what)) {
-    choices.push_back({"correct height", Word::correct_height, Symbol::level, Step::height, false});
+    choices.push_back({"correct height", Word::correct_height, Symbol::level, to(Step::height)});
   }
   if (has_row(draft.what)) {
-    choices.push_back({"correct row", Word::correct_row, Symbol::list, Step::row, false});
+    choices.push_back({"correct row", Word::correct_row, Symbol::list, to(Step::row)});
   }
-  choices.push_back({"correct strike", Word::correct_strike, Symbol::cross, Step::why, true});
-  const int n = static_cast<int>(choices.size());
-  in.y1 = std::min(in.y1, in.y0 + static_cast<float>(n) * canvas.mm(23));
-  for (int i = 0; i < n; ++i) {
-    const Choice& c = choices[static_cast<std::size_t>(i)];
-    if (button(canvas, in.line(i, n, canvas.gap()),
-               {.id = c.id, .text = stage.say(c.word), .symbol = c.symbol, .face = Face::strong})) {
-      draft.step = c.step;
-      draft.strike = c.strike;
+  for (const CorrectField field : fields_to_correct(draft.what)) {
+    choices.push_back({"correct field " + std::to_string(static_cast<int>(field)),
+                       correct_word(field), Symbol::pencil,
+                       [&stage, &draft, &taps, field] { begin_field(stage, draft, field, taps); }});
+  }
+  choices.push_back({"correct strike", Word::correct_strike, Symbol::cross, [&draft] {
+                       draft.step = Step::why;
+                       draft.strike = true;
+                     }});
+  const int lines = (static_cast<int>(choices.size()) + 1) / 2;
+  in.y1 = std::min(in.y1, in.y0 + static_cast<float>(lines) * canvas.mm(23));
+  int i = 0;
+  for (const Choice& choice : choices) {
+    const Box box = in.line(i / 2, lines, gap).column(i % 2, 2, gap);
+    ++i;
+    if (button(canvas, box,
+               {.id = choice.id, .text = stage.say(choice.word), .symbol = choice.symbol})) {
+      choice.chosen();
     }
   }
 }
@@ -128,10 +171,15 @@ void draw_time(Stage& stage, Box in, CorrectDraft& draft) {
   constexpr std::array kShifts{
       Shift{"shift -60", Word::earlier_minute, -60}, Shift{"shift +60", Word::later_minute, 60},
       Shift{"shift -10", Word::earlier_ten, -10}, Shift{"shift +10", Word::later_ten, 10}};
-  in.y1 = std::min(in.y1, in.y0 + 2 * canvas.mm(21));
+  in.y1 = std::min(in.y1, in.y0 + 3 * canvas.mm(21));
+  if (button(canvas, in.line(2, 3, canvas.gap()),
+             {.id = "type time", .text = stage.say(Word::correct_type), .symbol = Symbol::clock})) {
+    draft.typed.clear();
+    draft.step = Step::clock;
+  }
   for (int i = 0; i < 4; ++i) {
     const Shift& shift = kShifts[static_cast<std::size_t>(i)];
-    const Box box = in.line(i / 2, 2, canvas.gap()).column(i % 2, 2, canvas.gap());
+    const Box box = in.line(i / 2, 3, canvas.gap()).column(i % 2, 2, canvas.gap());
     const Seconds would = draft.shift + Seconds{shift.seconds};
     // What has not happened yet cannot be logged.
     const bool can = after(draft.at, would - draft.stepped) <= stage.now;
@@ -202,6 +250,7 @@ void draw_why(Stage& stage, Box in, CorrectDraft& draft) {
 
 Event corrected(const CorrectDraft& draft) {
   Event event = as_tapped(draft);
+  if (draft.edited) event.what = *draft.edited;
   for_moments(event, [&](Moment& moment) { moment = after(moment, draft.shift); });
   if (draft.height) {
     if (auto* top = std::get_if<event::Top>(&event.what)) top->height = *draft.height;
@@ -219,15 +268,27 @@ void keep_correction(Stage& stage, const CorrectDraft& draft, const std::string&
   } else {
     stage.keep(make_fix(as_tapped(draft), corrected(draft), why, chosen));
   }
+  if (draft.strike || !draft.edited) return;
+  for (const CorrectDraft::Along& along : draft.along) {
+    CorrectDraft other{.target = along.id, .at = along.at, .what = along.what};
+    other.edited = along.what;
+    if (const auto* truck = std::get_if<event::Truck>(&*draft.edited)) {
+      put_ticket(*other.edited, truck->ticket.text);
+    }
+    stage.keep(make_fix(as_tapped(other), corrected(other), why, chosen));
+  }
 }
 
-void draw_correct(Stage& stage, const Box& box, CorrectDraft& draft, const PourView& view,
-                  const Plan& plan) {
+namespace {
+
+void draw_correct_panel(Stage& stage, const Box& box, CorrectDraft& draft, const PourView& view,
+                        const Plan& plan) {
   Box in = panel_with_title(stage, box, stage.say(Word::correct_title));
   if (draft.step == Step::choose || draft.step == Step::why) {
     draw_said(stage, in, Word::correct_reads, reads(stage, as_tapped(draft), view));
   }
-  const bool changed = draft.shift != Seconds{0} || draft.height || draft.place;
+  const bool changed = draft.shift != Seconds{0} || draft.height || draft.place ||
+                       (draft.edited && !(*draft.edited == draft.what));
   if (draft.step != Step::choose && draft.step != Step::height) {
     draw_said(stage, in, Word::correct_to,
               draft.strike ? stage.say(Word::struck) : reads(stage, corrected(draft), view));
@@ -237,7 +298,7 @@ void draw_correct(Stage& stage, const Box& box, CorrectDraft& draft, const PourV
   if (draft.step != step) return;  // the next frame shows what the tap led to
   switch (step) {
     case Step::choose:
-      draw_choose(stage, in, draft);
+      draw_choose(stage, in, draft, view.taps);
       break;
     case Step::time:
       draw_time(stage, in, draft);
@@ -248,6 +309,19 @@ void draw_correct(Stage& stage, const Box& box, CorrectDraft& draft, const PourV
     case Step::row:
       draw_row_choice(stage, in, draft, plan);
       break;
+    case Step::number:
+      draw_number_step(stage, in, draft,
+                       static_cast<CorrectField>(draft.field) == CorrectField::lift
+                           ? static_cast<std::size_t>(view.elements[view.element].planned)
+                           : view.elevation.bays.size());
+      break;
+    case Step::motors:
+      draw_motors_step(stage, in, draft, plan);
+      break;
+    case Step::clock:
+    case Step::figure:
+    case Step::batched:
+      break;
     case Step::why:
       stage.canvas.text(stage.say(Word::correct_why), in.cut_top(stage.canvas.height(Face::small)),
                         {.face = Face::small, .colours = stage.canvas.soft()});
@@ -255,6 +329,24 @@ void draw_correct(Stage& stage, const Box& box, CorrectDraft& draft, const PourV
       draw_why(stage, in, draft);
       break;
   }
+}
+
+}  // namespace
+
+void draw_correct(Stage& stage, const Box& box, CorrectDraft& draft, const PourView& view,
+                  const Plan& plan) {
+  // Steps that take the whole panel; each leads to the reason.
+  bool done = false;
+  if (draft.step == Step::clock) {
+    done = draw_clock_step(stage, box, draft);
+  } else if (draft.step == Step::figure) {
+    done = draw_figure_step(stage, box, draft);
+  } else if (draft.step == Step::batched) {
+    done = draw_batched_step(stage, box, draft);
+  } else {
+    return draw_correct_panel(stage, box, draft, view, plan);
+  }
+  if (done) draft.step = Step::why;
 }
 
 }  // namespace rb::screens

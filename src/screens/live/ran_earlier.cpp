@@ -11,7 +11,7 @@ namespace rb::screens {
 
 namespace {
 
-using Step = RanEarlierDraft::Step;
+using RanStep = RanEarlierDraft::Step;
 
 struct Nudge {
   const char* id;
@@ -49,7 +49,7 @@ double draw_nudges(Stage& stage, const Box& line, const std::array<Nudge, N>& nu
   return tapped;
 }
 
-void draw_form(Stage& stage, const Box& box, RanEarlierDraft& draft, const PourView& view) {
+void draw_ran_form(Stage& stage, const Box& box, RanEarlierDraft& draft, const PourView& view) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const float gap = canvas.gap();
@@ -67,7 +67,7 @@ void draw_form(Stage& stage, const Box& box, RanEarlierDraft& draft, const PourV
               .look = Look::act,
               .symbol = Symbol::forward,
               .enabled = good})) {
-    draft.step = Step::why;
+    draft.step = RanStep::why;
   }
   const float tall = std::max(canvas.scale().target(), canvas.mm(16));
   if (button(canvas, in.cut_top(tall, gap),
@@ -75,7 +75,7 @@ void draw_form(Stage& stage, const Box& box, RanEarlierDraft& draft, const PourV
               .text = say(Word::ran_from, say.clock_short(*draft.from)),
               .under = say(Word::ran_type),
               .symbol = Symbol::clock})) {
-    draft.step = Step::clock;
+    draft.step = RanStep::clock;
     draft.typed.clear();
   }
   constexpr std::array kFrom{Nudge{"from -600", -600}, Nudge{"from -60", -60},
@@ -100,7 +100,7 @@ void draw_form(Stage& stage, const Box& box, RanEarlierDraft& draft, const PourV
   }
 }
 
-void draw_why(Stage& stage, const Box& box, const RanEarlierDraft& draft) {
+void draw_ran_why(Stage& stage, const Box& box, const RanEarlierDraft& draft) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const float gap = canvas.gap();
@@ -142,17 +142,17 @@ void keep_ran_earlier(Stage& stage, const RanEarlierDraft& draft, const std::str
 
 void draw_ran_earlier(Stage& stage, const Box& box, RanEarlierDraft& draft, const PourView& view) {
   switch (draft.step) {
-    case Step::form:
-      return draw_form(stage, box, draft, view);
-    case Step::why:
-      return draw_why(stage, box, draft);
-    case Step::clock:
+    case RanStep::form:
+      return draw_ran_form(stage, box, draft, view);
+    case RanStep::why:
+      return draw_ran_why(stage, box, draft);
+    case RanStep::clock:
       break;
   }
   const Moment latest = after(latest_of(stage, view), -draft.span);
   const PanelEnd end = draw_clock_pad(stage, box, stage.say(Word::ran_when), draft.typed, latest);
   if (end == PanelEnd::kept) draft.from = typed_clock(draft.typed, latest, stage.say.utc_offset);
-  if (end != PanelEnd::open) draft.step = Step::form;
+  if (end != PanelEnd::open) draft.step = RanStep::form;
 }
 
 }  // namespace rb::screens

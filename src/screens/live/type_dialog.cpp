@@ -1,5 +1,6 @@
 #include "screens/live/type_dialog.h"
 
+#include "screens/entry/correct_fields.h"
 #include "screens/entry/keyboard.h"
 #include "screens/entry/specimen_panel.h"
 #include "screens/live/correct_dialog.h"
@@ -17,6 +18,7 @@ Word typing_title(TypeDraft::Use use) {
     case TypeDraft::Use::hold:
       return Word::hold_title;
     case TypeDraft::Use::ticket:
+    case TypeDraft::Use::new_ticket:
       return Word::ticket_title;
     case TypeDraft::Use::joint:
       return Word::joint_title;
@@ -40,7 +42,8 @@ Word typing_title(TypeDraft::Use use) {
 
 void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
   // Of several ids none can be longer than one may be.
-  const bool ids = draft.use == TypeDraft::Use::ticket || draft.use == TypeDraft::Use::specimens;
+  const bool ids = draft.use == TypeDraft::Use::ticket || draft.use == TypeDraft::Use::specimens ||
+                   draft.use == TypeDraft::Use::new_ticket;
   const PanelEnd end = draw_text_entry(stage, box, stage.say(typing_title(draft.use)), draft.text,
                                        ids ? kName : kText);
   if (end == PanelEnd::open) return;
@@ -49,6 +52,7 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
     if (draft.truck) stage.open(*draft.truck);
     if (draft.test) stage.open(*draft.test);
     if (draft.ran) stage.open(*draft.ran);
+    if (draft.use == TypeDraft::Use::new_ticket) stage.open(*draft.correcting);
     if (draft.sent) stage.open(FindingsDraft{.cause = draft.sent->finding});
     return;
   }
@@ -86,6 +90,15 @@ void draw_typing(Stage& stage, const Box& box, TypeDraft& draft) {
       break;
     case TypeDraft::Use::ran_earlier:
       if (draft.ran) keep_ran_earlier(stage, *draft.ran, draft.text);
+      break;
+    case TypeDraft::Use::new_ticket:
+      if (draft.correcting) {
+        CorrectDraft& to = *draft.correcting;
+        to.edited = to.what;
+        put_ticket(*to.edited, draft.text);
+        to.step = CorrectDraft::Step::why;
+        stage.open(to);
+      }
       break;
     case TypeDraft::Use::specimens:
       if (draft.test) {

@@ -10,7 +10,7 @@ namespace rb::screens {
 
 namespace {
 
-using Step = SignDraft::Step;
+using SignStep = SignDraft::Step;
 
 constexpr std::array kVerdictWords{Word::sign_accepted, Word::sign_accepted_but,
                                    Word::sign_not_accepted};
@@ -27,7 +27,7 @@ std::string name_in(const SignView& view, const PersonId& person) {
 }
 
 // Nothing typed is taken from one step into another that asks for it anew.
-void to_step(SignDraft& draft, Step step) {
+void to_step(SignDraft& draft, SignStep step) {
   draft.step = step;
   draft.page = 0;
 }
@@ -43,7 +43,7 @@ void begin_enrolment(SignDraft& draft, const SignView& view) {
   draft.enrolling = true;
   draft.differs = false;
   draft.witness = {};
-  to_step(draft, view.witnesses_for(draft.person).empty() ? Step::new_pin : Step::witness);
+  to_step(draft, view.witnesses_for(draft.person).empty() ? SignStep::new_pin : SignStep::witness);
 }
 
 std::string state_of(const Stage& stage, const SignerView& signer) {
@@ -99,7 +99,7 @@ void draw_who(Stage& stage, const Box& box, SignDraft& draft, const SignView& vi
     draft.role = signer.role;
     draft.enrolling = false;
     if (signer.has_key || carried(stage, signer.person)) {
-      to_step(draft, Step::verdict);
+      to_step(draft, SignStep::verdict);
     } else {
       begin_enrolment(draft, view);
     }
@@ -136,7 +136,7 @@ void draw_verdict(Stage& stage, const Box& box, SignDraft& draft, const SignView
                 .enabled = can})) {
       draft.verdict = i;
       draft.pin.wipe();
-      to_step(draft, Step::pin);
+      to_step(draft, SignStep::pin);
     }
   }
 }
@@ -161,7 +161,7 @@ void draw_witness(Stage& stage, const Box& box, SignDraft& draft, const SignView
                 .under = say(role_word(one.role)),
                 .free_text = true})) {
       draft.witness = one.person;
-      to_step(draft, Step::witness_pin);
+      to_step(draft, SignStep::witness_pin);
     }
   }
 }
@@ -173,15 +173,15 @@ void draw_pins(Stage& stage, const Box& box, SignDraft& draft, const SignView& v
   Secret* pin = &draft.pin;
   PinBeside beside;
   switch (draft.step) {
-    case Step::pin:
+    case SignStep::pin:
       beside = {say(Word::sign_pin, own), say(Word::sign_proves), {}, Word::sign};
       break;
-    case Step::witness_pin:
+    case SignStep::witness_pin:
       pin = &draft.witness_pin;
       beside = {say(Word::sign_witness_pin, name_in(view, draft.witness)),
                 say(Word::sign_witness_says)};
       break;
-    case Step::new_pin:
+    case SignStep::new_pin:
       beside = {say(Word::sign_new_pin, own),
                 say(Word::sign_new_says) +
                     (draft.witness.empty() ? " " + say(Word::sign_unwitnessed) : ""),
@@ -194,16 +194,16 @@ void draw_pins(Stage& stage, const Box& box, SignDraft& draft, const SignView& v
   const PanelEnd end = draw_pin_pad(stage, box, *pin, beside);
   if (end == PanelEnd::cancelled) {
     forget_pins(draft);
-    to_step(draft, Step::who);
+    to_step(draft, SignStep::who);
   }
   if (end != PanelEnd::kept) return;
-  if (draft.step == Step::witness_pin) return to_step(draft, Step::new_pin);
-  if (draft.step == Step::new_pin) return to_step(draft, Step::again);
-  if (draft.step == Step::again && !(draft.again == draft.pin)) {
+  if (draft.step == SignStep::witness_pin) return to_step(draft, SignStep::new_pin);
+  if (draft.step == SignStep::new_pin) return to_step(draft, SignStep::again);
+  if (draft.step == SignStep::again && !(draft.again == draft.pin)) {
     draft.pin.wipe();
     draft.again.wipe();
     draft.differs = true;
-    return to_step(draft, Step::new_pin);
+    return to_step(draft, SignStep::new_pin);
   }
   if (draft.enrolling) {
     stage.intents.emplace_back(
@@ -214,7 +214,7 @@ void draw_pins(Stage& stage, const Box& box, SignDraft& draft, const SignView& v
                                         view.open, draft.pin});
   }
   forget_pins(draft);
-  to_step(draft, Step::answer);
+  to_step(draft, SignStep::answer);
 }
 
 void draw_answer(Stage& stage, const Box& box, SignDraft& draft, const SignView& view) {
@@ -248,7 +248,7 @@ void draw_answer(Stage& stage, const Box& box, SignDraft& draft, const SignView&
           canvas, foot.column(0, 2, gap),
           {.id = "back", .text = say(busy ? Word::cancel : Word::back), .symbol = Symbol::back})) {
     stage.intents.emplace_back(PutSigningAway{});
-    to_step(draft, Step::who);
+    to_step(draft, SignStep::who);
   }
   if (busy) return;
   const bool go_on = state == State::made && draft.enrolling;
@@ -262,7 +262,7 @@ void draw_answer(Stage& stage, const Box& box, SignDraft& draft, const SignView&
       begin_enrolment(draft, view);
     } else {
       draft.enrolling = false;
-      to_step(draft, refused ? Step::pin : Step::verdict);
+      to_step(draft, refused ? SignStep::pin : SignStep::verdict);
     }
   }
 }
@@ -275,13 +275,13 @@ void draw_sign(Stage& stage, const Box& box, SignDraft& draft, const SignView& v
     draft.asked = true;
   }
   switch (draft.step) {
-    case Step::who:
+    case SignStep::who:
       return draw_who(stage, box, draft, view);
-    case Step::verdict:
+    case SignStep::verdict:
       return draw_verdict(stage, box, draft, view);
-    case Step::witness:
+    case SignStep::witness:
       return draw_witness(stage, box, draft, view);
-    case Step::answer:
+    case SignStep::answer:
       return draw_answer(stage, box, draft, view);
     default:
       return draw_pins(stage, box, draft, view);
