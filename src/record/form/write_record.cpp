@@ -8,13 +8,15 @@
 #include <utility>
 
 #include "base/unfinished.h"
+#include "record/form/archive_pdf.h"
 #include "record/form/csv.h"
+#include "record/form/html.h"
 #include "record/form/json.h"
 #include "record/form/xlsx.h"
 #include "record/model/book_words.h"
 #include "record/model/edition.h"
+#include "record/model/shown.h"
 #include "record/model/table.h"
-#include "record/pdf/pdf.h"
 
 namespace rb {
 
@@ -27,12 +29,13 @@ struct NewFile {
   std::string bytes;
 };
 
-constexpr std::array<std::pair<std::string_view, Format>, 5> kFormats{{
+constexpr std::array<std::pair<std::string_view, Format>, 6> kFormats{{
     {"pdf", Format::pdf},
     {"xlsx", Format::xlsx},
     {"csv", Format::csv},
     {"json", Format::json},
     {"png", Format::png},
+    {"html", Format::html},
 }};
 
 // Letters and figures; all else becomes one hyphen.
@@ -71,7 +74,7 @@ void add_maps(const DailyRecord& record, const fs::path& stem, std::vector<NewFi
           fmt::format("{}-{}-{}", i + 1, word.empty() ? "element" : word, to_text(map.side)),
           taken);
       files.push_back({fmt::format("{}-dose-{}.png", stem.string(), name),
-                       dose_map_png(map, record.units, 1600, edition_text(record))});
+                       dose_map_png(map, voice_of(record), 1600, Shown{record}.edition())});
     }
   }
 }
@@ -83,7 +86,7 @@ Result<std::vector<NewFile>> files_of(const DailyRecord& record, const fs::path&
     switch (format) {
       case Format::pdf:
       case Format::xlsx: {
-        auto bytes = format == Format::pdf ? to_pdf(record) : to_xlsx(record);
+        auto bytes = format == Format::pdf ? to_archive_pdf(record) : to_xlsx(record);
         if (!bytes) return Failed{bytes.error()};
         files.push_back(
             {stem.string() + (format == Format::pdf ? ".pdf" : ".xlsx"), std::move(*bytes)});
@@ -97,6 +100,9 @@ Result<std::vector<NewFile>> files_of(const DailyRecord& record, const fs::path&
         break;
       case Format::json:
         files.push_back({stem.string() + ".json", to_json(record)});
+        break;
+      case Format::html:
+        files.push_back({stem.string() + ".html", to_html(record)});
         break;
       case Format::png:
         add_maps(record, stem, files);

@@ -14,7 +14,7 @@
 
 #include "record/model/book_words.h"
 #include "record/model/clean_text.h"
-#include "record/model/table.h"
+#include "record/model/shown.h"
 
 namespace rb {
 
@@ -74,7 +74,8 @@ std::string fitting(std::string text, std::size_t most = kLongest) {
 
 class Book {
  public:
-  Book(lxw_workbook* book, const DailyRecord& record) : book_(book), record_(record) {
+  Book(lxw_workbook* book, const DailyRecord& record)
+      : book_(book), record_(record), shown_(record) {
     heading_ = workbook_add_format(book_);
     format_set_bold(heading_);
     format_set_font_color(heading_, LXW_COLOR_WHITE);
@@ -114,9 +115,9 @@ class Book {
       write(sheet, row++, 1, value, text_);
     };
     fact("Site", record_.site);
-    fact("Day", fmt::format("{} ({})", long_day_text(record_), day_text(record_)));
-    fact("Times", "local, " + offset_text(record_.utc_offset));
-    if (record_.edition > 1) fact("Edition", edition_text(record_));
+    fact("Day", fmt::format("{} ({})", shown_.long_day(), day_text(record_)));
+    fact("Times", shown_.clock_words());
+    if (record_.edition > 1) fact("Edition", shown_.edition());
     fact("Book", record_.book.tag);
     fact("Events in the book", std::to_string(record_.book.events));
     if (record_.book.head_event > 0) {
@@ -141,7 +142,7 @@ class Book {
     lxw_col_t at = 0;
     for (const std::size_t i : shown_columns) {
       const Column& column = table.columns[i];
-      std::string heading = heading_with_unit(column, record_.units);
+      std::string heading = shown_.heading(column);
       if (column.measure == Measure::moment) {
         heading += " (" + offset_text(record_.utc_offset) + ")";
       }
@@ -220,6 +221,7 @@ class Book {
 
   lxw_workbook* book_;
   const DailyRecord& record_;
+  Shown shown_;
   lxw_format *heading_, *title_, *strong_, *text_, *damaged_, *moment_;
   std::map<Measure, lxw_format*> numbers_;
 };
