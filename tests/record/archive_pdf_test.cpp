@@ -37,7 +37,7 @@ class Kept {
   std::string bytes_;
 };
 
-bool has(const std::string& text, const std::string& part) {
+bool in_document(const std::string& text, const std::string& part) {
   return text.find(part) != std::string::npos;
 }
 
@@ -49,7 +49,7 @@ TEST_CASE("the document to be kept is whole, in both units and languages") {
     for (const Language language : Language::all()) {
       record.language = language;
       const Kept kept{record};
-      CHECK(has(kept.asked("qpdf --check"), "No syntax or stream encoding errors found"));
+      CHECK(in_document(kept.asked("qpdf --check"), "No syntax or stream encoding errors found"));
     }
   }
 }
@@ -79,10 +79,10 @@ TEST_CASE("the document carries what PDF/A-3 asks of its catalog") {
                                  "/Producer (Risebook)",
                                  "<pdf:Producer>Risebook</pdf:Producer>"}) {
     CAPTURE(part);
-    CHECK(has(text, part));
+    CHECK(in_document(text, part));
   }
-  CHECK_FALSE(has(text, "/Encrypt"));
-  CHECK_FALSE(has(text, "/JavaScript"));
+  CHECK_FALSE(in_document(text, "/Encrypt"));
+  CHECK_FALSE(in_document(text, "/JavaScript"));
 }
 
 TEST_CASE("every typeface of the document stands in it") {
@@ -105,7 +105,7 @@ TEST_CASE("every typeface of the document stands in it") {
 TEST_CASE("the record's JSON is attached, byte for byte") {
   const DailyRecord record = test::sample_record();
   const Kept kept{record};
-  CHECK(has(kept.asked("pdfdetach -list"), "consolidation-2026-03-02-TABLET-07.json"));
+  CHECK(in_document(kept.asked("pdfdetach -list"), "consolidation-2026-03-02-TABLET-07.json"));
   const auto out = kept.beside("taken-out.json");
   (void)kept.asked("pdfdetach -save 1", fmt::format("-o '{}'", out.string()).c_str());
   CHECK(test::bytes_of(out) == to_json(record));
@@ -125,7 +125,7 @@ TEST_CASE("signs of a site's name do not break the document's metadata") {
   DailyRecord record = test::sample_record();
   record.site = "Pier <3> & \"Ñandú\" (east)";
   const Kept kept{record};
-  CHECK(has(kept.asked("qpdf --check"), "No syntax"));
-  CHECK(has(kept.asked("pdfinfo"), "Pier <3> & \"Ñandú\" (east)"));
-  CHECK(has(kept.asked("qpdf --qdf", "-"), "Pier &lt;3&gt; &amp; \"Ñandú\" (east)"));
+  CHECK(in_document(kept.asked("qpdf --check"), "No syntax"));
+  CHECK(in_document(kept.asked("pdfinfo"), "Pier <3> & \"Ñandú\" (east)"));
+  CHECK(in_document(kept.asked("qpdf --qdf", "-"), "Pier &lt;3&gt; &amp; \"Ñandú\" (east)"));
 }

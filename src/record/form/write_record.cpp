@@ -79,6 +79,25 @@ void add_maps(const DailyRecord& record, const fs::path& stem, std::vector<NewFi
   }
 }
 
+// A file for every table that has rows, and before them one that lists them.
+void add_tables(const DailyRecord& record, const fs::path& stem, std::vector<NewFile>& files) {
+  Table index{"index", "Files", {}, {}};
+  index.columns = {{"file", "File"}, {"title", "Title"}, {"rows", "Rows", Measure::count}};
+  std::vector<NewFile> some;
+  const auto add = [&](const Table& table) {
+    const fs::path file = fmt::format("{}-{}.csv", stem.string(), table.key);
+    index.rows.push_back({file.filename().string(), Shown{record}.title(table),
+                          static_cast<double>(table.rows.size())});
+    some.push_back({file, to_csv(table)});
+  };
+  add(book_table(record));
+  for (const Table& table : tables_of(record)) {
+    if (!table.rows.empty()) add(table);
+  }
+  files.push_back({stem.string() + "-index.csv", to_csv(index)});
+  for (NewFile& file : some) files.push_back(std::move(file));
+}
+
 Result<std::vector<NewFile>> files_of(const DailyRecord& record, const fs::path& stem,
                                       const std::vector<Format>& formats) {
   std::vector<NewFile> files;
@@ -93,10 +112,7 @@ Result<std::vector<NewFile>> files_of(const DailyRecord& record, const fs::path&
         break;
       }
       case Format::csv:
-        files.push_back({stem.string() + "-book.csv", to_csv(book_table(record))});
-        for (const Table& table : tables_of(record)) {
-          files.push_back({fmt::format("{}-{}.csv", stem.string(), table.key), to_csv(table)});
-        }
+        add_tables(record, stem, files);
         break;
       case Format::json:
         files.push_back({stem.string() + ".json", to_json(record)});

@@ -38,13 +38,14 @@ class StoryTeller {
     }
   }
 
-  std::vector<StoryLine> tell(Length x, Length z) {
+  // Of the middle of a square, so wide and so high; a blemish is told wherever the square meets it.
+  std::vector<StoryLine> tell(Length x, Length z, Length wide, Length high) {
     lines_.clear();
     const std::size_t bay = element_.bay_at(x);
     line(said("Place"),
          say(said("bay {bay}, {x} from the left, {z} up"),
              {{"bay", std::to_string(bay + 1)}, {"x", amount(x)}, {"z", amount(z)}}));
-    blemishes(x, z);
+    blemishes({x - 0.5 * wide, z - 0.5 * high, wide, high});
     const auto story = trade::spot_story(face_, 0, x, z);
     if (!story) {
       line(said("Concrete"), told(said("none came here: an opening, or above the top")));
@@ -72,7 +73,7 @@ class StoryTeller {
   }
   void line(Said name, std::string text) { lines_.emplace_back(told(name), std::move(text)); }
 
-  void blemishes(Length x, Length z) {
+  void blemishes(const Patch& square) {
     int number = 0;
     for (const EventRef ref : state_.blemishes) {
       const auto* seen = std::get_if<event::Blemish>(&names_.event(ref).what);
@@ -80,7 +81,9 @@ class StoryTeller {
       ++number;
       if (seen->element != element_.id || seen->side != side_) continue;
       const Patch& box = seen->patch;
-      if (x < box.x || x > box.x + box.w || z < box.z || z > box.z + box.h) continue;
+      const bool beside = square.x > box.x + box.w || square.x + square.w < box.x;
+      const bool over = square.z > box.z + box.h || square.z + square.h < box.z;
+      if (beside || over) continue;
       line(said("Blemish"),
            fmt::format("{}: {}{}{}", number, rb::told(voice_.language, seen->kind.c_str()),
                        seen->note.empty() ? "" : ", ", seen->note));
@@ -234,7 +237,9 @@ SpotStories spot_stories(const PourState& state, std::size_t element, Side side,
       };
       std::vector<std::size_t> story;
       for (StoryLine& line :
-           teller.tell(of.length * middle(x, out.across), of.rise_height() * middle(z, out.up))) {
+           teller.tell(of.length * middle(x, out.across), of.rise_height() * middle(z, out.up),
+                       of.length / static_cast<double>(out.across),
+                       of.rise_height() / static_cast<double>(out.up))) {
         const auto [it, fresh] = lines.try_emplace(line, out.lines.size());
         if (fresh) out.lines.push_back(std::move(line));
         story.push_back(it->second);
