@@ -218,6 +218,7 @@ set(record_sources
   record/model/tables_after.cpp
   record/model/tables_given.cpp
   record/model/tables_work.cpp
+  record/model/timeline.cpp
   record/pdf/counted_pages.cpp
   record/pdf/day_page.cpp
   record/pdf/dose_drawing.cpp
@@ -230,6 +231,7 @@ set(record_sources
   record/pdf/pour_pages.cpp
   record/pdf/record_page.cpp
   record/pdf/sheet.cpp
+  record/pdf/time_drawing.cpp
   record/pdf/typeface.cpp
   record/sheet/run_sheet.cpp
   record/sheet/run_sheet_pdf.cpp

@@ -220,23 +220,25 @@ class Maker {
       if (const auto* strike = std::get_if<event::Strike>(&made.what)) line.why = strike->why;
       if (c.after.empty()) {
         line.what = "struck";
-        line.changes = line_words(c.before);
+        line.changes = line_words(c.before, voice_.language);
       } else {
-        line.changes = change_words(c.before, c.after);
+        line.changes = change_words(c.before, c.after, voice_.language);
       }
       out_.corrections.push_back(std::move(line));
     }
     for (const LogEntry& entry : state_.log) {
       const Event& e = entry.event;
       if (e.entry && entry.late()) {
-        out_.late.push_back({e.at, e.entry->wall, between(e.at, e.entry->wall), event_words(e),
-                             names_.person(e.by)});
+        out_.late.push_back({e.at, e.entry->wall, between(e.at, e.entry->wall),
+                             event_words(e, voice_.language), names_.person(e.by)});
       }
       if (e.uncertain > Seconds{0}) {
-        out_.uncertain.push_back({entry.when, e.uncertain, event_words(e), names_.person(e.by)});
+        out_.uncertain.push_back(
+            {entry.when, e.uncertain, event_words(e, voice_.language), names_.person(e.by)});
       }
       if (!entry.struck && entry.sense != LogEntry::Sense::counts) {
-        out_.aside.push_back({entry.when, event_words(e), words_of(entry.why_not, voice_)});
+        out_.aside.push_back(
+            {entry.when, event_words(e, voice_.language), words_of(entry.why_not, voice_)});
       }
     }
     for (const ClockStep& step : state_.clock_steps) {

@@ -8,6 +8,7 @@
 
 #include "record/model/clean_text.h"
 #include "record/pdf/dose_drawing.h"
+#include "record/pdf/time_drawing.h"
 
 namespace rb {
 
@@ -47,7 +48,10 @@ class PourPages {
     const std::vector<Table> tables = tables_of(p, shown_.units());
     for (const Table& table : tables) {
       if (table.key == "signatures" || table.key == "people") continue;
-      if (table.key == "lifts") maps(p);
+      if (table.key == "lifts") {
+        maps(p);
+        clock(p);
+      }
       if (table.rows.empty() && (table.key == "damaged" || table.key == "newer")) continue;
       if (table.rows.empty() && table.key != "findings") {
         std::string words = shown_.title(table);
@@ -170,6 +174,23 @@ class PourPages {
       }
       sheet_.skip(tall + 17);
     }
+  }
+
+  // Its rise against the limit, and what went on, on one axis.
+  void clock(const PourRecord& p) {
+    const TimeDrawing drawing{p, shown_};
+    if (drawing.empty() || drawing.height() > sheet_.body() - 60) return;
+    const std::string title = told(said("What went on, by the clock"));
+    sheet_.section(title, drawing.height() + 26);
+    page_.bookmark(title, false);
+    sheet_.text(
+        told(said("Line: the highest top of each element as it was read. Broken lines: from "
+                  "each lift's start as fast as its limit allows. Below: each row's runs, "
+                  "and what else happened.")),
+        {7.4, false, look::steel});
+    sheet_.skip(6);
+    drawing.draw(ink_, sheet_.left(), sheet_.y(), sheet_.width());
+    sheet_.skip(drawing.height());
   }
 
   void maps(const PourRecord& p) {
