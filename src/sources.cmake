@@ -196,6 +196,7 @@ set(record_sources
   record/form/html_face.cpp
   record/form/html_timeline.cpp
   record/form/json.cpp
+  record/form/kept_document.cpp
   record/form/write_record.cpp
   record/form/xlsx.cpp
   record/model/after_pour.cpp

@@ -9,8 +9,6 @@
 #include "app/local_time.h"
 
 using namespace rb;
-using std::chrono::hours;
-using std::chrono::minutes;
 
 namespace {
 
@@ -47,24 +45,24 @@ LocalDay got(const char* text) {
 TEST_CASE("days are 23, 24 and 25 hours long, and one begins where the other ends") {
   const InZone madrid{"Europe/Madrid"};
   const LocalDay spring = got("2026-03-29");
-  CHECK(spring.end - spring.start == hours{23});
-  CHECK(spring.utc_offset == minutes{60});
-  CHECK(spring.utc_offset_end == minutes{120});
+  CHECK(spring.end - spring.start == std::chrono::hours{23});
+  CHECK(spring.utc_offset == std::chrono::minutes{60});
+  CHECK(spring.utc_offset_end == std::chrono::minutes{120});
   CHECK(spring.start == *parse_moment("2026-03-28T23:00:00Z"));
   const LocalDay autumn = got("2026-10-25");
-  CHECK(autumn.end - autumn.start == hours{25});
+  CHECK(autumn.end - autumn.start == std::chrono::hours{25});
   CHECK(autumn.start == *parse_moment("2026-10-24T22:00:00Z"));
   CHECK(got("2026-03-28").end == spring.start);
   CHECK(got("2026-03-30").start == spring.end);
   CHECK(got("2026-10-26").start == autumn.end);
-  CHECK(got("2026-06-01").end - got("2026-06-01").start == hours{24});
+  CHECK(got("2026-06-01").end - got("2026-06-01").start == std::chrono::hours{24});
 }
 
 TEST_CASE("a zone behind UTC has its days too, and other text is none") {
   const InZone york{"America/New_York"};
   const LocalDay day = got("2026-03-08");
   CHECK(day.start == *parse_moment("2026-03-08T05:00:00Z"));
-  CHECK(day.end - day.start == hours{23});
+  CHECK(day.end - day.start == std::chrono::hours{23});
   CHECK_FALSE(system_day("8 March"));
   CHECK_FALSE(system_day(""));
 }

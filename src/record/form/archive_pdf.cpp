@@ -1,17 +1,12 @@
-#define POINTERHOLDER_TRANSITION 4  // qpdf with the standard's pointers only
 #include "record/form/archive_pdf.h"
 
 #include <fmt/format.h>
 
 #include <exception>
-#include <qpdf/QPDF.hh>
-#include <qpdf/QPDFEFStreamObjectHelper.hh>
-#include <qpdf/QPDFEmbeddedFileDocumentHelper.hh>
-#include <qpdf/QPDFFileSpecObjectHelper.hh>
-#include <qpdf/QPDFWriter.hh>
 
 #include "record/form/colour_profile.h"
 #include "record/form/json.h"
+#include "record/form/kept_document.h"
 #include "record/form/write_record.h"
 #include "record/model/clean_text.h"
 #include "record/model/edition.h"
@@ -80,78 +75,22 @@ std::string metadata(const DailyRecord& record, const std::string& title) {
       xml_text(title), kProgram, date);
 }
 
-class Archive {
- public:
-  Archive(const std::string& pages, const DailyRecord& record) : record_(record) {
-    document_.processMemoryFile("record", pages.data(), pages.size());
-  }
-
-  std::string make() {
-    describe();
-    put_intent();
-    attach();
-    QPDFWriter writer{document_};
-    writer.setOutputMemory();
-    writer.setMinimumPDFVersion("1.7");
-    writer.setObjectStreamMode(qpdf_o_disable);
-    writer.setNewlineBeforeEndstream(true);
-    writer.setDeterministicID(true);
-    writer.write();
-    const auto bytes = writer.getBufferSharedPointer();
-    return {reinterpret_cast<const char*>(bytes->getBuffer()), bytes->getSize()};
-  }
-
- private:
-  using Object = QPDFObjectHandle;
-
-  // What the document tells of itself, here and in its metadata alike.
-  void describe() {
-    const std::string title = clean_text(
-        fmt::format("{} {} {}", Shown{record_}.record_title(), day_text(record_), record_.site));
-    Object info = Object::newDictionary();
-    info.replaceKey("/Title", Object::newUnicodeString(title));
-    info.replaceKey("/Creator", Object::newString(kProgram));
-    info.replaceKey("/Producer", Object::newString(kProgram));
-    info.replaceKey("/CreationDate", Object::newString(pdf_date(record_.as_of)));
-    info.replaceKey("/ModDate", Object::newString(pdf_date(record_.as_of)));
-    document_.getTrailer().replaceKey("/Info", document_.makeIndirectObject(info));
-    Object stream = document_.newStream(metadata(record_, title));
-    stream.getDict().replaceKey("/Type", Object::newName("/Metadata"));
-    stream.getDict().replaceKey("/Subtype", Object::newName("/XML"));
-    document_.getRoot().replaceKey("/Metadata", stream);
-    document_.getRoot().replaceKey("/Lang",
-                                   Object::newString(std::string{record_.language.code()}));
-  }
-
-  void put_intent() {
-    Object profile = document_.newStream(srgb_profile(record_.as_of));
-    profile.getDict().replaceKey("/N", Object::newInteger(3));
-    Object intent = Object::newDictionary();
-    intent.replaceKey("/Type", Object::newName("/OutputIntent"));
-    intent.replaceKey("/S", Object::newName("/GTS_PDFA1"));
-    intent.replaceKey("/OutputConditionIdentifier", Object::newString("sRGB IEC61966-2.1"));
-    intent.replaceKey("/Info", Object::newString("sRGB IEC61966-2.1"));
-    intent.replaceKey("/DestOutputProfile", profile);
-    document_.getRoot().replaceKey("/OutputIntents",
-                                   Object::newArray({document_.makeIndirectObject(intent)}));
-  }
-
-  void attach() {
-    const std::string name = edition_name(record_name(record_), record_.edition) + ".json";
-    auto data = QPDFEFStreamObjectHelper::createEFStream(document_, to_json(record_));
-    data.setSubtype("application/json");
-    data.setCreationDate(pdf_date(record_.as_of));
-    data.setModDate(pdf_date(record_.as_of));
-    auto file = QPDFFileSpecObjectHelper::createFileSpec(document_, name, data);
-    file.setDescription(Shown{record_}.record_title());
-    file.getObjectHandle().replaceKey("/AFRelationship", Object::newName("/Data"));
-    QPDFEmbeddedFileDocumentHelper{document_}.replaceEmbeddedFile(name, file);
-    document_.getRoot().replaceKey("/AF", Object::newArray({file.getObjectHandle()}));
-  }
-
-  const DailyRecord& record_;
-  QPDF document_;
-};
+KeptFacts facts_of(const DailyRecord& record) {
+  const Shown shown{record};
+  const std::string title =
+      clean_text(fmt::format("{} {} {}", shown.record_title(), day_text(record), record.site));
+  return {.title = title,
+          .description = shown.record_title(),
+          .program = kProgram,
+          .language = std::string{record.language.code()},
+          .date = pdf_date(record.as_of),
+          .metadata = metadata(record, title),
+          .profile = srgb_profile(record.as_of),
+          .condition = "sRGB IEC61966-2.1",
+          .attached_name = edition_name(record_name(record), record.edition) + ".json",
+          .attached_kind = "application/json",
+          .attached = to_json(record)};
+}
 
 }  // namespace
 
@@ -159,7 +98,7 @@ Result<std::string> to_archive_pdf(const DailyRecord& record) {
   auto pages = to_pdf(record);
   if (!pages) return pages;
   try {
-    return Archive{*pages, record}.make();
+    return kept_document(*pages, facts_of(record));
   } catch (const std::exception& error) {
     return fail(Error::Kind::input, "PDF", error.what(),
                 said("See that memory and disk have room"));
