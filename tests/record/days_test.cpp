@@ -2,6 +2,11 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include "check/check.h"
+#include "pour/log/fold.h"
+#include "pour/log/log_entry.h"
+#include "pour/log/script.h"
+#include "pour/outlook/form.h"
 #include "record/form/archive_pdf.h"
 #include "record/form/html.h"
 #include "record/model/shown.h"
@@ -47,6 +52,72 @@ TEST_CASE("a day of three pours: each in the first page's table, and each whole 
   CHECK(times_in(all, "Runs of the rows") == 3);
   CHECK(times_in(all, "Cautions in full") == 1);
   CHECK(times_in(to_html(record), "<h2>") == 3);
+}
+
+TEST_CASE("a pour of two elements with two faces: each told whole and once") {
+  const std::string open =
+      R"({"at":"2026-03-02T05:00:00Z","by":"f","do":"pour-open","pour":"P2","plan":{"site":"S","name":"Two walls",)"
+      R"("people":[{"id":"f","name":"F","role":"foreman"}],"mixes":[{"id":"C","unit_weight":24,"slump":0.1,"initial_set_h":5}],)"
+      R"("elements":[@A,@B]}})";
+  const std::string wall =
+      R"({"id":"@","length":4,"height":2,"thickness":0.4,"form_rating_kpa":60,"lifts":[1,2],"rows":[)"
+      R"({"id":"N1","side":"near","z":0.5,"motors":[{"id":"@a","x":1,"reach_x":1,"reach_z":0.6}]},)"
+      R"({"id":"F1","side":"far","z":0.5,"motors":[{"id":"@b","x":1,"reach_x":1,"reach_z":0.6}]}]})";
+  std::string script = open;
+  for (const char* name : {"A", "B"}) {
+    std::string one = wall;
+    for (auto at = one.find('@'); at != std::string::npos; at = one.find('@')) {
+      one.replace(at, 1, name);
+    }
+    script.replace(script.find(std::string{"@"} + name), 2, one);
+  }
+  script += "\n";
+  int minute = 10;
+  for (const char* name : {"A", "B"}) {
+    for (int lift = 1; lift <= 2; ++lift) {
+      const auto line = [&](const std::string& what) {
+        script += fmt::format(R"({{"at":"2026-03-02T05:{:02}:00Z","by":"f","element":"{}",{}}})",
+                              minute++, name, what) +
+                  "\n";
+      };
+      line(fmt::format(R"("do":"lift-start","lift":{})", lift));
+      line(fmt::format(R"("do":"lift-end","lift":{0},"height":{0})", lift));
+      for (const char* row : {"N1", "F1"}) {
+        line(
+            fmt::format(R"("do":"run","row":"{}","side":"{}")", row, *row == 'N' ? "near" : "far"));
+        line(fmt::format(R"("do":"rest","row":"{}","side":"{}")", row,
+                         *row == 'N' ? "near" : "far"));
+      }
+    }
+  }
+  const auto read = read_script(script, "two walls");
+  REQUIRE_MESSAGE(read, (read ? "" : to_text(read.error())));
+  const PourState state = *fold(read->events);
+  const CheckReport report = check(state, AsOf::end(state));
+  std::vector<SideDose> faces;
+  for (std::size_t e = 0; e < 2; ++e) {
+    for (const Side side : judged_sides(state.plan->elements[e])) {
+      faces.push_back(side_dose(e, side, trade::dose_field(face_of(state, e, {side}))));
+    }
+  }
+  REQUIRE(faces.size() == 4);
+  const DailyRecord record = make_daily_record({RecordInput{state, report, faces, {}, true}},
+                                               *parse_day("2026-03-02"), {}, test::kBook);
+  const PourRecord& pour = record.pours.front();
+  CHECK(pour.lifts.size() == 4);
+  CHECK(pour.joints.size() == 2);
+  CHECK(pour.runs.size() == 8);
+  CHECK(pour.tops.size() == 4);
+  const std::string paper = read_pages(record);
+  const std::string page = to_html(record);
+  for (const std::string title : {"Dose on A, near side", "Dose on A, far side",
+                                  "Dose on B, near side", "Dose on B, far side"}) {
+    CAPTURE(title);
+    CHECK(times_in(paper, title) == 1);
+    CHECK(times_in(page, "<h3>" + title) == 1);
+  }
+  CHECK(times_in(page, "<figure class=\"face\"") == 4);
+  CHECK(times_in(page, "application/json") == 4);
 }
 
 TEST_CASE("the cautions stand on the first page, in one line each") {

@@ -108,7 +108,7 @@ class Book {
   void front() {
     lxw_worksheet* sheet = workbook_add_worksheet(book_, told(said("Record")).c_str());
     worksheet_set_column(sheet, 0, 0, 34, nullptr);
-    worksheet_set_column(sheet, 1, 16, 15, nullptr);
+    worksheet_set_column(sheet, 1, 16, 20, nullptr);
     write(sheet, row_, 0, shown_.record_title(), title_);
     row_ += 2;
     facts(sheet);
@@ -128,7 +128,6 @@ class Book {
   void sheet(const Table& table_of_record) {
     lxw_worksheet* sheet = workbook_add_worksheet(book_, sheet_name(table_of_record).c_str());
     const lxw_row_t end = table(sheet, 0, table_of_record, true);
-    worksheet_set_row(sheet, 0, 32, nullptr);
     worksheet_freeze_panes(sheet, 1, 0);
     if (!table_of_record.columns.empty()) {
       worksheet_autofilter(sheet, 0, 0, end - 1,
@@ -151,7 +150,7 @@ class Book {
     write(sheet, row_, 0, told(name), strong_);
     worksheet_merge_range(sheet, row_, 1, row_, 12, "", text_);
     write(sheet, row_, 1, value, text_);
-    const auto lines = static_cast<double>(1 + value.size() / 150);
+    const double lines = 1 + std::floor(static_cast<double>(value.size()) / 150);
     if (lines > 1) worksheet_set_row(sheet, row_, 15.0 * lines, nullptr);
     ++row_;
   }
@@ -203,6 +202,7 @@ class Book {
   // From a row on, headings first; returns the row after the last. `wide`: columns as wide as their
   // texts.
   lxw_row_t table(lxw_worksheet* sheet, lxw_row_t from, const Table& table, bool wide) {
+    worksheet_set_row(sheet, from, 32, nullptr);
     for (std::size_t i = 0; i < table.columns.size(); ++i) {
       const auto at = static_cast<lxw_col_t>(i);
       const Column& column = table.columns[i];
