@@ -189,8 +189,14 @@ set(store_sources
   store/salvage/salvaged_book.cpp
 )
 set(record_sources
+  record/form/archive_pdf.cpp
+  record/form/colour_profile.cpp
   record/form/csv.cpp
+  record/form/html.cpp
+  record/form/html_face.cpp
+  record/form/html_timeline.cpp
   record/form/json.cpp
+  record/form/kept_document.cpp
   record/form/write_record.cpp
   record/form/xlsx.cpp
   record/model/after_pour.cpp
@@ -201,15 +207,21 @@ set(record_sources
   record/model/edition.cpp
   record/model/event_words.cpp
   record/model/held_to.cpp
+  record/model/finding_lines.cpp
   record/model/load_lines.cpp
+  record/model/placing_lines.cpp
   record/model/pour_record.cpp
   record/model/power_lines.cpp
+  record/model/shown.cpp
   record/model/signature_lines.cpp
+  record/model/spot_stories.cpp
   record/model/tables.cpp
   record/model/tables_after.cpp
   record/model/tables_given.cpp
   record/model/tables_work.cpp
+  record/model/timeline.cpp
   record/pdf/counted_pages.cpp
+  record/pdf/day_page.cpp
   record/pdf/dose_drawing.cpp
   record/pdf/dose_png.cpp
   record/pdf/ink.cpp
@@ -217,7 +229,10 @@ set(record_sources
   record/pdf/paper_table.cpp
   record/pdf/pdf.cpp
   record/pdf/pdf_pages.cpp
+  record/pdf/pour_pages.cpp
+  record/pdf/record_page.cpp
   record/pdf/sheet.cpp
+  record/pdf/time_drawing.cpp
   record/pdf/typeface.cpp
   record/sheet/run_sheet.cpp
   record/sheet/run_sheet_pdf.cpp

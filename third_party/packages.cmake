@@ -51,6 +51,12 @@ risebook_find_pc(sodium libsodium libsodium-dev "libsodium")
 risebook_find_pc(pangocairo pangocairo libpango1.0-dev "Pango and Cairo")
 risebook_find_pc(fontconfig fontconfig libfontconfig-dev "Fontconfig")
 risebook_find_pc(xlsxwriter xlsxwriter libxlsxwriter-dev "libxlsxwriter")
+risebook_find_pc(qpdf libqpdf libqpdf-dev "qpdf, for documents to be kept")
+risebook_find_pc(lcms2 lcms2 liblcms2-dev "Little CMS, for the profile of their colours")
+if(BUILD_TESTING)
+  find_path(RISEBOOK_VALIJSON valijson/validator.hpp)
+  risebook_need(RISEBOOK_VALIJSON libvalijson-dev "valijson, to hold JSON against its schema")
+endif()
 
 # The typeface is built into the program so that it stands alone on the tablet.
 find_file(RISEBOOK_FONT_REGULAR B612-Regular.otf PATHS /usr/share/fonts/opentype/b612)

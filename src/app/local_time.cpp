@@ -12,6 +12,25 @@ std::chrono::minutes system_utc_offset(Moment moment) {
   return std::chrono::duration_cast<std::chrono::minutes>(std::chrono::seconds{local.tm_gmtoff});
 }
 
+namespace {
+
+// Midnight of a day by the clocks there, which may be changed between UTC's midnight and theirs.
+Moment midnight(Moment utc_midnight) {
+  Moment start = utc_midnight - system_utc_offset(utc_midnight);
+  start = utc_midnight - system_utc_offset(start);
+  return start;
+}
+
+}  // namespace
+
+std::optional<LocalDay> system_day(const std::string& day) {
+  const auto utc = parse_day(day);
+  if (!utc) return std::nullopt;
+  const Moment start = midnight(*utc);
+  const Moment end = midnight(*utc + std::chrono::hours{24});
+  return LocalDay{start, end, system_utc_offset(start), system_utc_offset(end)};
+}
+
 Result<std::optional<std::chrono::minutes>> read_utc_offset(const std::string& text) {
   if (text.empty()) return std::nullopt;
   // A known moment written with that offset tells how far it is from UTC.

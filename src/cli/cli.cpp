@@ -50,10 +50,12 @@ void add_pour_commands(CommandWords& words) {
   record_words.add_option("--day", record.day, "Day, YYYY-MM-DD, where the site is")->required();
   record_words.add_option("--to", record.folder, "Folder to write into")->required();
   record_words
-      .add_option("--format", record.formats, "pdf, xlsx, csv, json, png (default: pdf,csv)")
+      .add_option("--format", record.formats, "pdf, html, xlsx, csv, json, png (default: pdf,csv)")
       ->delimiter(',');
   record_words.add_option("--utc-offset", record.utc_offset,
                           "The site's offset from UTC, +02:00 (default: the system's)");
+  record_words.add_option("--language", record.language, "Of the record, en or es (default: en)")
+      ->check(CLI::IsMember({"en", "es"}));
 
   auto& temps = words.wish<TempsWish>();
   auto& temps_words = words.add(

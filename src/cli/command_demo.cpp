@@ -55,7 +55,7 @@ Exit run_demo(const Path& folder) {
   const CheckReport checked = check(state, AsOf::end(state));
   fmt::print("{}", to_text(state, checked));
   const std::chrono::minutes utc{0};
-  const auto written = write_day(*book, *parse_day(day_text(state.zero)), utc, folder,
+  const auto written = write_day(*book, plain_day(*parse_day(day_text(state.zero)), utc), folder,
                                  {Format::pdf, Format::csv, Format::xlsx});
   if (!written) return report(written.error());
   fmt::print("\nBook   {}\n", book->file().string());

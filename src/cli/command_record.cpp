@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstdio>
 
 #include "app/book_pours.h"
@@ -9,9 +10,9 @@
 
 namespace rb {
 
-Result<DayWritten> write_day(const Logbook& book, Moment day, std::chrono::minutes offset,
-                             const Path& folder, const std::vector<Format>& formats) {
-  const auto near = book.pours_in({day, day + std::chrono::hours{24}});
+Result<DayWritten> write_day(const Logbook& book, const LocalDay& day, const Path& folder,
+                             const std::vector<Format>& formats, Language language) {
+  const auto near = book.pours_in({day.start, day.end});
   if (!near) return Failed{near.error()};
   std::vector<PourId> pours;
   std::vector<PourState> touched;
@@ -46,22 +47,25 @@ Result<DayWritten> write_day(const Logbook& book, Moment day, std::chrono::minut
   reports.reserve(touched.size());
   for (const PourState& state : touched) reports.push_back(check(state, AsOf::end(state)));
   if (touched.empty() && without_plan.empty()) {
-    return fail(Error::Kind::input, "--day",
-                {said("nothing was logged on {day}"), {{"day", day_text(day, offset)}}},
-                said("Give a day of a pour in the book"));
+    return fail(
+        Error::Kind::input, "--day",
+        {said("nothing was logged on {day}"), {{"day", day_text(day.start, day.utc_offset)}}},
+        said("Give a day of a pour in the book"));
   }
   std::vector<RecordInput> inputs;
+  const bool stories = std::find(formats.begin(), formats.end(), Format::html) != formats.end();
   for (std::size_t i = 0; i < touched.size(); ++i) {
-    inputs.push_back({touched[i], reports[i], dose_maps(touched[i]), unread[i]});
+    inputs.push_back({touched[i], reports[i], dose_maps(touched[i]), unread[i], stories});
   }
-  const DailyRecord record = make_daily_record(inputs, day, offset,
-                                               {.tag = looked->tag,
-                                                .head_hash = looked->head_hash,
-                                                .events = looked->events,
-                                                .damage = damage,
-                                                .looked = looked->looked,
-                                                .head_event = looked->last},
-                                               without_plan);
+  const DailyRecord record =
+      make_daily_record(inputs, day,
+                        {.tag = looked->tag,
+                         .head_hash = looked->head_hash,
+                         .events = looked->events,
+                         .damage = damage,
+                         .looked = words_of(looked->looked, {.language = language}),
+                         .head_event = looked->last},
+                        without_plan, language);
   auto files = write_record(record, folder, formats);
   if (!files) return Failed{files.error()};
   if (!damage.empty()) fmt::print(stderr, "{}: {}\n", book.file().string(), damage);
@@ -84,20 +88,21 @@ Exit run_record(const RecordWish& wish) {
     const auto format = parse_format(name);
     if (!format) {
       return report({Error::Kind::input, "--format", "is \"" + name + "\"",
-                     "Use pdf, xlsx, csv, json or png, with commas between"});
+                     "Use pdf, html, xlsx, csv, json or png, with commas between"});
     }
     formats.push_back(*format);
   }
   const auto given = read_utc_offset(wish.utc_offset);
   if (!given) return report(given.error());
-  const auto utc_day = parse_day(wish.day);
-  if (!utc_day) {
+  auto day = system_day(wish.day);
+  if (!day) {
     return report({Error::Kind::input, "--day", "is \"" + wish.day + "\"", "Use YYYY-MM-DD"});
   }
-  const std::chrono::minutes offset = given->value_or(system_utc_offset(*utc_day));
+  if (*given) day = plain_day(*parse_day(wish.day, **given), **given);
   const auto book = Logbook::open(wish.book, Access::read);
   if (!book) return report(book.error());
-  const auto written = write_day(*book, *parse_day(wish.day, offset), offset, wish.folder, formats);
+  const auto written = write_day(*book, *day, wish.folder, formats,
+                                 Language::of_code(wish.language).value_or(Language{}));
   if (!written) return report(written.error());
   for (const Path& path : written->files) fmt::print("{}\n", path.string());
   return written->damaged ? Exit::book : Exit::fine;

@@ -40,6 +40,7 @@ struct RecordWish {
   Path folder;
   std::vector<std::string> formats;
   std::string utc_offset;  ///< "+02:00"; empty: the system's on that day
+  std::string language = "en";
 };
 Exit run_record(const RecordWish& wish);
 

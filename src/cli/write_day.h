@@ -15,8 +15,8 @@ struct DayWritten {
   std::vector<Path> files;
   bool damaged = false;  ///< told on standard error and printed in the record
 };
-Result<DayWritten> write_day(const Logbook& book, Moment day, std::chrono::minutes offset,
-                             const Path& folder, const std::vector<Format>& formats);
+Result<DayWritten> write_day(const Logbook& book, const LocalDay& day, const Path& folder,
+                             const std::vector<Format>& formats, Language language = {});
 
 /// The dose on each judged side of each element, for the pictures.
 std::vector<SideDose> dose_maps(const PourState& state);

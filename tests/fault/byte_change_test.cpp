@@ -259,7 +259,7 @@ std::string work_with(const Sample& sample, const Folder& folder) {
       if (!read) return "cannot be checked: " + to_text(read.error());
     }
     const auto day = *parse_moment("2026-03-02T00:00:00.000Z");
-    const auto written = write_day(book, day, {}, at, {*parse_format("json")});
+    const auto written = write_day(book, plain_day(day, {}), at, {*parse_format("json")});
     if (!written) return "cannot be recorded: " + to_text(written.error());
     const auto text = bytes_of(written->files.front());
     for (const auto& pour : kPours) {

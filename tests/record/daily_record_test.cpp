@@ -1,4 +1,5 @@
 #include "record/model/daily_record.h"
+#include "record/model/shown.h"
 
 #include <doctest/doctest.h>
 
@@ -24,7 +25,7 @@ TEST_CASE("the record tells site, day, offset and book") {
   const DailyRecord record = test::sample_record();
   CHECK(record.site == "Peñón Court, east core, level 14");
   CHECK(day_text(record) == "2026-03-02");
-  CHECK(long_day_text(record) == "Monday 2 March 2026");  // any perpetual calendar
+  CHECK(Shown{record}.long_day() == "Monday 2 March 2026");  // any perpetual calendar
   CHECK(offset_text(record.utc_offset) == "UTC-05:00");
   CHECK(offset_text(std::chrono::minutes{345}) == "UTC+05:45");
   CHECK(offset_text(std::chrono::minutes{0}) == "UTC+00:00");
@@ -162,7 +163,7 @@ TEST_CASE("every limit is told with where it comes from") {
 TEST_CASE("a pour touches the days it has events on, by the local clock") {
   const test::Sample sample = test::sample_pour();
   const auto on = [&](const char* day, std::chrono::minutes offset) {
-    return touches(sample.state, *parse_day(day, offset));
+    return touches(sample.state, plain_day(*parse_day(day, offset), offset));
   };
   CHECK(on("2026-03-02", test::kOffset));
   CHECK(on("2026-03-03", test::kOffset));  // stripped

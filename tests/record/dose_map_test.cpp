@@ -113,13 +113,13 @@ TEST_CASE("a field of the engineering becomes patches, piece by piece") {
 TEST_CASE("the picture is the same twice, and is a PNG as wide as asked") {
   const DoseMap map =
       face({{metres(0), metres(0), metres(6), metres(3), seconds(0), seconds(600)}});
-  const std::string once = dose_map_png(map, Units::si, 800);
-  CHECK(once == dose_map_png(map, Units::si, 800));
+  const std::string once = dose_map_png(map, {}, 800);
+  CHECK(once == dose_map_png(map, {}, 800));
   REQUIRE(once.size() > 24);
   CHECK(once.substr(0, 8) == "\x89PNG\r\n\x1a\n");
   const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(once[i]); };
   CHECK(byte(18) * 256 + byte(19) == 800);  // IHDR width
-  CHECK(once != dose_map_png(face({}), Units::si, 800));
+  CHECK(once != dose_map_png(face({}), {}, 800));
 }
 
 TEST_CASE("faces of odd shapes can be drawn") {
@@ -132,6 +132,6 @@ TEST_CASE("faces of odd shapes can be drawn") {
     map.height = metres(height);
     map.bay_edges = {metres(0), metres(length)};
     for (int lift = 1; lift < 30; ++lift) map.lifts.push_back({lift, {metres(height * lift / 30)}});
-    CHECK(dose_map_png(map, Units::us, 400).size() > 100);
+    CHECK(dose_map_png(map, Voice{.units = Units::us}, 400).size() > 100);
   }
 }

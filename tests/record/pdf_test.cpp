@@ -119,7 +119,6 @@ TEST_CASE("the page says what the record says, with every accent and sign") {
                                  "05:45:10",
                                  "STOP",
                                  "MEND",
-                                 "cable-open",
                                  "2.31",
                                  "m/h",
                                  "height 2.3 → 2.35",

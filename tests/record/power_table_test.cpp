@@ -45,7 +45,7 @@ TEST_CASE("the record tells the most that ran on each inverter, and what its cor
   CHECK(first.motors == 8U);
   CHECK(in_amperes(*first.amps) == doctest::Approx(33.6));
   CHECK(in_amperes(first.gives) == doctest::Approx(40));
-  CHECK(first.cords == "own cord 4 mm2, 25 m");
+  CHECK(first.cords == "own cord 4 mm2, 25\u00A0m");
   // sqrt(3) x 4.2 A x 25 m x 5.94 ohm/km, a fortieth of 42 V.
   CHECK(*first.lost == doctest::Approx(0.0257).epsilon(0.005));
   CHECK_FALSE(first.trunk_amps);
@@ -56,7 +56,7 @@ TEST_CASE("the record tells trunk and generator, and that a derating is our own 
   const PourRecord pour =
       told(R"(, "trunk": {"mm2": 16, "length": 10}, "generator": {"id": "G", "kva": 10})");
   const PowerLine& first = pour.power.front();
-  CHECK(first.cords == "trunk 16 mm2, 10 m; own cord 4 mm2, 25 m");
+  CHECK(first.cords == "trunk 16 mm2, 10\u00A0m; own cord 4 mm2, 25\u00A0m");
   CHECK(in_amperes(*first.trunk_amps) == doctest::Approx(33.6));
   CHECK(first.generator == "G: 10 kVA x 0.8, our own choice");
   CHECK(in_kilovoltamperes(*first.generator_gives) == doctest::Approx(8));

@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 #include <sys/resource.h>
 
+#include <algorithm>
 #include <csignal>
 #include <fstream>
 #include <map>
@@ -18,7 +19,8 @@ namespace fs = std::filesystem;
 
 namespace {
 
-const std::vector<Format> kAll{Format::pdf, Format::xlsx, Format::csv, Format::json, Format::png};
+const std::vector<Format> kAll{Format::pdf,  Format::xlsx, Format::csv,
+                               Format::json, Format::png,  Format::html};
 
 std::size_t files_in(const fs::path& folder) {
   return static_cast<std::size_t>(
@@ -73,11 +75,28 @@ TEST_CASE("every format is written, and the paths are told") {
     CHECK(fs::file_size(path) > 20);
   }
   const std::string stem = (folder.path() / "consolidation-2026-03-02-TABLET-07").string();
-  for (const std::string end : {".pdf", ".xlsx", ".json", "-lifts.csv", "-runs.csv",
-                                "-findings.csv", "-dose-1-W1-near.png"}) {
+  for (const std::string end : {".pdf", ".html", ".xlsx", ".json", "-index.csv", "-lifts.csv",
+                                "-runs.csv", "-findings.csv", "-dose-1-W1-near.png"}) {
     CAPTURE(end);
     CHECK(fs::exists(stem + end));
   }
+}
+
+TEST_CASE("no table without rows becomes a file, and the index lists those that have some") {
+  const test::TempFolder folder;
+  const auto written = write_record(test::sample_record(), folder.path(), {Format::csv});
+  REQUIRE(written);
+  const std::string index = test::bytes_of(written->front());
+  CHECK(written->front().filename() == "consolidation-2026-03-02-TABLET-07-index.csv");
+  for (const fs::path& path : *written) {
+    CAPTURE(path.string());
+    const std::string text = test::bytes_of(path);
+    CHECK(std::count(text.begin(), text.end(), '\n') > 1);
+    if (path == written->front()) continue;
+    CHECK(index.find("\n" + path.filename().string() + ",") != std::string::npos);
+  }
+  CHECK(static_cast<std::size_t>(std::count(index.begin(), index.end(), '\n')) == written->size());
+  CHECK(index.find("curing") == std::string::npos);
 }
 
 TEST_CASE("the same record into two folders is byte for byte the same") {

@@ -25,6 +25,7 @@ std::string sheet_of(const std::map<std::string, test::ZipEntry>& files, const D
                      const std::string& key) {
   int number = 2;
   for (const Table& table : tables_of(record)) {
+    if (table.rows.empty() || table.key == "day_pours") continue;
     if (table.key == key)
       return files.at("xl/worksheets/sheet" + std::to_string(number) + ".xml").bytes;
     ++number;
@@ -35,16 +36,22 @@ std::string sheet_of(const std::map<std::string, test::ZipEntry>& files, const D
 
 }  // namespace
 
-TEST_CASE("the workbook opens and has a sheet a table") {
+TEST_CASE("the workbook opens and has a sheet for each table that has rows") {
   const DailyRecord record = test::sample_record();
   const auto files = opened(record);
   const std::string& book = files.at("xl/workbook.xml").bytes;
-  for (const std::string name : {"Record", "Lifts", "Runs", "Findings", "Trucks", "Signatures"}) {
+  for (const std::string name :
+       {"Record", "Lifts", "Runs of the rows", "Findings", "Trucks and tests", "Signatures"}) {
     CAPTURE(name);
     CHECK(has(book, "name=\"" + std::string{name} + "\""));
   }
-  CHECK(files.count("xl/worksheets/sheet" + std::to_string(tables_of(record).size() + 1) +
-                    ".xml") == 1);
+  std::size_t sheets = 1;
+  for (const Table& table : tables_of(record)) {
+    if (!table.rows.empty() && table.key != "day_pours") ++sheets;
+  }
+  CHECK(files.count("xl/worksheets/sheet" + std::to_string(sheets) + ".xml") == 1);
+  CHECK(files.count("xl/worksheets/sheet" + std::to_string(sheets + 1) + ".xml") == 0);
+  CHECK_FALSE(has(book, "name=\"Curing\""));  // nothing was cured
 }
 
 TEST_CASE("numbers are numbers in the plan's units") {
@@ -102,4 +109,27 @@ TEST_CASE("a text longer than a cell can hold is cut and the workbook still open
   const DailyRecord record = make_daily_record(
       {sample.input()}, *parse_day("2026-03-02", test::kOffset), test::kOffset, test::kBook);
   CHECK(has(opened(record).at("xl/sharedStrings.xml").bytes, "aaa..."));
+}
+
+TEST_CASE("the first sheet holds the day's figures and the picture of each face") {
+  const DailyRecord record = test::sample_record();
+  const auto files = opened(record);
+  const std::string& first = files.at("xl/worksheets/sheet1.xml").bytes;
+  CHECK(has(first, "<drawing "));
+  CHECK(has(first, "<v>15</v>"));  // cubic metres placed
+  CHECK(files.count("xl/media/image1.png") == 1);
+  CHECK(files.at("xl/media/image1.png").bytes ==
+        dose_map_png(record.pours[0].dose_maps[0], {}, 1000));
+  CHECK(files.count("xl/media/image2.png") == 0);
+}
+
+TEST_CASE("a workbook in Spanish names its sheets and heads its columns in Spanish") {
+  DailyRecord record = test::sample_record();
+  record.language = *Language::of_code("es");
+  const auto files = opened(record);
+  for (const std::string name : {"Registro", "Capas", "Vibrado de las filas", "Hallazgos"}) {
+    CAPTURE(name);
+    CHECK(has(files.at("xl/workbook.xml").bytes, "name=\"" + name + "\""));
+  }
+  CHECK(has(files.at("xl/sharedStrings.xml").bytes, "Colada desde (UTC-05:00)"));
 }

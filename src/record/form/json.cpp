@@ -5,7 +5,7 @@
 
 #include "record/model/book_words.h"
 #include "record/model/clean_text.h"
-#include "record/model/table.h"
+#include "record/model/shown.h"
 
 namespace rb {
 
@@ -21,7 +21,30 @@ struct ToJson {
   Json operator()(Moment moment) const { return to_text(moment); }
 };
 
-Json rows_of(const Table& table) {
+// The texts of a row as its reader sees them, for all that stands on paper.
+Json texts_of(const Table& table, const std::vector<Cell>& row, const Shown& shown) {
+  Json texts = Json::object();
+  for (std::size_t i = 0; i < table.columns.size(); ++i) {
+    const Column& column = table.columns[i];
+    if (column.on == On::data || std::holds_alternative<std::monostate>(row[i])) continue;
+    texts[column.key] = shown.text(row[i], column);
+  }
+  return texts;
+}
+
+// How a table is headed on paper, column by column.
+Json headed(const Table& table, const Shown& shown) {
+  Json columns = Json::array();
+  for (const Column& column : table.columns) {
+    if (column.on == On::data) continue;
+    columns.push_back({{"shown", column.key},
+                       {"heading", shown.told(column.heading)},
+                       {"unit", unit_text(column.measure, shown.units())}});
+  }
+  return Json{{"title", shown.title(table)}, {"columns", std::move(columns)}};
+}
+
+Json rows_of(const Table& table, const Shown& shown) {
   Json rows = Json::array();
   for (const auto& row : table.rows) {
     Json object = Json::object();
@@ -34,6 +57,7 @@ Json rows_of(const Table& table) {
       object[key_with_unit(column)] =
           whole ? Json(std::llround(*number)) : std::visit(ToJson{}, row[i]);
     }
+    object["shown"] = texts_of(table, row, shown);
     rows.push_back(std::move(object));
   }
   return rows;
@@ -58,11 +82,17 @@ Json map_of(const DoseMap& map) {
 }  // namespace
 
 std::string to_json(const DailyRecord& record) {
+  const Shown shown{record};
   Json out{
       {"record", "daily consolidation"},
       {"version", 1},
       {"day", day_text(record)},
+      {"starts", to_text(record.day)},
+      {"ends", to_text(record.day_end)},
       {"utc_offset_min", record.utc_offset.count()},
+      {"utc_offset_end_min", record.utc_offset_end.count()},
+      {"language", record.language.code()},
+      {"units", record.units == Units::us ? "us" : "si"},
       {"site", clean_text(record.site)},
       {"as_of", to_text(record.as_of)},
       {"book",
@@ -73,7 +103,12 @@ std::string to_json(const DailyRecord& record) {
         {"events", record.book.events},
         {"verified", record.book.looked.empty() ? Json() : Json(clean_text(record.book.looked))},
         {"damage", record.book.damage.empty() ? Json() : Json(clean_text(record.book.damage))}}}};
-  for (const Table& table : tables_of(record)) out[table.key] = rows_of(table);
+  Json heads = Json::object();
+  for (const Table& table : tables_of(record)) {
+    out[table.key] = rows_of(table, shown);
+    heads[table.key] = headed(table, shown);
+  }
+  out["tables"] = std::move(heads);
   Json maps = Json::array();
   for (const PourRecord& pour : record.pours) {
     for (const DoseMap& map : pour.dose_maps) {
@@ -83,7 +118,9 @@ std::string to_json(const DailyRecord& record) {
     }
   }
   out["dose_maps"] = std::move(maps);
-  out["cautions"] = record_cautions();
+  Json cautions = Json::array();
+  for (const std::string& caution : record_cautions()) cautions.push_back(shown.told(caution));
+  out["cautions"] = std::move(cautions);
   return out.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

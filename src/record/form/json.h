@@ -1,4 +1,6 @@
-// The record as JSON: SI, unrounded, times RFC 3339 UTC with milliseconds, absent = null.
+// The record as JSON: SI, unrounded, times RFC 3339 UTC with milliseconds, absent = null. Each row
+// carries beside its values the texts that its reader sees ("shown", in the record's language and
+// units; headings and units under "tables"). Its schema is published in db/record.schema.json.
 #pragma once
 
 #include <string>

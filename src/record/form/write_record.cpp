@@ -8,13 +8,15 @@
 #include <utility>
 
 #include "base/unfinished.h"
+#include "record/form/archive_pdf.h"
 #include "record/form/csv.h"
+#include "record/form/html.h"
 #include "record/form/json.h"
 #include "record/form/xlsx.h"
 #include "record/model/book_words.h"
 #include "record/model/edition.h"
+#include "record/model/shown.h"
 #include "record/model/table.h"
-#include "record/pdf/pdf.h"
 
 namespace rb {
 
@@ -27,12 +29,13 @@ struct NewFile {
   std::string bytes;
 };
 
-constexpr std::array<std::pair<std::string_view, Format>, 5> kFormats{{
+constexpr std::array<std::pair<std::string_view, Format>, 6> kFormats{{
     {"pdf", Format::pdf},
     {"xlsx", Format::xlsx},
     {"csv", Format::csv},
     {"json", Format::json},
     {"png", Format::png},
+    {"html", Format::html},
 }};
 
 // Letters and figures; all else becomes one hyphen.
@@ -71,9 +74,28 @@ void add_maps(const DailyRecord& record, const fs::path& stem, std::vector<NewFi
           fmt::format("{}-{}-{}", i + 1, word.empty() ? "element" : word, to_text(map.side)),
           taken);
       files.push_back({fmt::format("{}-dose-{}.png", stem.string(), name),
-                       dose_map_png(map, record.units, 1600, edition_text(record))});
+                       dose_map_png(map, voice_of(record), 1600, Shown{record}.edition())});
     }
   }
+}
+
+// A file for every table that has rows, and before them one that lists them.
+void add_tables(const DailyRecord& record, const fs::path& stem, std::vector<NewFile>& files) {
+  Table index{"index", "Files", {}, {}};
+  index.columns = {{"file", "File"}, {"title", "Title"}, {"rows", "Rows", Measure::count}};
+  std::vector<NewFile> some;
+  const auto add = [&](const Table& table) {
+    const fs::path file = fmt::format("{}-{}.csv", stem.string(), table.key);
+    index.rows.push_back({file.filename().string(), Shown{record}.title(table),
+                          static_cast<double>(table.rows.size())});
+    some.push_back({file, to_csv(table)});
+  };
+  add(book_table(record));
+  for (const Table& table : tables_of(record)) {
+    if (!table.rows.empty()) add(table);
+  }
+  files.push_back({stem.string() + "-index.csv", to_csv(index)});
+  for (NewFile& file : some) files.push_back(std::move(file));
 }
 
 Result<std::vector<NewFile>> files_of(const DailyRecord& record, const fs::path& stem,
@@ -83,20 +105,20 @@ Result<std::vector<NewFile>> files_of(const DailyRecord& record, const fs::path&
     switch (format) {
       case Format::pdf:
       case Format::xlsx: {
-        auto bytes = format == Format::pdf ? to_pdf(record) : to_xlsx(record);
+        auto bytes = format == Format::pdf ? to_archive_pdf(record) : to_xlsx(record);
         if (!bytes) return Failed{bytes.error()};
         files.push_back(
             {stem.string() + (format == Format::pdf ? ".pdf" : ".xlsx"), std::move(*bytes)});
         break;
       }
       case Format::csv:
-        files.push_back({stem.string() + "-book.csv", to_csv(book_table(record))});
-        for (const Table& table : tables_of(record)) {
-          files.push_back({fmt::format("{}-{}.csv", stem.string(), table.key), to_csv(table)});
-        }
+        add_tables(record, stem, files);
         break;
       case Format::json:
         files.push_back({stem.string() + ".json", to_json(record)});
+        break;
+      case Format::html:
+        files.push_back({stem.string() + ".html", to_html(record)});
         break;
       case Format::png:
         add_maps(record, stem, files);

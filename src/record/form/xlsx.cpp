@@ -12,9 +12,10 @@
 #include <cmath>
 #include <map>
 
+#include "pour/plan/most.h"
 #include "record/model/book_words.h"
 #include "record/model/clean_text.h"
-#include "record/model/table.h"
+#include "record/model/shown.h"
 
 namespace rb {
 
@@ -74,7 +75,8 @@ std::string fitting(std::string text, std::size_t most = kLongest) {
 
 class Book {
  public:
-  Book(lxw_workbook* book, const DailyRecord& record) : book_(book), record_(record) {
+  Book(lxw_workbook* book, const DailyRecord& record)
+      : book_(book), record_(record), shown_(record) {
     heading_ = workbook_add_format(book_);
     format_set_bold(heading_);
     format_set_font_color(heading_, LXW_COLOR_WHITE);
@@ -102,66 +104,34 @@ class Book {
     format_set_align(moment_, LXW_ALIGN_VERTICAL_TOP);
   }
 
+  // What the record is, its figures and its maps, all on one sheet.
   void front() {
-    lxw_worksheet* sheet = workbook_add_worksheet(book_, "Record");
-    worksheet_set_column(sheet, 0, 0, 22, nullptr);
-    worksheet_set_column(sheet, 1, 1, 90, nullptr);
-    lxw_row_t row = 0;
-    write(sheet, row, 0, "Daily consolidation record", title_);
-    row += 2;
-    const auto fact = [&](const char* name, const std::string& value) {
-      write(sheet, row, 0, name, strong_);
-      write(sheet, row++, 1, value, text_);
-    };
-    fact("Site", record_.site);
-    fact("Day", fmt::format("{} ({})", long_day_text(record_), day_text(record_)));
-    fact("Times", "local, " + offset_text(record_.utc_offset));
-    if (record_.edition > 1) fact("Edition", edition_text(record_));
-    fact("Book", record_.book.tag);
-    fact("Events in the book", std::to_string(record_.book.events));
-    if (record_.book.head_event > 0) {
-      fact("Newest event", std::to_string(record_.book.head_event));
+    lxw_worksheet* sheet = workbook_add_worksheet(book_, told(said("Record")).c_str());
+    worksheet_set_column(sheet, 0, 0, 34, nullptr);
+    worksheet_set_column(sheet, 1, 16, 20, nullptr);
+    write(sheet, row_, 0, shown_.record_title(), title_);
+    row_ += 2;
+    facts(sheet);
+    row_ += 1;
+    write(sheet, row_++, 0, shown_.title(day_table(record_)), strong_);
+    row_ = table(sheet, row_, day_table(record_), false) + 1;
+    maps(sheet);
+    for (const std::string& caution : record_cautions()) {
+      fact(sheet, said("Caution"), shown_.told(caution));
     }
-    fact("Hash of the newest", record_.book.head_hash);
-    fact("Its short code", head_code(record_.book));
-    if (!record_.book.looked.empty()) fact("Verified", record_.book.looked);
-    if (!record_.book.damage.empty()) {
-      write(sheet, row, 0, "Damage", damaged_);
-      write(sheet, row++, 1, record_.book.damage, damaged_);
-    }
-    for (const std::string& caution : record_cautions()) fact("Caution", caution);
+    worksheet_set_landscape(sheet);
+    worksheet_fit_to_pages(sheet, 1, 0);
   }
 
-  void sheet(const Table& table) {
-    lxw_worksheet* sheet = workbook_add_worksheet(book_, sheet_name(table.key).c_str());
-    std::vector<std::size_t> shown_columns;
-    for (std::size_t i = 0; i < table.columns.size(); ++i) {
-      if (table.columns[i].on != On::paper) shown_columns.push_back(i);
-    }
-    lxw_col_t at = 0;
-    for (const std::size_t i : shown_columns) {
-      const Column& column = table.columns[i];
-      std::string heading = heading_with_unit(column, record_.units);
-      if (column.measure == Measure::moment) {
-        heading += " (" + offset_text(record_.utc_offset) + ")";
-      }
-      write(sheet, 0, at, heading, heading_);
-      worksheet_set_column(sheet, at, at, width_of(table, i), nullptr);
-      for (std::size_t r = 0; r < table.rows.size(); ++r) {
-        const auto* text = std::get_if<std::string>(&table.rows[r][i]);
-        if (text != nullptr && table.key == "damaged") {
-          write(sheet, static_cast<lxw_row_t>(r + 1), at, *text, damaged_);
-        } else {
-          put(sheet, static_cast<lxw_row_t>(r + 1), at, table.rows[r][i], column.measure);
-        }
-      }
-      ++at;
-    }
-    worksheet_set_row(sheet, 0, 32, nullptr);
+  [[nodiscard]] bool whole() const { return whole_; }
+
+  void sheet(const Table& table_of_record) {
+    lxw_worksheet* sheet = workbook_add_worksheet(book_, sheet_name(table_of_record).c_str());
+    const lxw_row_t end = table(sheet, 0, table_of_record, true);
     worksheet_freeze_panes(sheet, 1, 0);
-    if (at > 0) {
-      worksheet_autofilter(sheet, 0, 0, static_cast<lxw_row_t>(table.rows.size()),
-                           static_cast<lxw_col_t>(at - 1));
+    if (!table_of_record.columns.empty()) {
+      worksheet_autofilter(sheet, 0, 0, end - 1,
+                           static_cast<lxw_col_t>(table_of_record.columns.size() - 1));
     }
     worksheet_set_landscape(sheet);
     worksheet_fit_to_pages(sheet, 1, 0);
@@ -174,9 +144,98 @@ class Book {
     worksheet_write_string(sheet, row, column, fitting(clean_text(text)).c_str(), format);
   }
 
-  static std::string sheet_name(std::string key) {
-    key.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(key.front())));
-    return key;
+  [[nodiscard]] std::string told(Said english) const { return shown_.told(english); }
+
+  void fact(lxw_worksheet* sheet, Said name, const std::string& value) {
+    write(sheet, row_, 0, told(name), strong_);
+    worksheet_merge_range(sheet, row_, 1, row_, 12, "", text_);
+    write(sheet, row_, 1, value, text_);
+    const double lines = 1 + std::floor(static_cast<double>(value.size()) / 150);
+    if (lines > 1) worksheet_set_row(sheet, row_, 15.0 * lines, nullptr);
+    ++row_;
+  }
+
+  void facts(lxw_worksheet* sheet) {
+    const BookFacts& book = record_.book;
+    fact(sheet, said("Site"), record_.site);
+    fact(sheet, said("Day"), fmt::format("{} ({})", shown_.long_day(), day_text(record_)));
+    fact(sheet, said("Times"), shown_.clock_words());
+    if (record_.edition > 1) fact(sheet, said("Edition"), shown_.edition());
+    fact(sheet, said("Book"), book.tag);
+    fact(sheet, said("Events in the book"), std::to_string(book.events));
+    if (book.head_event > 0) fact(sheet, said("Newest event"), std::to_string(book.head_event));
+    fact(sheet, said("Hash of the newest"), book.head_hash);
+    fact(sheet, said("Its short code"), head_code(book));
+    if (!book.looked.empty()) fact(sheet, said("Verified"), book.looked);
+    if (book.damage.empty()) return;
+    write(sheet, row_, 0, told(said("Damage")), damaged_);
+    write(sheet, row_++, 1, book.damage, damaged_);
+  }
+
+  // Each face under its title, as on paper.
+  void maps(lxw_worksheet* sheet) {
+    constexpr int kPixels = 1000;
+    constexpr double kRowTall = 20;  // pixels of a row as it comes
+    for (const PourRecord& pour : record_.pours) {
+      for (const DoseMap& map : pour.dose_maps) {
+        write(sheet, row_++, 0, shown_.map_title(map), strong_);
+        const std::string png = dose_map_png(map, shown_.voice(), kPixels);
+        const auto* bytes = reinterpret_cast<const unsigned char*>(png.data());
+        if (worksheet_insert_image_buffer(sheet, row_, 0, bytes, png.size()) != LXW_NO_ERROR) {
+          whole_ = false;
+        }
+        row_ += static_cast<lxw_row_t>(std::ceil(png_tall(png) / kRowTall)) + 2;
+      }
+    }
+  }
+
+  // The height a PNG tells in its header (ISO/IEC 15948, 11.2.2).
+  static double png_tall(const std::string& png) {
+    constexpr std::size_t kAt = 20;
+    if (png.size() < kAt + 4) return 0;
+    double tall = 0;
+    for (std::size_t i = 0; i < 4; ++i)
+      tall = tall * 256 + static_cast<unsigned char>(png[kAt + i]);
+    return tall;
+  }
+
+  // From a row on, headings first; returns the row after the last. `wide`: columns as wide as their
+  // texts.
+  lxw_row_t table(lxw_worksheet* sheet, lxw_row_t from, const Table& table, bool wide) {
+    worksheet_set_row(sheet, from, 32, nullptr);
+    for (std::size_t i = 0; i < table.columns.size(); ++i) {
+      const auto at = static_cast<lxw_col_t>(i);
+      const Column& column = table.columns[i];
+      std::string heading = shown_.heading(column);
+      if (column.measure == Measure::moment) {
+        heading += " (" + offset_text(record_.utc_offset) + ")";
+      }
+      write(sheet, from, at, heading, heading_);
+      if (wide) worksheet_set_column(sheet, at, at, width_of(table, i), nullptr);
+      for (std::size_t r = 0; r < table.rows.size(); ++r) {
+        const auto* text = std::get_if<std::string>(&table.rows[r][i]);
+        const auto row = static_cast<lxw_row_t>(from + 1 + r);
+        if (text != nullptr && table.key == "damaged") {
+          write(sheet, row, at, *text, damaged_);
+        } else {
+          put(sheet, row, at, table.rows[r][i], column);
+        }
+      }
+    }
+    return static_cast<lxw_row_t>(from + 1 + table.rows.size());
+  }
+
+  // The table's title, as far as a sheet's name may go, unlike any other's.
+  std::string sheet_name(const Table& table) {
+    constexpr std::size_t kMost = 26;  // of 31 letters, so that a number has room
+    const std::string title = shown_.title(table);
+    std::string name;
+    for (const char c : title.substr(0, title.find(':'))) {
+      if (std::string_view{"[]*?/\\'"}.find(c) == std::string_view::npos) name += c;
+    }
+    name = std::string{first_letters(name, kMost)};
+    const int nth = ++names_[name];
+    return nth == 1 ? name : fmt::format("{} {}", name, nth);
   }
 
   static double width_of(const Table& table, std::size_t column) {
@@ -191,11 +250,10 @@ class Book {
   }
 
   void put(lxw_worksheet* sheet, lxw_row_t row, lxw_col_t column, const Cell& cell,
-           Measure measure) {
-    if (const auto* text = std::get_if<std::string>(&cell)) {
-      write(sheet, row, column, *text, text_);
-    } else if (const auto* yes = std::get_if<bool>(&cell)) {
-      write(sheet, row, column, *yes ? "yes" : "no", text_);
+           const Column& of) {
+    const Measure measure = of.measure;
+    if (std::holds_alternative<std::string>(cell) || std::holds_alternative<bool>(cell)) {
+      write(sheet, row, column, shown_.text(cell, of), text_);
     } else if (const auto* moment = std::get_if<Moment>(&cell)) {
       lxw_datetime when = calendar(*moment, record_.utc_offset);
       worksheet_write_datetime(sheet, row, column, &when, moment_);
@@ -220,8 +278,12 @@ class Book {
 
   lxw_workbook* book_;
   const DailyRecord& record_;
+  Shown shown_;
   lxw_format *heading_, *title_, *strong_, *text_, *damaged_, *moment_;
   std::map<Measure, lxw_format*> numbers_;
+  std::map<std::string, int> names_;
+  bool whole_ = true;  // every picture found room
+  lxw_row_t row_ = 0;  // of the first sheet, the next free
 };
 
 }  // namespace
@@ -237,7 +299,7 @@ Result<std::string> to_xlsx(const DailyRecord& record) {
     return fail(Error::Kind::input, said("workbook"), said("could not be started"),
                 said("Close other programs"));
   }
-  std::string title = "Daily consolidation record " + day_text(record);
+  std::string title = Shown{record}.record_title() + " " + day_text(record);
   std::string subject = fitting(clean_text(record.site), 255);
   lxw_doc_properties properties{};
   properties.title = title.data();
@@ -247,10 +309,16 @@ Result<std::string> to_xlsx(const DailyRecord& record) {
   workbook_set_properties(workbook, &properties);
   Book book{workbook, record};
   book.front();
-  for (const Table& table : tables_of(record)) book.sheet(table);
+  for (const Table& table : tables_of(record)) {
+    if (!table.rows.empty() && table.key != "day_pours") book.sheet(table);
+  }
   const lxw_error error = workbook_close(workbook);
   if (error != LXW_NO_ERROR) {
     return fail(Error::Kind::input, said("workbook"), lxw_strerror(error),
+                said("See that the disk has room"));
+  }
+  if (!book.whole()) {
+    return fail(Error::Kind::input, said("workbook"), said("its pictures found no room"),
                 said("See that the disk has room"));
   }
   return file.bytes();

@@ -1,6 +1,7 @@
-// The record as a workbook: a first sheet that says what it is, then one sheet a table. Numbers are
-// numbers in the pour's units, times are local dates and times; the heading names unit and offset.
-// Texts stay texts, whatever they begin with.
+// The record as a workbook: a first sheet that says what it is, with the day's figures and the
+// maps, then one sheet a table that has rows. Numbers are numbers in the pour's units, times are
+// local dates and times; the heading names unit and offset. Texts stay texts, whatever they begin
+// with.
 #pragma once
 
 #include <string>

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "base/short_code.h"
+#include "words/sentence.h"
 
 namespace rb {
 
@@ -22,11 +23,17 @@ std::string head_code(const BookFacts& book) {
   return short_code(book.head_hash);
 }
 
-std::string head_words(const BookFacts& book) {
-  std::string words = "hash " + book.head_hash;
-  if (book.head_event > 0) words = fmt::format("event {}, {}", book.head_event, words);
-  if (const std::string code = head_code(book); !code.empty()) words += ", short code " + code;
-  return words;
+std::string head_words(const BookFacts& book, Language language) {
+  const Facts facts{{"event", std::to_string(book.head_event)},
+                    {"hash", book.head_hash},
+                    {"code", head_code(book)}};
+  const bool numbered = book.head_event > 0;
+  const bool coded = !head_code(book).empty();
+  const Said words = numbered && coded ? said("event {event}, hash {hash}, short code {code}")
+                     : numbered        ? said("event {event}, hash {hash}")
+                     : coded           ? said("hash {hash}, short code {code}")
+                                       : said("hash {hash}");
+  return words_of(Saying{words, facts}, Voice{.language = language});
 }
 
 Table book_table(const DailyRecord& record) {
@@ -42,14 +49,14 @@ Table book_table(const DailyRecord& record) {
   for (const auto& text : {book.head_hash, head_code(book), book.looked, book.damage}) {
     add(row, text);
   }
-  Table table{"book", "Book", {}, {}};
-  table.columns = {{"tag", "Book"},
-                   {"events", "Events", Measure::count},
-                   {"head_event", "Newest event", Measure::count},
-                   {"head_hash", "Its hash"},
-                   {"short_code", "Short code"},
-                   {"verified", "Verified"},
-                   {"damage", "Damage"}};
+  Table table{"book", said("Book").english, {}, {}};
+  table.columns = {{"tag", said("Book").english},
+                   {"events", said("Events").english, Measure::count},
+                   {"head_event", said("Newest event").english, Measure::count},
+                   {"head_hash", said("Its hash").english},
+                   {"short_code", said("Short code").english},
+                   {"verified", said("Verified").english},
+                   {"damage", said("Damage").english}};
   table.rows.push_back(std::move(row));
   return table;
 }

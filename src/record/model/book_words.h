@@ -12,7 +12,7 @@ namespace rb {
 std::string head_code(const BookFacts& book);
 
 /// "event 78, hash 9f2c..., short code QC6RK-2KKSM"; what is not known is left out.
-std::string head_words(const BookFacts& book);
+std::string head_words(const BookFacts& book, Language language = {});
 
 /// The book as a table of one line, for files that have no page to say it on.
 Table book_table(const DailyRecord& record);

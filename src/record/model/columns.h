@@ -83,13 +83,17 @@ struct Col {
   Measure measure;
   std::function<Cell(const Line&)> of;
   On on = On::both;
+  bool word = false;
 };
+
+/// A column whose texts are words of ours, told in the reader's language.
+inline constexpr bool kWord = true;
 
 template <class Line>
 Table table(const char* key, const char* title, const std::vector<Line>& lines,
             const std::vector<Col<Line>>& columns) {
   Table made{key, title, {}, {}};
-  for (const auto& c : columns) made.columns.push_back({c.key, c.heading, c.measure, c.on});
+  for (const auto& c : columns) made.columns.push_back({c.key, c.heading, c.measure, c.on, c.word});
   for (const Line& line : lines) {
     std::vector<Cell> row;
     row.reserve(columns.size());
@@ -110,6 +114,8 @@ using M = Measure;
 // What was done and found.
 Table findings(const PourRecord&);
 Table lifts(const PourRecord&);
+Table tops(const PourRecord&);
+Table joints(const PourRecord&);
 Table forms(const PourRecord&);
 Table runs(const PourRecord&);
 Table power(const PourRecord&);

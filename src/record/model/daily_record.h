@@ -15,6 +15,7 @@
 #include "pour/log/state.h"
 #include "pour/log/unread.h"
 #include "record/model/dose_map.h"
+#include "words/language.h"
 
 namespace rb {
 
@@ -35,6 +36,7 @@ struct RecordInput {
   const CheckReport& report;
   std::vector<SideDose> dose;  ///< what trade reckoned; no field, no fill in the picture
   Unread unread{};             ///< what the book kept of it and cannot give
+  bool stories = false;        ///< tell what happened at each spot, for a page to touch
 };
 
 struct PersonLine {
@@ -101,8 +103,33 @@ struct LiftLine {
   std::optional<double> under_share;
   std::optional<Seconds> min_dose, mean_dose;
 };
+/// The top of a bay as it was read, or of bays side by side at the same height.
+struct TopLine {
+  Moment at;
+  std::string element;
+  int bay = 0, bay_to = 0;  ///< from 1; the same where it is of one
+  Length height;
+  bool fell = false;  ///< under what stood before, which stands on
+  std::string by;
+  bool operator==(const TopLine&) const = default;
+};
+/// Where one lift's concrete lies on another's, bay by bay, or bays side by side that fared alike.
+struct JointLine {
+  std::string element;
+  int lift = 0;             ///< whose top it is
+  int bay = 0, bay_to = 0;  ///< from 1; the same where it is of one
+  Length height;
+  Moment came, covered;
+  Moment sets;                    ///< the early side
+  std::optional<Moment> knitted;  ///< none: never
+  bool in_time = false;           ///< before it set
+  bool decided = false;           ///< somebody logged how it is to be treated
+  bool operator==(const JointLine&) const = default;
+};
 struct RunLine {
   std::string element, side, row;
+  std::optional<int> lift;  ///< begun last when the run began
+  std::string by;
   Moment from;
   std::optional<Moment> to;  ///< none: no rest was logged
   std::optional<Seconds> ran;
@@ -170,6 +197,9 @@ struct FindingLine {
   int cause = 0;      ///< from 1, in the order they are told
   int of_cause = 1;   ///< from 1: the first is the gravest of its cause
   std::string group;  ///< id of the cause, as `check --json` has it
+  std::string title;  ///< of the rule, in words
+  std::string place;  ///< "W1, lift 3, bay 2, row R4, far"
+  std::string told;   ///< says, advice, source and review, a line each
   std::string rule, element, side, row;
   std::optional<int> lift, bay;  ///< from 1
   std::optional<Moment> from, to;
@@ -292,6 +322,7 @@ struct PourRecord {
   std::size_t trucks = 0;        ///< loads that were discharged
   std::optional<Volume> placed;  ///< of their tickets; none when no ticket tells
   std::optional<Volume> net;     ///< below the top surface, openings out
+  std::size_t causes_open = 0, causes_accepted = 0, causes_sent_back = 0;  ///< of findings
   std::vector<PersonLine> people;
   std::vector<ElementLine> elements;
   std::vector<MixLine> mixes;
@@ -301,6 +332,8 @@ struct PourRecord {
   std::vector<HoldLine> holds;
   std::vector<FormLine> forms;
   std::vector<LiftLine> lifts;
+  std::vector<TopLine> tops;
+  std::vector<JointLine> joints;
   std::vector<RunLine> runs;
   std::vector<PowerLine> power;
   std::vector<SettingLine> settings;
@@ -337,8 +370,11 @@ struct DailyRecord {
   int edition = 1;                          ///< numbered by what stands in the folder written to
   std::optional<EarlierEdition> earlier{};  ///< of the edition before
   Moment day{};                             ///< its start, local
-  std::chrono::minutes utc_offset{0};
-  Units units = Units::si;  ///< of the first pour's plan; shown for all
+  Moment day_end{};                         ///< when the next day starts
+  std::chrono::minutes utc_offset{0};       ///< at its start; every time is told in it
+  std::chrono::minutes utc_offset_end{0};   ///< at its end: another where clocks were changed
+  Language language{};                      ///< of its reader
+  Units units = Units::si;                  ///< of the first pour's plan; shown for all
   std::string site;
   BookFacts book;
   Moment as_of{};  ///< the newest moment any event tells of or was entered at
@@ -346,23 +382,34 @@ struct DailyRecord {
   std::vector<PourWithoutPlan> without_plan;  ///< pours of the book that cannot be shown
 };
 
-/// Whether any event that still stands happened on the local day that starts at `day`.
-bool touches(const PourState& state, Moment day);
+/// A local day: 23 or 25 hours where the clocks are changed on it.
+struct LocalDay {
+  Moment start{}, end{};                                  ///< `end` is the start of the next
+  std::chrono::minutes utc_offset{0}, utc_offset_end{0};  ///< at its start and at its end
+};
+/// A day of 24 hours.
+LocalDay plain_day(Moment start, std::chrono::minutes utc_offset);
 
-/// `day` is the start of the local day (parse_day). The order of the pours is kept.
+/// Whether any event that still stands happened on the day.
+bool touches(const PourState& state, const LocalDay& day);
+
+/// The order of the pours is kept.
+DailyRecord make_daily_record(const std::vector<RecordInput>& pours, const LocalDay& day,
+                              BookFacts book, std::vector<PourWithoutPlan> without_plan = {},
+                              Language language = {});
+/// The same of a plain day that starts at `day` (parse_day).
 DailyRecord make_daily_record(const std::vector<RecordInput>& pours, Moment day,
                               std::chrono::minutes utc_offset, BookFacts book,
-                              std::vector<PourWithoutPlan> without_plan = {});
+                              std::vector<PourWithoutPlan> without_plan = {},
+                              Language language = {});
 
-/// "2026-03-02", "Monday 2 March 2026", "UTC-05:00".
+/// "2026-03-02", "UTC-05:00".
 std::string day_text(const DailyRecord& record);
-std::string long_day_text(const DailyRecord& record);
 std::string offset_text(std::chrono::minutes utc_offset);
 
-/// "Edition 2. The one before it: FILE, SHA-256 ..."; empty for a first edition.
-std::string edition_text(const DailyRecord& record);
-
-/// The usual cautions, printed in every record.
+/// The usual cautions, printed in every record; and each in a line. In English: keys of the
+/// catalogues.
 const std::vector<std::string>& record_cautions();
+const std::vector<std::string>& short_cautions();
 
 }  // namespace rb

@@ -115,15 +115,18 @@ std::size_t dose_class(const DoseMap& map, Seconds dose) {
   return dose <= edges[3] + kHair ? 4 : 5;
 }
 
-std::array<std::string, kDoseClasses> dose_legend(const DoseMap& map) {
+std::array<std::string, kDoseClasses> dose_legend(const DoseMap& map, Language language) {
   const auto edges = dose_class_edges(map);
-  const auto whole = [&](std::size_t i) { return fmt::format("{:g}", edges[i].count()); };
-  return {"none",
-          fmt::format("under {} s", whole(0)),
-          fmt::format("{} to {} s", whole(0), whole(1)),
-          fmt::format("{} to {} s", whole(1), whole(2)),
-          fmt::format("{} to {} s", whole(2), whole(3)),
-          fmt::format("over {} s", whole(3))};
+  const auto say = [&](Said english, std::size_t from, std::size_t to) {
+    return words_of(Saying{english,
+                           {{"from", fmt::format("{:g}", edges.at(from).count())},
+                            {"to", fmt::format("{:g}", edges.at(to).count())}}},
+                    Voice{.language = language});
+  };
+  const Said between = said("{from} to {to} s");
+  return {told(language, said("none")), say(said("under {to} s"), 0, 0),
+          say(between, 0, 1),           say(between, 1, 2),
+          say(between, 2, 3),           say(said("over {from} s"), 3, 3)};
 }
 
 std::array<std::vector<DoseBand>, kDoseClasses> dose_bands(const DoseMap& map) {

@@ -10,7 +10,9 @@
 
 #include "base/quantity.h"
 #include "pour/log/state.h"
+#include "record/model/spot_stories.h"
 #include "trade/dose/dose.h"
+#include "words/sentence.h"
 
 namespace rb {
 
@@ -57,6 +59,7 @@ struct DoseMap {
   std::vector<DoseMapBlemish> blemishes;
   std::vector<DoseMapPatch> patches;  ///< none: the dose was not reckoned
   Seconds dose_min{90}, dose_max{120};
+  SpotStories stories;  ///< empty where nobody asked for them
 };
 
 /// The outline from plan and state, the fill from the field.
@@ -69,7 +72,7 @@ inline constexpr std::size_t kDoseClasses = 6;
 std::array<Seconds, 4> dose_class_edges(const DoseMap& map);
 std::size_t dose_class(const DoseMap& map, Seconds dose);
 /// "none", "under 45 s", "45 to 90 s" ...
-std::array<std::string, kDoseClasses> dose_legend(const DoseMap& map);
+std::array<std::string, kDoseClasses> dose_legend(const DoseMap& map, Language language = {});
 
 /// A rectangle of one class only.
 struct DoseBand {
@@ -80,7 +83,7 @@ struct DoseBand {
 std::array<std::vector<DoseBand>, kDoseClasses> dose_bands(const DoseMap& map);
 
 /// A picture file of the face with its legend, `width` pixels wide; `under` stands below it, small.
-std::string dose_map_png(const DoseMap& map, Units units, int width = 1600,
+std::string dose_map_png(const DoseMap& map, const Voice& voice, int width = 1600,
                          const std::string& under = {});
 
 }  // namespace rb

@@ -1,5 +1,4 @@
 #include "record/model/pour_record.h"
-#include "check/say_finding.h"
 
 #include <fmt/format.h>
 
@@ -14,9 +13,11 @@
 #include "pour/outlook/run_wanted.h"
 #include "record/model/after_pour.h"
 #include "record/model/event_words.h"
+#include "record/model/finding_lines.h"
 #include "record/model/held_to.h"
 #include "record/model/load_lines.h"
 #include "record/model/names.h"
+#include "record/model/placing_lines.h"
 #include "record/model/power_lines.h"
 #include "record/model/signature_lines.h"
 
@@ -32,7 +33,8 @@ class Maker {
         unread_(input.unread),
         plan_(*input.state.plan),
         names_(input.state),
-        voice_(voice) {}
+        voice_(voice),
+        stories_(input.stories) {}
 
   PourRecord make(const std::vector<SideDose>& fields) {
     head();
@@ -40,21 +42,26 @@ class Maker {
     out_.limits = held_to(plan_, voice_);
     before_and_between();
     placing();
+    put_tops(out_, state_);
+    put_joints(out_, state_);
     forms();
     motors();
-    out_.power = power_lines(state_, report_);
+    out_.power = power_lines(state_, report_, voice_);
     out_.settings = setting_lines(state_);
     loads();
-    findings();
+    put_findings(out_, state_, report_, voice_);
     corrections();
     words();
     put_after_pour(out_, state_);
     face();
-    put_review(out_, state_, report_, names_);
     put_amendments(out_, state_, names_);
-    put_signatures(out_, state_, names_);
+    put_signatures(out_, state_, names_, voice_);
     unread();
-    for (const SideDose& field : fields) out_.dose_maps.push_back(make_dose_map(state_, field));
+    for (const SideDose& field : fields) {
+      out_.dose_maps.push_back(make_dose_map(state_, field));
+      if (!stories_) continue;
+      out_.dose_maps.back().stories = spot_stories(state_, field.element, field.side, voice_);
+    }
     return std::move(out_);
   }
 
@@ -154,6 +161,8 @@ class Maker {
       RunLine line{names_.element(r.element),
                    to_text(row.side),
                    row.id.text,
+                   lift_at(state_, r.element, r.from),
+                   names_.by(r.ref),
                    names_.moment(r.from),
                    names_.moment(r.to),
                    std::nullopt,
@@ -182,7 +191,7 @@ class Maker {
       if (h.out) {  // the same hang, a place poorer
         const auto* out = std::get_if<event::MotorOut>(&names_.event(*h.out).what);
         if (!motors.empty()) motors += ", ";
-        motors += "without " + out->motor.text;
+        motors += words_of(Saying{said("without {motor}"), {{"motor", out->motor.text}}}, voice_);
       }
       out_.moves.push_back({names_.element(h.element), to_text(row.side), row.id.text, motors,
                             names_.moment(h.from), names_.moment(h.to), h.cables,
@@ -202,44 +211,6 @@ class Maker {
     if (net.value() > 0) out_.net = net;
   }
 
-  void findings() {
-    for (const NotJudged& gap : report_.not_judged) {
-      out_.not_judged.push_back(sentence(gap, plan_, voice_));
-    }
-    int cause = 0;
-    for (const auto& same : by_cause(report_.findings)) {
-      ++cause;
-      for (const Finding& f : same) {
-        out_.findings.push_back(finding(f));
-        out_.findings.back().cause = cause;
-        out_.findings.back().of_cause = static_cast<int>(&f - same.data()) + 1;
-      }
-    }
-  }
-
-  [[nodiscard]] FindingLine finding(const Finding& f) const {
-    FindingLine line;
-    line.severity = f.severity;
-    line.rule = f.rule;
-    if (f.element) line.element = names_.element(*f.element);
-    if (f.element && f.row) line.row = names_.row(*f.element, *f.row).id.text;
-    if (f.side) line.side = to_text(*f.side);
-    line.lift = f.lift;
-    if (f.bay) line.bay = static_cast<int>(*f.bay) + 1;
-    line.from = names_.moment(f.from);
-    line.to = names_.moment(f.to);
-    line.measured = f.measured;
-    line.limit = f.limit;
-    line.measured_text = measured_text(f, voice_);
-    line.limit_text = limit_text(f, voice_);
-    line.source = source_text(f.source, voice_);
-    line.says = sentence(f, plan_, voice_);
-    line.says_si = sentence(f, plan_, kTerminal);
-    line.advice = advice_text(f, voice_);
-    line.group = f.group;
-    return line;
-  }
-
   void corrections() {
     for (const Correction& c : state_.corrections) {
       const Event& made = names_.event(c.made_by);
@@ -249,32 +220,34 @@ class Maker {
       if (const auto* strike = std::get_if<event::Strike>(&made.what)) line.why = strike->why;
       if (c.after.empty()) {
         line.what = "struck";
-        line.changes = line_words(c.before);
+        line.changes = line_words(c.before, voice_.language);
       } else {
-        line.changes = change_words(c.before, c.after);
+        line.changes = change_words(c.before, c.after, voice_.language);
       }
       out_.corrections.push_back(std::move(line));
     }
     for (const LogEntry& entry : state_.log) {
       const Event& e = entry.event;
       if (e.entry && entry.late()) {
-        out_.late.push_back({e.at, e.entry->wall, between(e.at, e.entry->wall), event_words(e),
-                             names_.person(e.by)});
+        out_.late.push_back({e.at, e.entry->wall, between(e.at, e.entry->wall),
+                             event_words(e, voice_.language), names_.person(e.by)});
       }
       if (e.uncertain > Seconds{0}) {
         out_.uncertain.push_back(
-            {entry.when, e.uncertain,
-             fmt::format("{}; time may be off by {:.1f} s", event_words(e), e.uncertain.count()),
-             names_.person(e.by)});
+            {entry.when, e.uncertain, event_words(e, voice_.language), names_.person(e.by)});
       }
       if (!entry.struck && entry.sense != LogEntry::Sense::counts) {
-        out_.aside.push_back({entry.when, event_words(e), words_of(entry.why_not, voice_)});
+        out_.aside.push_back(
+            {entry.when, event_words(e, voice_.language), words_of(entry.why_not, voice_)});
       }
     }
     for (const ClockStep& step : state_.clock_steps) {
       out_.aside.push_back(
-          {names_.moment(step.at), fmt::format("clock stepped by {:+.1f} s", step.step.count()),
-           "the wall clock and the clock that never steps disagreed; durations follow the latter"});
+          {names_.moment(step.at),
+           words_of(Saying{said("clock stepped by {step+}"), {{"step", amount(step.step)}}},
+                    voice_),
+           told(voice_.language, said("the wall clock and the clock that never steps disagreed; "
+                                      "durations follow the latter"))});
     }
   }
 
@@ -330,6 +303,7 @@ class Maker {
   const Plan& plan_;
   Names names_;
   const Voice voice_;
+  const bool stories_;
   PourRecord out_;
 };
 

@@ -11,38 +11,40 @@ namespace rb {
 
 namespace {
 
-std::string cord_text(const Cable& cord) {
-  return fmt::format("{:g} mm2, {:g} m", in_square_metres(cord.section) * 1e6,
-                     in_metres(cord.length));
-}
-
-std::string cords_text(const Inverter& inverter) {
+std::string cords_text(const Inverter& inverter, const Voice& voice) {
   std::string text;
-  if (inverter.trunk) text = "trunk " + cord_text(*inverter.trunk);
-  if (inverter.cable) {
-    text += (text.empty() ? "own cord " : "; own cord ") + cord_text(*inverter.cable);
-  }
+  const auto add = [&](Said english, const Cable& cord) {
+    const Saying saying{english,
+                        {{"section", fmt::format("{:g}", in_square_metres(cord.section) * 1e6)},
+                         {"length", amount(cord.length)}}};
+    text += (text.empty() ? "" : "; ") + words_of(saying, voice);
+  };
+  if (inverter.trunk) add(said("trunk {section} mm2, {length~}"), *inverter.trunk);
+  if (inverter.cable) add(said("own cord {section} mm2, {length~}"), *inverter.cable);
   return text;
 }
 
-std::string generator_text(const Generator& generator) {
-  const std::string derated = generator.derate
-                                  ? fmt::format("{:g}", *generator.derate)
-                                  : fmt::format("{:g}, our own choice", trade::kDerate);
-  return fmt::format("{}{:g} kVA x {}", generator.id.empty() ? "" : generator.id + ": ",
-                     in_kilovoltamperes(generator.rating), derated);
+std::string generator_text(const Generator& generator, const Voice& voice) {
+  const Facts facts{{"rating", fmt::format("{:g}", in_kilovoltamperes(generator.rating))},
+                    {"derate", fmt::format("{:g}", generator.derate.value_or(trade::kDerate))}};
+  const Saying saying{generator.derate ? said("{rating} kVA x {derate}")
+                                       : said("{rating} kVA x {derate}, our own choice"),
+                      facts};
+  return (generator.id.empty() ? "" : generator.id + ": ") + words_of(saying, voice);
 }
 
 }  // namespace
 
-std::vector<PowerLine> power_lines(const PourState& state, const CheckReport& report) {
+std::vector<PowerLine> power_lines(const PourState& state, const CheckReport& report,
+                                   const Voice& voice) {
   const Names names{state};
   std::vector<PowerLine> lines;
   lines.reserve(state.plan->power.size());
   for (std::size_t i = 0; i < state.plan->power.size(); ++i) {
     const Inverter& inverter = state.plan->power[i];
-    PowerLine line{
-        .inverter = inverter.id.text, .gives = inverter.max_amps, .cords = cords_text(inverter)};
+    PowerLine line{.inverter = inverter.id.text,
+                   .gives = inverter.max_amps,
+                   .cords = cords_text(inverter, voice)};
     for (const PowerReport& seen : report.power) {
       if (seen.inverter != i) continue;
       line.motors = seen.all.motors;
@@ -52,7 +54,7 @@ std::vector<PowerLine> power_lines(const PourState& state, const CheckReport& re
       line.lost = seen.lost;
     }
     if (inverter.generator) {
-      line.generator = generator_text(*inverter.generator);
+      line.generator = generator_text(*inverter.generator, voice);
       line.generator_gives = inverter.generator->gives();
     }
     for (const GeneratorReport& seen : report.generators) {

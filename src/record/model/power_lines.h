@@ -2,11 +2,13 @@
 #pragma once
 
 #include "record/model/daily_record.h"
+#include "words/sentence.h"
 
 namespace rb {
 
 /// A line an inverter of the plan, run or not.
-std::vector<PowerLine> power_lines(const PourState& state, const CheckReport& report);
+std::vector<PowerLine> power_lines(const PourState& state, const CheckReport& report,
+                                   const Voice& voice);
 /// In order of time.
 std::vector<SettingLine> setting_lines(const PourState& state);
 

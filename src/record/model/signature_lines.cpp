@@ -12,6 +12,8 @@ namespace rb {
 
 namespace {
 
+constexpr const char* kNobody = "nobody";
+
 std::string listed(const std::vector<std::string>& keys) {
   std::string text;
   for (const std::string& key : keys) text += (text.empty() ? "" : " ") + key;
@@ -32,31 +34,51 @@ void put_key(SignatureLine& line, const PourState& state, const SignatureState& 
   line.open_findings = listed(sign.open);
   if (made.enrolment) {
     const PersonId& witness = state.enrolments[*made.enrolment].what.witness;
-    line.witness = witness.empty() ? "nobody" : witness.text;
+    line.witness = witness.empty() ? kNobody : witness.text;
   }
 }
 
-void tell(SignatureLine& line) {
+void tell(SignatureLine& line, const Voice& voice) {
+  const auto say = [&](Said english, Facts facts) {
+    line.told.push_back(words_of(Saying{english, std::move(facts)}, voice));
+  };
   if (!line.key.empty()) {
-    line.told.push_back(fmt::format(
-        "Signed by whoever knew the PIN of {} on a tablet with this book, over the book as far as "
-        "its event {}. Key {}, {}.",
-        line.by, line.signed_event.value_or(0), line.key,
-        line.witness == "nobody" ? "enrolled without a witness" : "witnessed by " + line.witness));
+    const Facts facts{{"name", line.by},
+                      {"event", std::to_string(line.signed_event.value_or(0))},
+                      {"key", line.key},
+                      {"witness", line.witness}};
+    if (line.witness == kNobody) {
+      say(said("Signed by whoever knew the PIN of {name} on a tablet with this book, over the book "
+               "as far as its event {event}. Key {key}, enrolled without a witness."),
+          facts);
+    } else {
+      say(said("Signed by whoever knew the PIN of {name} on a tablet with this book, over the book "
+               "as far as its event {event}. Key {key}, witnessed by {witness}."),
+          facts);
+    }
   }
   if (line.open.value_or(0) > 0) {
-    line.told.push_back(fmt::format("Causes of findings named as open: {}.", *line.open));
+    say(said("Causes of findings named as open: {count}."),
+        {{"count", std::to_string(*line.open)}});
   }
-  if (line.after.value_or(0) > 0) {
-    line.told.push_back(fmt::format(
-        "{} event{} after the {} signed; {} of them may change what was signed.", *line.after,
-        *line.after == 1 ? "" : "s", line.role, line.after_changing.value_or(0)));
+  const int after = line.after.value_or(0);
+  const Facts facts{{"count", std::to_string(after)},
+                    {"role", rb::told(voice.language, line.role.c_str())},
+                    {"changing", std::to_string(line.after_changing.value_or(0))}};
+  if (after == 1) {
+    say(said("1 event after the {role} signed; {changing} of them may change what was signed."),
+        facts);
+  } else if (after > 1) {
+    say(said("{count} events after the {role} signed; {changing} of them may change what was "
+             "signed."),
+        facts);
   }
 }
 
 }  // namespace
 
-void put_signatures(PourRecord& record, const PourState& state, const Names& names) {
+void put_signatures(PourRecord& record, const PourState& state, const Names& names,
+                    const Voice& voice) {
   std::set<std::string> signed_roles;
   for (const SignatureState& made : signatures_of(state)) {
     const Event& e = names.event(made.ref);
@@ -68,7 +90,7 @@ void put_signatures(PourRecord& record, const PourState& state, const Names& nam
     line.after = static_cast<int>(made.after);
     line.after_changing = static_cast<int>(made.unsettled);
     put_key(line, state, made, *sign);
-    tell(line);
+    tell(line, voice);
     record.signatures.push_back(std::move(line));
   }
   for (const char* role : words_of(event::Role{})) {
@@ -81,23 +103,6 @@ void put_amendments(PourRecord& record, const PourState& state, const Names& nam
   for (const AmendState& amend : state.amends) {
     record.amendments.push_back({names.when(amend.ref), amend.what.path, amend.was,
                                  amend.what.value, amend.what.why, names.by(amend.ref)});
-  }
-}
-
-void put_review(PourRecord& record, const PourState& state, const CheckReport& report,
-                const Names& names) {
-  const Review review = review_of(state, report);
-  for (const ReviewedGroup& group : review.groups) {
-    for (std::size_t i = 0; i < group.count; ++i) {
-      FindingLine& line = record.findings[group.first + i];
-      line.standing = to_text(group.standing);
-      line.figures = group.figures.digits;
-      if (!group.last) continue;
-      const ReviewState& word = state.reviews[*group.last];
-      line.reviewed_by = names.by(word.ref);
-      line.reviewed_at = names.when(word.ref);
-      line.reviewed_why = word.why;
-    }
   }
 }
 

@@ -119,9 +119,9 @@ Frame frame_for(const DoseMap& map, double width, double most) {
 // Part of the elevation, from one x to another, in its box.
 class Strip {
  public:
-  Strip(const Ink& ink, const DoseMap& map, Units units, const Box& box, double from, double to,
-        double scale)
-      : ink_(ink), map_(map), units_(units), box_(box), from_(from), to_(to), scale_(scale) {}
+  Strip(const Ink& ink, const DoseMap& map, const Voice& voice, const Box& box, double from,
+        double to, double scale)
+      : ink_(ink), map_(map), voice_(voice), box_(box), from_(from), to_(to), scale_(scale) {}
 
   void draw() const {
     cairo_t* cr = ink_.cr();
@@ -173,7 +173,7 @@ class Strip {
       ink_.frame(b.x, b.y, b.w, b.h, look::slate, 1.0);
       if (b.w < 44 || b.h < 14) continue;
       ink_.box(b.x + b.w / 2 - 20, b.y + b.h / 2 - 6, 40, 12, look::white);
-      ink_.text(b.x + b.w / 2, b.y + b.h / 2 - 5.5, "opening",
+      ink_.text(b.x + b.w / 2, b.y + b.h / 2 - 5.5, told(voice_.language, said("opening")),
                 {7.5, false, look::slate, Align::centre});
     }
   }
@@ -264,7 +264,9 @@ class Strip {
     for (const DoseMapLift& lift : map_.lifts) {
       if (lift.tops.empty()) continue;
       const Length top = *std::max_element(lift.tops.begin(), lift.tops.end());
-      all.push_back({pz(lift.tops.front()), fmt::format("lift {}  {}", lift.lift, height(top))});
+      all.push_back(
+          {pz(lift.tops.front()),
+           say(said("lift {lift}"), {{"lift", std::to_string(lift.lift)}}) + "  " + height(top)});
     }
     labels(std::move(all), box_.x, -9, Align::right);
   }
@@ -292,32 +294,37 @@ class Strip {
       const double from = std::max(in_metres(map_.bay_edges[bay]), from_);
       const double to = std::min(in_metres(map_.bay_edges[bay + 1]), to_);
       if ((to - from) * scale_ < 26) continue;
-      ink_.text(px((from + to) / 2), y + 12.5, fmt::format("bay {}", bay + 1),
+      ink_.text(px((from + to) / 2), y + 12.5,
+                say(said("bay {bay}"), {{"bay", std::to_string(bay + 1)}}),
                 {7, true, look::steel, Align::centre});
     }
   }
 
   [[nodiscard]] std::string height(Length z) const {
-    return shown_text(in_metres(z), Measure::length, units_) + " " +
-           unit_text(Measure::length, units_);
+    return shown_text(in_metres(z), Measure::length, voice_.units) + " " +
+           unit_text(Measure::length, voice_.units);
+  }
+  [[nodiscard]] std::string say(Said english, Facts facts) const {
+    return words_of(Saying{english, std::move(facts)}, voice_);
   }
 
   const Ink& ink_;
   const DoseMap& map_;
-  Units units_;
+  const Voice& voice_;
   Box box_;
   double from_, to_, scale_;
 };
 
-void draw_legend(const Ink& ink, const DoseMap& map, double x, double y, double width) {
+void draw_legend(const Ink& ink, const DoseMap& map, Language language, double x, double y,
+                 double width) {
   if (map.patches.empty()) {
-    ink.text(x, y + 4, "No dose to show: nothing was reckoned for this side.",
+    ink.text(x, y + 4, told(language, said("No dose to show: nothing was reckoned for this side.")),
              {7.5, false, look::steel});
     return;
   }
-  const auto words = dose_legend(map);
+  const auto words = dose_legend(map, language);
   const double step = (width - 52) / static_cast<double>(kDoseClasses);
-  ink.text(x, y + 4, "Vibrated for", {7.5, true, look::steel});
+  ink.text(x, y + 4, told(language, said("Vibrated for")), {7.5, true, look::steel});
   for (std::size_t i = 0; i < kDoseClasses; ++i) {
     const Box b{x + 56 + step * static_cast<double>(i), y + 2, 20, 13};
     cairo_save(ink.cr());
@@ -338,7 +345,7 @@ double dose_drawing_height(const DoseMap& map, double width, double most) {
   return frame.strips * (in_metres(map.height) * frame.scale + kTop + kBelow) + kLegend;
 }
 
-void draw_dose_map(const Ink& ink, const DoseMap& map, Units units, double x, double y,
+void draw_dose_map(const Ink& ink, const DoseMap& map, const Voice& voice, double x, double y,
                    double width, double most) {
   const Frame frame = frame_for(map, width, most);
   const double length = in_metres(map.length) / frame.strips;
@@ -347,10 +354,10 @@ void draw_dose_map(const Ink& ink, const DoseMap& map, Units units, double x, do
   const double left = x + kLeft + (width - kLeft - kRight - w) / 2;
   for (int i = 0; i < frame.strips; ++i) {
     const Box box{left, y + kTop, w, h};
-    Strip{ink, map, units, box, length * i, length * (i + 1), frame.scale}.draw();
+    Strip{ink, map, voice, box, length * i, length * (i + 1), frame.scale}.draw();
     y += h + kTop + kBelow;
   }
-  draw_legend(ink, map, x, y, width);
+  draw_legend(ink, map, voice.language, x, y, width);
 }
 
 }  // namespace rb

@@ -10,7 +10,7 @@ namespace rb {
 double dose_drawing_height(const DoseMap& map, double width, double most);
 
 /// Draws it with its top left corner at (x, y).
-void draw_dose_map(const Ink& ink, const DoseMap& map, Units units, double x, double y,
+void draw_dose_map(const Ink& ink, const DoseMap& map, const Voice& voice, double x, double y,
                    double width, double most);
 
 }  // namespace rb

@@ -1,5 +1,3 @@
-#include <fmt/format.h>
-
 #include <cmath>
 
 #include "record/model/clean_text.h"
@@ -7,7 +5,8 @@
 
 namespace rb {
 
-std::string dose_map_png(const DoseMap& map, Units units, int width, const std::string& under) {
+std::string dose_map_png(const DoseMap& map, const Voice& voice, int width,
+                         const std::string& under) {
   constexpr double kWide = 560;  // points the picture is laid out in
   constexpr double kMost = 420;
   constexpr double kMargin = 14;
@@ -25,10 +24,13 @@ std::string dose_map_png(const DoseMap& map, Units units, int width, const std::
   cairo_scale(pen.get(), scale, scale);
   const Ink ink{pen.get()};
   ink.box(0, 0, kWide, tall + 1, look::white);
-  ink.text(kMargin, kMargin,
-           clean_text(fmt::format("Dose on {}, {} side", map.element, to_text(map.side))),
-           {11, true, look::slate});
-  draw_dose_map(ink, map, units, kMargin, kMargin + kTitle, kWide - 2 * kMargin, kMost);
+  ink.text(
+      kMargin, kMargin,
+      clean_text(words_of(Saying{said("Dose on {element}, {side} side"),
+                                 {{"element", map.element}, {"side", Term{to_text(map.side)}}}},
+                          voice)),
+      {11, true, look::slate});
+  draw_dose_map(ink, map, voice, kMargin, kMargin + kTitle, kWide - 2 * kMargin, kMost);
   if (!under.empty()) {
     const Style small{6.4, false, look::steel};
     const auto words = ink.lay(clean_text(under), small, kWide - 2 * kMargin);

@@ -13,6 +13,7 @@ constexpr double kPad = 2.8;      // inside a cell, above and below
 constexpr double kLongWord = 13;  // in sizes of type; a longer one may be broken
 constexpr double kLoose = 26;     // spare room a column takes at most
 constexpr double kHeadLess = 0.7;
+constexpr std::size_t kKept = 400;  // rows laid out once and not again when they are drawn
 
 }  // namespace
 
@@ -36,6 +37,12 @@ TableOnSheet::TableOnSheet(Sheet& sheet, const PaperTable& table, TypeWidths& wi
     const Style style{size_ - kHeadLess, true, look::steel, table.columns[c].align};
     head_.emplace_back(ink_, table.columns[c].heading, style, widths_[c] - 2 * kGutter);
     head_lines_ = std::max(head_lines_, head_.back().count());
+  }
+  lines_.reserve(table_.rows.size());
+  for (std::size_t i = 0; i < table_.rows.size(); ++i) {
+    Row row = lay(i);
+    lines_.push_back(row.lines);
+    if (table_.rows.size() <= kKept) laid_.push_back(std::move(row));
   }
 }
 
@@ -95,9 +102,27 @@ double TableOnSheet::head_height() const {
   return static_cast<double>(head_lines_) * lead(size_ - kHeadLess) + 7;
 }
 
+// A row that may be broken between its lines.
+bool TableOnSheet::tall(std::size_t index) const {
+  return height(lines_[index]) > sheet_.body() / 3;
+}
+
 double TableOnSheet::first() const {
-  const std::size_t lines = table_.rows.empty() ? 0 : std::min<std::size_t>(lay(0).lines, 6);
-  return head_height() + height(lines);
+  constexpr std::size_t kStart = 6;  // lines of a row that is broken
+  double points = head_height();
+  const std::size_t all = lines_.size() <= 3 ? lines_.size() : 2;
+  for (std::size_t i = 0; i < all; ++i) {
+    if (tall(i)) return points + height(std::min(lines_[i], kStart));
+    if (points + height(lines_[i]) > sheet_.body() / 2) return points;
+    points += height(lines_[i]);
+  }
+  return points;
+}
+
+double TableOnSheet::kept_with(std::size_t index) const {
+  double points = height(lines_[index]);
+  if (index + 2 == lines_.size() && !tall(index + 1)) points += height(lines_[index + 1]);
+  return points;
 }
 
 void TableOnSheet::draw() const {
@@ -121,17 +146,22 @@ void TableOnSheet::draw_head() const {
 }
 
 void TableOnSheet::draw_row(std::size_t index) const {
-  const Row row = lay(index);
+  if (laid_.empty()) return draw_row(index, lay(index));
+  draw_row(index, laid_[index]);
+}
+
+void TableOnSheet::draw_row(std::size_t index, const Row& row) const {
   const auto turn = [this] {
     sheet_.turn();
     draw_head();
   };
-  if (height(row.lines) > sheet_.room() && height(row.lines) <= sheet_.body() / 2) turn();
+  if (!tall(index) && index > 0 && kept_with(index) > sheet_.room()) turn();
   std::size_t from = 0;
   while (from < row.lines) {
     const double fits = std::floor((sheet_.room() - 2 * kPad) / lead(size_));
     const std::size_t rest = row.lines - from;
-    const std::size_t now = fits < 1 ? 0 : std::min(rest, static_cast<std::size_t>(fits));
+    std::size_t now = fits < 1 ? 0 : std::min(rest, static_cast<std::size_t>(fits));
+    if (rest - now == 1 && now > 2) --now;  // a lone line does not go ahead
     if (now < std::min<std::size_t>(rest, 2)) {
       turn();
       continue;
@@ -146,7 +176,7 @@ void TableOnSheet::draw_row(std::size_t index) const {
       } else if (!table_.columns[c].badge) {
         row.cells[c].draw(ink_, x + kGutter, sheet_.y() + kPad, from, from + now);
       } else if (from == 0) {
-        draw_badge(x + kGutter - 3, sheet_.y() + kPad, table_.rows[index][c].text);
+        draw_badge(x + kGutter - 3, sheet_.y() + kPad, table_.rows[index][c]);
       }
       x += widths_[c];
     }
@@ -164,16 +194,19 @@ void TableOnSheet::draw_box(double x, double y, double w, double h) const {
   ink_.frame(x + kIn, y + kIn, w - 2 * kIn, h - 2 * kIn, look::steel, 0.8);
 }
 
-void TableOnSheet::draw_badge(double x, double y, const std::string& word) const {
+void TableOnSheet::draw_badge(double x, double y, const PaperCell& cell) const {
   const double size = size_ - 0.6;
-  const bool stop = word == "STOP";
-  const bool mend = word == "MEND";
-  const Style style{size, stop || mend, stop ? look::white : mend ? look::clay : look::steel};
-  const double w = Ink::width(ink_.lay(word, style)) + 8;
+  const bool filled = cell.loud == Loud::filled;
+  const bool framed = cell.loud == Loud::framed;
+  const Style style{size, filled || framed,
+                    filled   ? look::white
+                    : framed ? look::clay
+                             : look::steel};
+  const double w = Ink::width(ink_.lay(cell.text, style)) + 8;
   const double h = lead(size) + 1;
-  if (stop) ink_.box(x, y - 0.5, w, h, look::slate);
-  if (mend) ink_.frame(x, y - 0.5, w, h, look::clay, 1.0);
-  ink_.text(x + 4, y, word, style);
+  if (filled) ink_.box(x, y - 0.5, w, h, look::slate);
+  if (framed) ink_.frame(x, y - 0.5, w, h, look::clay, 1.0);
+  ink_.text(x + 4, y, cell.text, style);
 }
 
 }  // namespace rb

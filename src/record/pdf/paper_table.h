@@ -17,13 +17,15 @@ struct PaperColumn {
   Align align = Align::left;
   bool strong = false;
   bool whole = false;  ///< not broken at blanks and hyphens
-  bool badge = false;  ///< a word in a box: filled for "STOP", framed for "MEND"
+  bool badge = false;  ///< a word in a box, as loud as its cell says
   bool box = false;    ///< an empty box to write in by hand
   double least = 0;    ///< points it is wide at the least
 };
+enum class Loud { plain, framed, filled };
 struct PaperCell {
   std::string text;
   bool strong = false;
+  Loud loud = Loud::plain;  ///< of a badge
 };
 struct PaperTable {
   bool red = false;          ///< its rows are of what is damaged
@@ -53,8 +55,10 @@ class TableOnSheet {
  public:
   TableOnSheet(Sheet& sheet, const PaperTable& table, TypeWidths& widths);
 
-  /// What the headings and the first row take, to be kept together (a very tall row: its start).
+  /// What the headings take and the rows that do not part from them: the first two, or all of three
+  /// (a very tall row: its start).
   [[nodiscard]] double first() const;
+  /// No row stands alone on a page, first or last, but one so tall that it is broken.
   void draw() const;
 
  private:
@@ -67,9 +71,13 @@ class TableOnSheet {
   [[nodiscard]] double height(std::size_t lines) const;
   [[nodiscard]] double head_height() const;
   void draw_head() const;
+  [[nodiscard]] bool tall(std::size_t index) const;
+  /// With the last two rows kept together.
+  [[nodiscard]] double kept_with(std::size_t index) const;
   void draw_row(std::size_t index) const;
+  void draw_row(std::size_t index, const Row& row) const;
   void draw_box(double x, double y, double w, double h) const;
-  void draw_badge(double x, double y, const std::string& word) const;
+  void draw_badge(double x, double y, const PaperCell& cell) const;
 
   Sheet& sheet_;
   const Ink& ink_;
@@ -77,6 +85,8 @@ class TableOnSheet {
   double size_;
   std::vector<double> widths_;
   std::vector<Lines> head_;
+  std::vector<std::size_t> lines_;  ///< of each row
+  std::vector<Row> laid_;           ///< the rows, where they are few enough to be kept
   std::size_t head_lines_ = 1;
 };
 

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "record/model/clean_text.h"
+#include "record/model/shown.h"
 #include "record/pdf/counted_pages.h"
 #include "record/pdf/pdf_pages.h"
 
@@ -12,8 +13,8 @@ namespace rb {
 namespace {
 
 void put_metadata(cairo_surface_t* surface, const DailyRecord& record) {
-  const std::string title =
-      clean_text(fmt::format("Daily consolidation record {} {}", day_text(record), record.site));
+  const std::string title = clean_text(
+      fmt::format("{} {} {}", Shown{record}.record_title(), day_text(record), record.site));
   const std::string made = to_text(record.as_of).substr(0, 19) + "Z";  // without the milliseconds
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_TITLE, title.c_str());
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATOR, "Risebook");

@@ -85,7 +85,8 @@ void Sheet::text(const std::string& text, const Style& style, double indent) {
   while (from < lines.count()) {
     const double fits = std::floor(room() / lead(style.size));
     const std::size_t rest = lines.count() - from;
-    const std::size_t now = fits < 1 ? 0 : std::min(rest, static_cast<std::size_t>(fits));
+    std::size_t now = fits < 1 ? 0 : std::min(rest, static_cast<std::size_t>(fits));
+    if (rest - now == 1 && now > 2) --now;
     if (now < std::min<std::size_t>(rest, 2)) {  // a lone line does not stay behind
       turn();
       continue;

@@ -87,7 +87,7 @@ struct VerifyReport {
   std::vector<std::string> faults;   ///< plain sentences, in order of the book; at most 50
   std::optional<EventId> first_bad;  ///< the first event that is changed, missing or unreadable
   std::size_t unknown = 0;           ///< events of kinds this program does not know: no fault
-  std::string looked;                ///< at what, where not at everything
+  Saying looked;                     ///< at what, where not at everything
   std::vector<DamagedEvent> lost;    ///< what a rescue recorded as lost: told, and no fault
   [[nodiscard]] bool sound() const { return faults.empty(); }
 };

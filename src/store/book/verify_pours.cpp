@@ -80,10 +80,18 @@ void verify_pours(SQLite::Database& database, const std::vector<PourId>& pours,
   report.events = static_cast<std::size_t>(head.seq);
   report.last = head.seq;
   report.head_hash = to_hex(head.hash);
-  report.looked = fmt::format(
-      "the events of {} with their hashes and places in the chain, and the last {} events of the "
-      "book; risebook verify looks at the whole of it",
-      pours.size() == 1 ? "this pour" : "these pours", kLastHashes);
+  const Facts facts{{"count", std::to_string(kLastHashes)}};
+  report.looked =
+      pours.size() == 1
+          ? Saying{said(
+                       "the events of this pour with their hashes and places in the chain, and the "
+                       "last {count} events of the book; risebook verify looks at the whole of it"),
+                   facts}
+          : Saying{
+                said("the events of these pours with their hashes and places in the chain, and "
+                     "the last {count} events of the book; risebook verify looks at the whole of "
+                     "it"),
+                facts};
 }
 
 }  // namespace rb::store
