@@ -24,6 +24,7 @@ set(trade_sources
   trade/concrete/strength.cpp
   trade/concrete/surface_void.cpp
   trade/dose/dose.cpp
+  trade/dose/dose_in_time.cpp
   trade/dose/dose_part.cpp
   trade/dose/dose_shares.cpp
   trade/dose/set_height.cpp
