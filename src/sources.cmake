@@ -68,6 +68,7 @@ set(pour_sources
   pour/log/take_back.cpp
   pour/log/trace.cpp
   pour/outlook/drying.cpp
+  pour/outlook/face_bands.cpp
   pour/outlook/forecast.cpp
   pour/outlook/form.cpp
   pour/outlook/form_pressure.cpp
