@@ -128,6 +128,7 @@ set(check_sources
   check/look_runs.cpp
   check/not_judged.cpp
   check/report.cpp
+  check/rests_on.cpp
   check/review.cpp
   check/row_time.cpp
   check/rules.cpp
