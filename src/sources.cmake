@@ -235,6 +235,7 @@ set(screens_sources
   screens/book/showcase_beside.cpp
   screens/book/ui.cpp
   screens/entry/figure_pad.cpp
+  screens/entry/filter_panel.cpp
   screens/entry/find_panel.cpp
   screens/entry/insert_panel.cpp
   screens/entry/keyboard.cpp
@@ -247,6 +248,7 @@ set(screens_sources
   screens/entry/ready_panel.cpp
   screens/entry/scope.cpp
   screens/entry/specimen_panel.cpp
+  screens/entry/tap_line.cpp
   screens/entry/test_panel.cpp
   screens/entry/truck_panel.cpp
   screens/entry/weather_panel.cpp
@@ -286,6 +288,15 @@ set(screens_sources
   screens/plan/plan_pad.cpp
   screens/plan/plan_pages.cpp
   screens/plan/plan_screen.cpp
+  screens/review/axis_drawing.cpp
+  screens/review/axis_view.cpp
+  screens/review/face_drawing.cpp
+  screens/review/face_view.cpp
+  screens/review/marks_panel.cpp
+  screens/review/review_memory.cpp
+  screens/review/review_screen.cpp
+  screens/review/side_pages.cpp
+  screens/review/spot_panel.cpp
   screens/view/after_view.cpp
   screens/view/alarm.cpp
   screens/view/damage_seen.cpp
@@ -300,6 +311,8 @@ set(screens_sources
   screens/view/row_view.cpp
   screens/view/second_copy.cpp
   screens/view/settings.cpp
+  screens/view/spot_view.cpp
+  screens/view/tap_filter.cpp
   screens/view/truck_view.cpp
   screens/words/say.cpp
   screens/words/words.cpp

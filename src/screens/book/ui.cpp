@@ -17,6 +17,7 @@
 #include "screens/live/pour_screen.h"
 #include "screens/live/wipe.h"
 #include "screens/plan/plan_screen.h"
+#include "screens/review/review_memory.h"
 #include "screens/view/alarm.h"
 
 namespace rb::screens {
@@ -35,6 +36,7 @@ struct Ui::Inside {
   Wipe wipe;
   std::map<Moment, Seconds> unsure;  ///< moments of taps that may be off, by how much
   Alarm alarm;
+  ReviewMemory review;
   std::optional<PourId> shown;
   std::optional<Scale> scale;
   Fonts fonts;
@@ -182,6 +184,8 @@ void Ui::Inside::draw_screen(Stage& stage, const World& world, Seconds steady, U
     view.attention =
         alarm.attention(world.state->pour, world.report->findings, world.state->clock(world.now));
     drafts.element = view.element;
+    review.look(*world.state, *world.report);
+    stage.review = &review;
     canvas.on_scope(scope_of(*shown, view.element));
     if (wipe.on()) {
       wipe.draw(stage, &view, steady);
@@ -206,7 +210,7 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
   const Theme& colours = theme(settings.theme);
   const auto second = std::chrono::floor<std::chrono::seconds>(world.now.time_since_epoch());
   Canvas canvas(*ImGui::GetBackgroundDrawList(), fonts, colours, *scale, probe, tap, taps.pressed(),
-                static_cast<int>(second.count() % 3600));
+                static_cast<int>(second.count() % 3600), taps.dragged());
   const bool planning = std::holds_alternative<PlanPanel>(drafts.dialog) && drafts.plan;
   const Units units = settings.units ? *settings.units
                       : world.state  ? world.state->plan->units

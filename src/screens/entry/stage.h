@@ -31,6 +31,8 @@ inline constexpr int kBatteryVeryLow = 10;
 /// How a panel that asks for something stands after a frame.
 enum class PanelEnd { open, cancelled, kept };
 
+class ReviewMemory;
+
 struct Stage {
   Canvas& canvas;
   const Say& say;
@@ -47,6 +49,7 @@ struct Stage {
   const MirrorSeen* mirror = nullptr;     ///< null: the book is only read
   std::optional<HeadSeen> head{};         ///< none: an empty book
   DamageSeen damage{};                    ///< of the pour on the screen
+  ReviewMemory* review = nullptr;         ///< of the same; null: no pour is on the screen
 
   void open(Dialog dialog) const { next = std::move(dialog); }
   void close() const { next = std::monostate{}; }

@@ -167,12 +167,13 @@ void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& p
   const float gap = canvas.gap();
   Box in = panel_with_title(stage, box, say(Word::more_title));
   back_button(stage, foot_of(stage, in));
+  constexpr int kAbreast = 4;
   constexpr int kLines = 4;
   in.y1 = std::min(in.y1, in.y0 + kLines * canvas.mm(27));
   int i = 0;
   // True when tapped; cells are filled line by line.
   const auto cell = [&](ButtonSpec spec) {
-    const Box place = in.line(i / 3, kLines, gap).column(i % 3, 3, gap);
+    const Box place = in.line(i / kAbreast, kLines, gap).column(i % kAbreast, kAbreast, gap);
     ++i;
     spec.symbol_above = true;
     return button(canvas, place, spec);
@@ -214,6 +215,9 @@ void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& p
   }
   if (cell({.id = "findings", .text = say(Word::findings), .symbol = Symbol::mend_sign})) {
     stage.open(FindingsDraft{});
+  }
+  if (cell({.id = "review", .text = say(Word::review), .symbol = Symbol::level})) {
+    stage.open(ReviewDraft{});
   }
   if (cell({.id = "settings",
             .text = say(Word::settings),

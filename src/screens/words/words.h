@@ -22,6 +22,7 @@ enum class Word {
 #include "screens/words/list/live.inc"
 #include "screens/words/list/plan.inc"
 #include "screens/words/list/pour.inc"
+#include "screens/words/list/review.inc"
 #undef RISEBOOK_WORD
   count_
 };
