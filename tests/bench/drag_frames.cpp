@@ -35,7 +35,11 @@ class Dragging {
 
   void go() {
     for (const FaceKind kind : {FaceKind::dose, FaceKind::cover, FaceKind::head, FaceKind::load}) {
-      ui_.drafts().dialog = ReviewDraft{.kind = kind, .spot = Spot{metres(20), metres(3)}};
+      // Beside the map a spot's story, then the table of marks, then a finding with its taps.
+      ReviewDraft draft{.kind = kind};
+      if (kind == FaceKind::dose) draft.spot = Spot{metres(20), metres(3)};
+      if (kind == FaceKind::load) draft.cause = report_.findings.at(0).group;
+      ui_.drafts().dialog = draft;
       frame({});
       frame({});  // opened: what a pour's map is made of stands
       const Box axis = axis_box();

@@ -86,28 +86,16 @@ void draw_choices(Stage& stage, const Box& box, FilterDraft& draft, const PourVi
 
 }  // namespace
 
-bool filter_button(Stage& stage, const Box& box, FilterDraft& draft, const PourView& view) {
-  Canvas& canvas = stage.canvas;
-  Box in = box;
-  bool off = false;
-  if (draft.set.any()) {
-    if (button(
-            canvas, in.cut_right(canvas.mm(26), canvas.gap()),
-            {.id = "filter off", .text = stage.say(Word::filter_off), .symbol = Symbol::cross})) {
-      draft = {};
-      off = true;
-    }
-  }
-  if (button(canvas, in,
+void filter_button(Stage& stage, const Box& box, FilterDraft& draft, const PourView& view) {
+  if (button(stage.canvas, box,
              {.id = "filter",
               .text = stage.say(Word::filter),
               .under = told_filter(stage.say, draft.set, view),
-              .symbol = Symbol::list,
+              .look = draft.set.any() ? Look::act : Look::quiet,
               .free_text = true})) {
     draft.choosing = By::what;
     draft.page = 0;
   }
-  return off;
 }
 
 bool draw_filter(Stage& stage, const Box& box, FilterDraft& draft, const PourView& view) {
@@ -148,7 +136,14 @@ bool draw_filter(Stage& stage, const Box& box, FilterDraft& draft, const PourVie
   };
   turn(3, "filter late", Word::filter_late, draft.set.late);
   turn(4, "filter corrected", Word::filter_corrected, draft.set.corrected);
-  if (button(canvas, foot.column(1, 2, gap),
+  if (button(canvas, foot.column(1, 3, gap),
+             {.id = "filter off",
+              .text = say(Word::filter_off),
+              .symbol = Symbol::cross,
+              .enabled = draft.set.any()})) {
+    draft = {};
+  }
+  if (button(canvas, foot.column(2, 3, gap),
              {.id = "filter show",
               .text = say(Word::filter_show),
               .look = Look::act,
@@ -156,7 +151,7 @@ bool draw_filter(Stage& stage, const Box& box, FilterDraft& draft, const PourVie
     draft.choosing = By::none;
     draft.page = 0;
   }
-  back_button(stage, foot.column(0, 2, gap));
+  back_button(stage, foot.column(0, 3, gap));
   return true;
 }
 

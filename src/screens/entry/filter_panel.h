@@ -5,8 +5,8 @@
 
 namespace rb::screens {
 
-/// Opens the filter; tells what is let through. True when it was taken off by the button beside it.
-bool filter_button(Stage& stage, const Box& box, FilterDraft& draft, const PourView& view);
+/// Opens the filter; tells what is let through.
+void filter_button(Stage& stage, const Box& box, FilterDraft& draft, const PourView& view);
 
 /// The filter over the list's room, while it is being set; false when it is not.
 bool draw_filter(Stage& stage, const Box& box, FilterDraft& draft, const PourView& view);

@@ -43,6 +43,34 @@ const RowView* find_row(const PourView& view, const RowPlace& place) {
   return nullptr;
 }
 
+// Buttons filled in line by line, the longest words in the lower ones.
+class Cells {
+ public:
+  Cells(Stage& stage, const Box& in) : canvas_(stage.canvas), in_(in) {
+    in_.y1 = std::min(in_.y1, in_.y0 + kLines * canvas_.mm(27));
+  }
+  /// True when tapped.
+  bool operator()(ButtonSpec spec) {
+    const float gap = canvas_.gap();
+    const int abreast = kAbreast.at(line_);
+    const Box place = in_.line(static_cast<int>(line_), kLines, gap).column(i_, abreast, gap);
+    if (++i_ == abreast) {
+      i_ = 0;
+      ++line_;
+    }
+    spec.symbol_above = true;
+    return button(canvas_, place, spec);
+  }
+
+ private:
+  static constexpr std::array kAbreast{4, 3, 3, 3};
+  static constexpr int kLines = static_cast<int>(kAbreast.size());
+  Canvas& canvas_;
+  Box in_;
+  int i_ = 0;
+  std::size_t line_ = 0;
+};
+
 }  // namespace
 
 void draw_hold(Stage& stage, const Box& box, const HoldDraft& draft) {
@@ -162,22 +190,10 @@ void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourVie
 }
 
 void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& plan) {
-  Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
-  const float gap = canvas.gap();
   Box in = panel_with_title(stage, box, say(Word::more_title));
   back_button(stage, foot_of(stage, in));
-  constexpr int kAbreast = 4;
-  constexpr int kLines = 4;
-  in.y1 = std::min(in.y1, in.y0 + kLines * canvas.mm(27));
-  int i = 0;
-  // True when tapped; cells are filled line by line.
-  const auto cell = [&](ButtonSpec spec) {
-    const Box place = in.line(i / kAbreast, kLines, gap).column(i % kAbreast, kAbreast, gap);
-    ++i;
-    spec.symbol_above = true;
-    return button(canvas, place, spec);
-  };
+  Cells cell(stage, in);
   const auto waiting = std::count_if(
       view.trucks.begin(), view.trucks.end(),
       [](const TruckView& truck) { return truck.stage == TruckView::Stage::waiting; });

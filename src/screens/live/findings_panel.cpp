@@ -53,10 +53,13 @@ void draw_decide(Stage& stage, const Box& box, std::size_t number, const Finding
 }
 
 // The words of a finding lead to its place and moment, and to the taps it rests on.
-void draw_way_to_taps(Stage& stage, Box& in, std::size_t number, const Finding& finding) {
+// They are felt down to `low`: in a low room a card reaches below it.
+void draw_way_to_taps(Stage& stage, Box& in, float low, std::size_t number,
+                      const Finding& finding) {
   Canvas& canvas = stage.canvas;
   const std::string id = fmt::format("see {}", number);
-  if (canvas.target(id, in, rule_title(stage.say, finding.rule)) && stage.review != nullptr) {
+  const Box felt{in.x0, in.y0, in.x1, std::min(in.y1, low)};
+  if (canvas.target(id, felt, rule_title(stage.say, finding.rule)) && stage.review != nullptr) {
     const std::vector<Finding>& all = stage.review->report().findings;
     const auto at = std::find(all.begin(), all.end(), finding);
     if (at != all.end()) {
@@ -67,7 +70,7 @@ void draw_way_to_taps(Stage& stage, Box& in, std::size_t number, const Finding& 
       stage.open(std::move(draft));
     }
   }
-  if (canvas.pressed(id)) canvas.edge(in, canvas.theme().ink, canvas.mm(0.8), canvas.mm(1));
+  if (canvas.pressed(id)) canvas.edge(felt, canvas.theme().ink, canvas.mm(0.8), canvas.mm(1));
   const Box sign = in.cut_right(canvas.mm(5), canvas.mm(1));
   canvas.symbol(Symbol::forward, sign.inset(0, std::max(0.0F, (sign.h() - canvas.mm(5)) / 2)),
                 canvas.theme().ink_soft);
@@ -136,8 +139,9 @@ struct AsFirst {
 };
 
 // True when what lies behind the first is asked for.
-bool draw_finding(Stage& stage, const Box& box, std::size_t number, const Finding& finding,
-                  std::optional<AsFirst> first_of, const PourView& view, const Plan& plan) {
+bool draw_finding(Stage& stage, const Box& box, float low, std::size_t number,
+                  const Finding& finding, std::optional<AsFirst> first_of, const PourView& view,
+                  const Plan& plan) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const SeverityLook look = look_of(finding.severity);
@@ -156,7 +160,7 @@ bool draw_finding(Stage& stage, const Box& box, std::size_t number, const Findin
     const Box side = in.cut_right(canvas.mm(38), canvas.gap());
     draw_decide(stage, side, number, finding, plan);
   }
-  draw_way_to_taps(stage, in, number, finding);
+  draw_way_to_taps(stage, in, low, number, finding);
   Box first = in.cut_top(canvas.height(Face::strong));
   const Box sign = tag(canvas, first, look.symbol, say(look.word), look.look);
   first.x0 = sign.x1 + canvas.mm(2);
@@ -348,11 +352,9 @@ void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const Pou
       draw_review(stage, in.cut_bottom(canvas.scale().target(), canvas.gap()), *group, draft);
     }
   } else {
-    Box counts = in.cut_top(canvas.scale().target(), canvas.mm(1));
-    const Box way = counts.cut_right(counts.w() * 0.5F, canvas.mm(2));
-    if (filter_button(stage, way, draft.filter, view)) draft.page = 0;
+    const Box counts = in.cut_top(canvas.height(Face::small), canvas.mm(1));
     canvas.text(findings.empty() ? say(Word::findings_none) : counts_text(say, view), counts,
-                {.face = Face::small, .colours = canvas.soft(), .lines = 3});
+                {.face = Face::small, .colours = canvas.soft()});
   }
   const auto lines = static_cast<float>(kSaysLines + kAdviceLines + (one ? kSourceLines : 0));
   const float tall =
@@ -360,7 +362,8 @@ void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const Pou
   const std::vector<NotJudged> none;
   const auto& gaps = one || draft.filter.set.any() ? none : view.not_judged;
   const Pages pages =
-      turn_pages(stage, in, listed.size() + gaps.size(), draft.page, "findings", tall);
+      turn_pages(stage, in, listed.size() + gaps.size(), draft.page, "findings", tall, !one);
+  if (!one) filter_button(stage, pages.beside, draft.filter, view);
   Box room = pages.room;
   for (std::size_t i = pages.first;
        i < pages.first + pages.lines && i < listed.size() + gaps.size(); ++i) {
@@ -371,7 +374,7 @@ void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const Pou
     }
     const Finding& first = listed[i].front();
     const auto first_of = one ? std::nullopt : std::optional{AsFirst{listed[i].size() - 1}};
-    if (draw_finding(stage, line, i, first, first_of, view, plan)) {
+    if (draw_finding(stage, line, pages.room.y1, i, first, first_of, view, plan)) {
       draft = {.cause = first.group, .causes_page = draft.page, .filter = draft.filter};
     }
   }

@@ -64,22 +64,19 @@ void draw_all_taps(Stage& stage, const Box& box, TapsDraft& draft, const PourVie
   Box in = panel_with_title(stage, box, stage.say(Word::last_taps));
   draw_damage(stage, in);
   if (draw_filter(stage, in, draft.filter, view)) return;
-  if (filter_button(stage, in.cut_top(canvas.scale().target(), canvas.gap()), draft.filter, view)) {
-    draft.page = 0;
-  }
   const TapFilter& filter = draft.filter.set;
+  const std::vector<EventRef> taps =
+      filter.any() ? view.taps.filtered(filter) : std::vector<EventRef>{};
+  const std::size_t count = filter.any() ? taps.size() : view.taps.size();
+  const Pages pages = turn_pages(stage, in, count, draft.page, "taps", 0, true);
+  filter_button(stage, pages.beside, draft.filter, view);
+  if (count == 0) {
+    canvas.text(stage.say(filter.any() ? Word::filter_nothing : Word::last_taps_none), pages.room,
+                {.colours = canvas.soft()});
+  }
   if (!filter.any()) {
-    const Pages pages = turn_pages(stage, in, view.taps.size(), draft.page, "taps");
-    if (view.taps.empty()) {
-      canvas.text(stage.say(Word::last_taps_none), pages.room, {.colours = canvas.soft()});
-    }
     draw_lines(stage, pages.room, pages.first, pages.lines, view);
     return;
-  }
-  const std::vector<EventRef> taps = view.taps.filtered(filter);
-  const Pages pages = turn_pages(stage, in, taps.size(), draft.page, "taps");
-  if (taps.empty()) {
-    canvas.text(stage.say(Word::filter_nothing), pages.room, {.colours = canvas.soft()});
   }
   Box room = pages.room;
   for (std::size_t i = pages.first; i < pages.first + pages.lines && i < taps.size(); ++i) {

@@ -8,9 +8,13 @@ namespace rb::screens {
 
 namespace {
 
-constexpr double kLaneMm = 3.6;
 constexpr double kTopsMm = 7;
-constexpr double kLabelMm = 17;
+constexpr double kLabelMm = 23;
+
+// As tall as its name is.
+float lane_height(const Canvas& canvas) {
+  return canvas.height(Face::small);
+}
 
 class AxisDrawing {
  public:
@@ -21,11 +25,12 @@ class AxisDrawing {
   void draw(std::optional<Seconds> at) {
     Box in = box_;
     const float gap = canvas_.mm(0.5);
-    tops(lane(in, Word::axis_tops, kTopsMm, gap));
-    runs(lane(in, Word::axis_runs, kLaneMm, gap));
-    loads(lane(in, Word::axis_loads, kLaneMm, gap));
-    moves(lane(in, Word::axis_moves, kLaneMm, gap));
-    findings(lane(in, Word::axis_findings, kLaneMm, gap));
+    tops(lane(in, Word::axis_tops, canvas_.mm(kTopsMm), gap));
+    const float low = lane_height(canvas_);
+    runs(lane(in, Word::axis_runs, low, gap));
+    loads(lane(in, Word::axis_loads, low, gap));
+    moves(lane(in, Word::axis_moves, low, gap));
+    findings(lane(in, Word::axis_findings, low, gap));
     const float mark = x(at.value_or(view_.end));
     const Box line{mark - canvas_.mm(0.5), box_.y0, mark + canvas_.mm(0.5), box_.y1};
     canvas_.fill(line.inset(-canvas_.mm(0.4), 0), canvas_.theme().panel);
@@ -51,8 +56,8 @@ class AxisDrawing {
     return chart.x0 + chart.w() * static_cast<float>(std::clamp(share, 0.0, 1.0));
   }
 
-  Box lane(Box& in, Word name, double tall, float gap) {
-    Box one = in.cut_top(canvas_.mm(tall), gap);
+  Box lane(Box& in, Word name, float tall, float gap) {
+    Box one = in.cut_top(tall, gap);
     canvas_.text(stage_.say(name), one.cut_left(canvas_.mm(kLabelMm), canvas_.mm(1)),
                  {.face = Face::small, .colours = canvas_.on_panel()});
     canvas_.fill(one, canvas_.theme().quiet.ground);
@@ -145,8 +150,8 @@ std::optional<Seconds> step(const AxisView& view, Seconds at, bool later) {
 }  // namespace
 
 float axis_height(const Canvas& canvas) {
-  return canvas.height(Face::small) + canvas.mm(0.8) + canvas.mm(kTopsMm + 4 * kLaneMm) +
-         4 * canvas.mm(0.5);
+  return canvas.height(Face::small) + canvas.mm(0.8) + canvas.mm(kTopsMm) +
+         4 * lane_height(canvas) + 4 * canvas.mm(0.5);
 }
 
 void draw_axis(Stage& stage, const Box& box, const AxisView& view, std::optional<Seconds>& at,

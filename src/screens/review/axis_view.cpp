@@ -109,14 +109,17 @@ void add_findings(AxisView& view, const CheckReport& report, std::size_t element
 AxisView make_axis_view(const PourState& state, const CheckReport& report, std::size_t element) {
   AxisView view;
   view.height = state.plan->elements[element].rise_height();
+  // What comes days after the close, curing or a repair, would leave the pour itself no room.
+  const Seconds end = state.closed ? state.clock(*state.closed) : state.last;
   view.events.reserve(state.taps.size());
   for (const EventRef ref : state.order) {
     const LogEntry& entry = state.log[ref];
-    if (!entry.struck) view.events.push_back(state.clock(entry.when));
+    const Seconds at = state.clock(entry.when);
+    if (!entry.struck && at <= end) view.events.push_back(at);
   }
   if (view.events.empty()) return view;
   view.begin = view.events.front();
-  view.end = std::max(state.last, view.begin + Seconds{60});
+  view.end = std::max(end, view.begin + Seconds{60});
   const Seconds finest = (view.end - view.begin) * kFinest;
   add_tops(view, state.elements[element], finest);
   add_work(view, state, element, finest);

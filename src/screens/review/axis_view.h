@@ -21,7 +21,7 @@ struct AxisLift {
   Seconds from{}, to{};
 };
 
-/// On the pour's clock.
+/// On the pour's clock, from its first event to its close, or to the last moment told of.
 struct AxisView {
   Seconds begin{}, end{};
   Length height{};                                       ///< of the form

@@ -282,7 +282,7 @@ void draw_face_keys(Stage& stage, const Box& box, FaceKind kind, const std::vect
     Box cell =
         in.line(i / kAbreast, 2, canvas.mm(0.4)).column(i % kAbreast, kAbreast, canvas.mm(1));
     ++i;
-    const Box swatch = cell.cut_left(canvas.mm(6), canvas.mm(1));
+    const Box swatch = cell.cut_left(canvas.mm(4.2), canvas.mm(0.7));
     draw_look(canvas, swatch.inset(0, canvas.mm(0.2)), key.look);
     canvas.edge(swatch.inset(0, canvas.mm(0.2)), canvas.theme().line, canvas.mm(0.2));
     canvas.text(key_words(stage.say, kind, key), cell,

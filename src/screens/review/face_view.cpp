@@ -37,12 +37,13 @@ std::optional<Patch> lift_box(const PourState& state, std::size_t element, int n
   return box;
 }
 
-std::optional<Patch> load_box(const PourState& state, std::size_t element, const TicketId& ticket) {
+std::optional<Patch> load_box(const PourState& state, std::size_t element, const TicketId& ticket,
+                              const std::vector<LoadBand>& loads) {
   const Element& planned = state.plan->elements[element];
   const auto truck = truck_of(state, ticket);
   if (!truck) return std::nullopt;
   std::optional<Patch> box;
-  for (const LoadBand& band : load_bands(state, element)) {
+  for (const LoadBand& band : loads) {
     if (std::find(band.trucks.begin(), band.trucks.end(), *truck) == band.trucks.end()) continue;
     const Patch one{planned.bay_start(band.bay), band.from, planned.bays[band.bay],
                     band.to - band.from};
@@ -100,7 +101,8 @@ std::vector<FaceKey> face_keys(FaceKind kind, const PourState& state, std::size_
   return keys;
 }
 
-std::optional<Patch> place_of(const PourState& state, const Finding& finding) {
+std::optional<Patch> place_of(const PourState& state, const Finding& finding,
+                              const std::vector<LoadBand>& loads) {
   if (!finding.element || *finding.element >= state.elements.size()) return std::nullopt;
   const Element& planned = state.plan->elements[*finding.element];
   if (finding.row && *finding.row < planned.rows.size()) {
@@ -109,7 +111,7 @@ std::optional<Patch> place_of(const PourState& state, const Finding& finding) {
     return Patch{span.left, span.low, span.right - span.left, std::max(Length{}, high - span.low)};
   }
   if (finding.lift) return lift_box(state, *finding.element, *finding.lift, finding.bay);
-  if (finding.ticket) return load_box(state, *finding.element, *finding.ticket);
+  if (finding.ticket) return load_box(state, *finding.element, *finding.ticket, loads);
   if (finding.bay && *finding.bay < planned.bays.size()) {
     return Patch{planned.bay_start(*finding.bay),
                  {},
@@ -120,7 +122,8 @@ std::optional<Patch> place_of(const PourState& state, const Finding& finding) {
 }
 
 std::vector<FaceMark> make_face_marks(const PourState& state, const CheckReport& report,
-                                      std::size_t element, Side side) {
+                                      std::size_t element, Side side,
+                                      const std::vector<LoadBand>& loads) {
   std::vector<FaceMark> marks;
   std::size_t first = 0;
   int number = 0;
@@ -131,7 +134,7 @@ std::vector<FaceMark> make_face_marks(const PourState& state, const CheckReport&
     first += same.size();
     if (told.element && *told.element != element) continue;
     if (told.side && *told.side != side) continue;
-    mark.box = place_of(state, told);
+    if (told.element) mark.box = place_of(state, told, loads);
     marks.push_back(mark);
   }
   number = 0;

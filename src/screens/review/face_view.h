@@ -9,6 +9,7 @@
 
 #include "check/check.h"
 #include "pour/log/state.h"
+#include "pour/outlook/face_bands.h"
 #include "screens/view/spot_view.h"
 
 namespace rb::screens {
@@ -78,11 +79,13 @@ struct FaceMark {
   EventRef ref = 0;            ///< of the blemish
 };
 
-/// Where a finding is on its element; none: it names no part of it.
-std::optional<Patch> place_of(const PourState& state, const Finding& finding);
+/// Where a finding is on its element; none: it names no part of it. `loads`: load_bands() of it.
+std::optional<Patch> place_of(const PourState& state, const Finding& finding,
+                              const std::vector<LoadBand>& loads);
 
 /// Of an element, and of no element: causes in the report's order, then blemishes of the side.
 std::vector<FaceMark> make_face_marks(const PourState& state, const CheckReport& report,
-                                      std::size_t element, Side side);
+                                      std::size_t element, Side side,
+                                      const std::vector<LoadBand>& loads);
 
 }  // namespace rb::screens

@@ -106,7 +106,8 @@ struct ReviewMemory::Inside {
     std::vector<EventRef> taps;
   };
   std::map<std::size_t, Behind> behind;  ///< by the finding's place in the report
-  std::vector<FaceMark> marks;
+  std::optional<std::vector<FaceMark>> marks;
+  std::tuple<std::size_t, Side, Seconds> marks_of;
   FaceView face;
 
   void turn_to(std::size_t of, Side on) {
@@ -122,6 +123,11 @@ struct ReviewMemory::Inside {
   }
   [[nodiscard]] const Element& planned() const { return state->plan->elements[element]; }
   [[nodiscard]] const ElementState& there() const { return state->elements[element]; }
+
+  const std::vector<LoadBand>& load_list() {
+    if (!loads) loads = load_bands(*state, element);
+    return *loads;
+  }
 
   void outline(Seconds at);
   void doses(Seconds at);
@@ -239,9 +245,8 @@ void ReviewMemory::Inside::head(Seconds at) {
 }
 
 void ReviewMemory::Inside::load(Seconds at) {
-  if (!loads) loads = load_bands(*state, element);
   const Seconds oldest = state->plan->limits.load_age_max.value;
-  for (const LoadBand& band : *loads) {
+  for (const LoadBand& band : load_list()) {
     if (band.came >= at) continue;
     const Length to = std::min(band.to, there().tops[band.bay].at(at));
     if (to <= band.from) continue;
@@ -326,8 +331,20 @@ bool ReviewMemory::lets_through(const TapFilter& filter, std::size_t finding) {
 }
 
 const std::vector<FaceMark>& ReviewMemory::marks(std::size_t element, Side side) {
-  in_->marks = make_face_marks(*in_->state, *in_->report, element, side);
-  return in_->marks;
+  Inside& in = *in_;
+  in.turn_to(element, side);
+  const std::tuple asked{element, side, in.report->asof.at};
+  if (!in.marks || in.marks_of != asked) {
+    in.marks = make_face_marks(*in.state, *in.report, element, side, in.load_list());
+    in.marks_of = asked;
+  }
+  return *in.marks;
+}
+
+std::optional<Patch> ReviewMemory::place(std::size_t finding) {
+  const Finding& asked = in_->report->findings[finding];
+  if (asked.element != in_->element) return std::nullopt;
+  return place_of(*in_->state, asked, in_->load_list());
 }
 
 }  // namespace rb::screens

@@ -32,6 +32,8 @@ class ReviewMemory {
   const AxisView& axis(std::size_t element);
   const SpotView& spot(std::size_t element, Side side, Spot spot);
   const std::vector<FaceMark>& marks(std::size_t element, Side side);
+  /// Where a finding of the report is on the face asked for last; none: it names no part of it.
+  std::optional<Patch> place(std::size_t finding);
   /// The taps a finding of the report rests on (check/review.h).
   const std::vector<EventRef>& behind(std::size_t finding);
   /// By the row and the lift it names, and by the taps it rests on.

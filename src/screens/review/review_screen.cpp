@@ -43,12 +43,12 @@ ReviewLayout lay_out(const Canvas& canvas, Box in) {
   }
   // Where there is the width for it the panel stands beside the face, as tall as all the rest.
   const bool beside = in.w() > kBeside * in.h();
-  if (beside) out.panel = in.cut_right(in.w() * kPanelShare, gap);
+  if (beside) out.panel = in.cut_right(std::round(in.w() * kPanelShare), gap);
   const float keys = face_keys_height(canvas);
   const float axis = std::max(axis_height(canvas), target);
   const float rest = in.h() - keys - axis - canvas.mm(1) - (beside ? gap : 2 * gap);
   const float face = beside ? rest : std::max(target, std::min(rest - target, rest * 0.56F));
-  out.face = in.cut_top(face, canvas.mm(1));
+  out.face = in.cut_top(std::floor(face), canvas.mm(1));
   out.keys = in.cut_top(keys, gap);
   out.axis = in.cut_top(axis, gap);
   if (!beside) out.panel = in;
@@ -79,6 +79,12 @@ class Screen {
 
  private:
   [[nodiscard]] const PourState& state() const { return memory_.state(); }
+  // What is told of the time to come (a discharge that will end) has not happened yet.
+  [[nodiscard]] Seconds shown_at() const {
+    const Seconds now =
+        view_.closed ? state().last : std::min(state().last, state().clock(view_.now));
+    return std::min(draft_.at.value_or(now), std::max(now, Seconds{0}));
+  }
 
   void tiles(const ReviewLayout& layout) {
     const Say& say = stage_.say;
@@ -106,9 +112,7 @@ class Screen {
     }
     const bool near = draft_.side == Side::near_side;
     if (button(canvas_, layout.tiles.back(),
-               {.id = "side",
-                .text = say(near ? Word::face_near : Word::face_far),
-                .symbol = Symbol::more})) {
+               {.id = "side", .text = say(near ? Word::face_near : Word::face_far)})) {
       draft_.side = near ? Side::far_side : Side::near_side;
       draft_.spot.reset();
     }
@@ -129,7 +133,7 @@ class Screen {
 
   void axis(const Box& box) {
     const AxisView& axis = memory_.axis(view_.element);
-    draw_axis(stage_, box, axis, draft_.at, told(draft_.at.value_or(state().last)));
+    draw_axis(stage_, box, axis, draft_.at, told(shown_at()));
   }
 
   [[nodiscard]] std::string told(Seconds at) const {
@@ -150,11 +154,11 @@ class Screen {
   }
 
   void face(const ReviewLayout& layout, const std::vector<FaceMark>& marks) {
-    const Seconds at = draft_.at.value_or(state().last);
+    const Seconds at = shown_at();
     const FaceView& face = memory_.face(draft_.kind, view_.element, draft_.side, at);
     FaceFocus focus{.spot = draft_.spot};
     if (const auto found = finding_of(memory_.report(), draft_)) {
-      focus.place = place_of(state(), memory_.report().findings[*found]);
+      focus.place = memory_.place(*found);
     }
     const FaceTouch touch = draw_face(stage_, layout.face, face, marks, focus);
     if (touch.mark) open(marks[*touch.mark]);
@@ -162,6 +166,11 @@ class Screen {
       leave_table();
       draft_.spot = *touch.spot;
       draft_.cause.clear();
+    }
+    if (draft_.kind == FaceKind::dose && face.rows.empty()) {
+      canvas_.text(stage_.say(Word::face_unjudged), layout.keys,
+                   {.face = Face::small, .colours = canvas_.on_panel(), .lines = 2});
+      return;
     }
     draw_face_keys(stage_, layout.keys, draft_.kind,
                    face_keys(draft_.kind, state(), view_.element));

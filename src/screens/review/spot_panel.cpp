@@ -122,9 +122,9 @@ void draw_spot(Stage& stage, const Box& box, const SpotView& view, Naming naming
   Canvas& canvas = stage.canvas;
   Box in = box;
   const float gap = canvas.mm(0.5);
-  const float tall = canvas.height(Face::body);
-  canvas.text(spot_title(stage.say, view), in.cut_top(canvas.height(Face::strong), gap),
-              {.face = Face::strong, .colours = canvas.on_panel(), .free_text = true});
+  const float tall = 2 * canvas.height(Face::small);
+  canvas.text(spot_title(stage.say, view), in.cut_top(tall, gap),
+              {.face = Face::strong, .colours = canvas.on_panel(), .lines = 2, .free_text = true});
   const std::vector<SpotLine> lines = spot_lines(stage.say, view, naming);
   const SidePages pages = side_pages(stage, in, lines.size(), page, "story", tall, gap);
   Box room = pages.room;
@@ -138,6 +138,7 @@ void draw_spot(Stage& stage, const Box& box, const SpotView& view, Naming naming
     canvas.text(lines[i].text, line,
                 {.face = lines[i].wrong ? Face::strong : Face::body,
                  .colours = canvas.on_panel(),
+                 .lines = 2,
                  .free_text = true});
   }
 }
