@@ -24,6 +24,7 @@ set(trade_sources
   trade/concrete/strength.cpp
   trade/concrete/surface_void.cpp
   trade/dose/dose.cpp
+  trade/dose/dose_in_time.cpp
   trade/dose/dose_part.cpp
   trade/dose/dose_shares.cpp
   trade/dose/set_height.cpp
@@ -67,6 +68,7 @@ set(pour_sources
   pour/log/take_back.cpp
   pour/log/trace.cpp
   pour/outlook/drying.cpp
+  pour/outlook/face_bands.cpp
   pour/outlook/forecast.cpp
   pour/outlook/form.cpp
   pour/outlook/form_pressure.cpp
@@ -126,6 +128,7 @@ set(check_sources
   check/look_runs.cpp
   check/not_judged.cpp
   check/report.cpp
+  check/rests_on.cpp
   check/review.cpp
   check/row_time.cpp
   check/rules.cpp
@@ -247,6 +250,7 @@ set(screens_sources
   screens/book/showcase_beside.cpp
   screens/book/ui.cpp
   screens/entry/figure_pad.cpp
+  screens/entry/filter_panel.cpp
   screens/entry/find_panel.cpp
   screens/entry/insert_panel.cpp
   screens/entry/keyboard.cpp
@@ -259,6 +263,7 @@ set(screens_sources
   screens/entry/ready_panel.cpp
   screens/entry/scope.cpp
   screens/entry/specimen_panel.cpp
+  screens/entry/tap_line.cpp
   screens/entry/test_panel.cpp
   screens/entry/truck_panel.cpp
   screens/entry/weather_panel.cpp
@@ -298,6 +303,15 @@ set(screens_sources
   screens/plan/plan_pad.cpp
   screens/plan/plan_pages.cpp
   screens/plan/plan_screen.cpp
+  screens/review/axis_drawing.cpp
+  screens/review/axis_view.cpp
+  screens/review/face_drawing.cpp
+  screens/review/face_view.cpp
+  screens/review/marks_panel.cpp
+  screens/review/review_memory.cpp
+  screens/review/review_screen.cpp
+  screens/review/side_pages.cpp
+  screens/review/spot_panel.cpp
   screens/view/after_view.cpp
   screens/view/alarm.cpp
   screens/view/damage_seen.cpp
@@ -312,6 +326,8 @@ set(screens_sources
   screens/view/row_view.cpp
   screens/view/second_copy.cpp
   screens/view/settings.cpp
+  screens/view/spot_view.cpp
+  screens/view/tap_filter.cpp
   screens/view/truck_view.cpp
   screens/words/say.cpp
   screens/words/words.cpp

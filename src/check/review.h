@@ -44,6 +44,12 @@ Review review_of(const PourState& state, const CheckReport& report);
 /// itself until somebody acts is left out (Finding::growing).
 Hex figures_of(const PourState& state, std::span<const Finding> group);
 
+/// The taps a finding rests on, in order of time, each once: the event it is about; of its load the
+/// ticket, discharges and tests; of its row how it hung and the runs that meet the finding's time;
+/// of its lift the start, the readings, the insertions and the runs of rows that reach it; of its
+/// inverter what it was set to and what ran on it.
+std::vector<EventRef> taps_behind(const PourState& state, const Finding& finding);
+
 /// Keys of the groups of weight stop or mend that are not accepted: who signs names them.
 std::vector<std::string> to_be_named(const Review& review);
 /// Of those, the ones a signature does not name.

@@ -11,6 +11,8 @@ namespace {
 // of the first few comes in within this.
 constexpr double kAheadMs = 2;
 constexpr double kAtOnceMs = 100;
+// A finger at rest trembles by this much: less is no move.
+constexpr float kMoves = 8;  // pixels
 
 }  // namespace
 
@@ -91,8 +93,12 @@ std::optional<screens::Touch> PressMaker::feed(const PointerChange& change, Seco
       return end(change, received);
     case PointerChange::Kind::motion:
     case PointerChange::Kind::touch_update:
-      if (is_held(change)) wander(change.at);
-      return {};
+      if (!is_held(change)) return {};
+      wander(change.at);
+      if (wandered_ < kMoves) return {};
+      return screens::Touch{.kind = screens::Touch::Kind::move,
+                            .at = change.at,
+                            .steady = clock_.steady_of(change.time, received)};
   }
   return {};
 }

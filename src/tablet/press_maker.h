@@ -42,7 +42,7 @@ class PressMaker {
  public:
   /// The left button and the first finger make presses; what the server makes out of touches for
   /// those who do not know them is skipped. A second finger while one is on the glass is told as
-  /// Kind::second, once.
+  /// Kind::second, once. A finger that is down and goes somewhere is told as Kind::move.
   std::optional<screens::Touch> feed(const PointerChange& change, Seconds received);
   /// A time told by the server outside of presses, to know its clock by.
   void told(std::uint32_t server_ms, Seconds received) { clock_.received(server_ms, received); }

@@ -4,7 +4,21 @@
 
 namespace rb::app {
 
+void TouchQueue::add(const screens::Touch& touch) {
+  const auto moves = screens::Touch::Kind::move;
+  const bool waits = !touches_.empty() && touches_.back().kind == moves;
+  if (touch.kind == moves && waits) touches_.pop_back();
+  touches_.push_back(touch);
+}
+
+void TouchQueue::moved(screens::Point at, Moment wall, Seconds steady) {
+  at_ = at;
+  if (!down_) return;
+  add({.kind = screens::Touch::Kind::move, .at = at, .wall = wall, .steady = steady});
+}
+
 void TouchQueue::pressed(bool down, Moment wall, Seconds steady) {
+  down_ = down;
   touches_.push_back({.kind = down ? screens::Touch::Kind::down : screens::Touch::Kind::up,
                       .at = at_,
                       .wall = wall,

@@ -14,9 +14,10 @@ namespace rb::app {
 class TouchQueue {
  public:
   /// A press or a release with a place and a moment of its own.
-  void add(const screens::Touch& touch) { touches_.push_back(touch); }
+  /// Of moves that wait the last stands for all.
+  void add(const screens::Touch& touch);
   /// The same from callbacks that tell neither: at the place last moved to, now.
-  void moved(screens::Point at) { at_ = at; }
+  void moved(screens::Point at, Moment wall, Seconds steady);
   void pressed(bool down, Moment wall, Seconds steady);
   /// Those that came after the first `count` may be off by this: the loop stood still.
   void doubt_since(std::size_t count, Seconds by);
@@ -33,6 +34,7 @@ class TouchQueue {
 
  private:
   screens::Point at_{};
+  bool down_ = false;
   std::deque<screens::Touch> touches_;
   std::vector<std::string> typed_;
   bool escape_ = false;

@@ -89,7 +89,7 @@ void listen(GLFWwindow* window, Events& events) {
     }
   }
   glfwSetCursorPosCallback(window, [](GLFWwindow* w, double x, double y) {
-    events_of(w).queue.moved(in_pixels(w, x, y));
+    events_of(w).queue.moved(in_pixels(w, x, y), wall_now(), steady_now());
   });
   glfwSetMouseButtonCallback(window, [](GLFWwindow* w, int button, int action, int) {
     if (button != GLFW_MOUSE_BUTTON_LEFT) return;
@@ -97,7 +97,7 @@ void listen(GLFWwindow* window, Events& events) {
     double y = 0;
     glfwGetCursorPos(w, &x, &y);
     // Every change carries its own place: the cursor may have moved on by the time it is looked at.
-    events_of(w).queue.moved(in_pixels(w, x, y));
+    events_of(w).queue.moved(in_pixels(w, x, y), wall_now(), steady_now());
     events_of(w).queue.pressed(action == GLFW_PRESS, wall_now(), steady_now());
   });
   glfwSetCharCallback(window, [](GLFWwindow* w, unsigned code) {

@@ -78,9 +78,28 @@ TEST_CASE("the left button presses; the others and the wheel do not") {
                         {Kind::motion, 0, false, 2020, {10, 20}},
                         {Kind::button_up, 1, false, 2030, {10, 20}},
                         {Kind::button_up, 1, false, 2031, {10, 20}}});
-  REQUIRE(out.size() == 2);
+  REQUIRE(out.size() == 4);
   CHECK(out[0].at == screens::Point{10, 20});
-  CHECK(out[1].wandered == doctest::Approx(100));
+  CHECK(out[1].kind == TouchKind::move);
+  CHECK(out[1].at == screens::Point{110, 20});
+  CHECK(out[2].kind == TouchKind::move);
+  CHECK(out[3].kind == TouchKind::up);
+  CHECK(out[3].wandered == doctest::Approx(100));
+}
+
+TEST_CASE("a finger that trembles does not move; one that goes somewhere does, and no other does") {
+  const auto out = fed({{Kind::touch_begin, 7, false, 2000, {10, 20}},
+                        {Kind::touch_update, 7, false, 2010, {15, 23}},
+                        {Kind::touch_update, 7, false, 2020, {40, 20}},
+                        {Kind::touch_update, 9, false, 2025, {900, 20}},
+                        {Kind::touch_update, 7, false, 2030, {12, 20}},
+                        {Kind::touch_end, 7, false, 2040, {12, 20}},
+                        {Kind::touch_update, 7, false, 2050, {300, 20}}});
+  REQUIRE(out.size() == 4);
+  CHECK(out[1].at == screens::Point{40, 20});
+  CHECK(out[1].steady.count() == doctest::Approx(2.02).epsilon(1e-6));
+  CHECK(out[2].at == screens::Point{12, 20});
+  CHECK(out[3].kind == TouchKind::up);
 }
 
 TEST_CASE(

@@ -28,7 +28,11 @@ std::vector<LoadSpan> load_spans(const PourState& state, std::size_t element) {
 }
 
 std::vector<std::size_t> loads_at(const PourState& state, std::size_t element, Seconds came) {
-  const auto spans = load_spans(state, element);
+  return loads_at(state, load_spans(state, element), came);
+}
+
+std::vector<std::size_t> loads_at(const PourState& state, const std::vector<LoadSpan>& spans,
+                                  Seconds came) {
   std::vector<std::size_t> loads;
   const LoadSpan* before = nullptr;
   for (const LoadSpan& span : spans) {

@@ -21,6 +21,9 @@ std::vector<LoadSpan> load_spans(const PourState& state, std::size_t element);
 /// The trucks whose concrete may have come at a moment: those whose span holds it; none does: the
 /// one that ended last before; before all: the first, if batched by then. Empty: not known.
 std::vector<std::size_t> loads_at(const PourState& state, std::size_t element, Seconds came);
+/// The same with load_spans() known.
+std::vector<std::size_t> loads_at(const PourState& state, const std::vector<LoadSpan>& spans,
+                                  Seconds came);
 
 /// Whether what was measured on a load may be of an element: its load went there, or nobody told
 /// where.

@@ -81,7 +81,12 @@ std::vector<Seconds> turns_of(const ElementState& there, const std::vector<BayRe
 }  // namespace
 
 std::vector<Length> set_floors(const PourState& state, std::size_t element, Seconds at) {
-  return floors_of(state.elements[element], set_steps(state, element, SetSide::late), at, true);
+  return set_floors(state.elements[element], set_steps(state, element, SetSide::late), at);
+}
+
+std::vector<Length> set_floors(const ElementState& there, const std::vector<trade::SetStep>& late,
+                               Seconds at) {
+  return floors_of(there, late, at, true);
 }
 
 Length deepest_pressed(const PourState& state, std::size_t element,

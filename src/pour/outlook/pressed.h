@@ -17,6 +17,9 @@ trade::TopCurve latest_top(const ElementState& there, std::size_t bay);
 
 /// Bay by bay, up to where the concrete is past the late side of its time to set, at a moment.
 std::vector<Length> set_floors(const PourState& state, std::size_t element, Seconds at);
+/// The same with set_steps() of the late side known.
+std::vector<Length> set_floors(const ElementState& there, const std::vector<trade::SetStep>& late,
+                               Seconds at);
 
 /// The greatest depth of liquid that a row brings on while it runs: concrete comes up meanwhile,
 /// and what sets presses no longer from then on.

@@ -177,6 +177,33 @@ constexpr std::array kScreens{
                                            .sent = std::move(sent),
                                            .at = last_tap(s)});
                    }},
+    ShowcaseScreen{"review", true, [](const PourState&) { return with(ReviewDraft{}); }},
+    ShowcaseScreen{"review-cover", true,
+                   [](const PourState& s) {
+                     return with(ReviewDraft{.kind = FaceKind::cover, .at = s.last / 2.0});
+                   }},
+    ShowcaseScreen{"review-head", true,
+                   [](const PourState&) { return with(ReviewDraft{.kind = FaceKind::head}); }},
+    ShowcaseScreen{"review-load", true,
+                   [](const PourState&) { return with(ReviewDraft{.kind = FaceKind::load}); }},
+    ShowcaseScreen{"review-spot", true,
+                   [](const PourState&) {
+                     return with(ReviewDraft{.spot = Spot{metres(1.1), metres(0.4)}});
+                   }},
+    ShowcaseScreen{"review-finding", true,
+                   [](const PourState& s) { return with(ReviewDraft{.cause = first_cause(s)}); }},
+    ShowcaseScreen{"taps-filter", true,
+                   [](const PourState&) {
+                     return with(TapsDraft{.filter = {.choosing = FilterDraft::By::what}});
+                   }},
+    ShowcaseScreen{"taps-filter-row", true,
+                   [](const PourState&) {
+                     return with(TapsDraft{.filter = {.choosing = FilterDraft::By::row}});
+                   }},
+    ShowcaseScreen{"taps-filtered", true,
+                   [](const PourState&) {
+                     return with(TapsDraft{.filter = {.set = {.lift = 1, .late = true}}});
+                   }},
     ShowcaseScreen{"more", true, [](const PourState&) { return with(MoreDraft{}); }},
     ShowcaseScreen{"settings", true, [](const PourState&) { return with(SettingsDraft{}); }},
     ShowcaseScreen{"mirror", true, [](const PourState&) { return with(MirrorDraft{}); }},

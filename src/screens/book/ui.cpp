@@ -18,6 +18,7 @@
 #include "screens/live/wipe.h"
 #include "screens/paper/record_panel.h"
 #include "screens/plan/plan_screen.h"
+#include "screens/review/review_memory.h"
 #include "screens/view/alarm.h"
 
 namespace rb::screens {
@@ -36,6 +37,7 @@ struct Ui::Inside {
   Wipe wipe;
   std::map<Moment, Seconds> unsure;  ///< moments of taps that may be off, by how much
   Alarm alarm;
+  ReviewMemory review;
   std::optional<PourId> shown;
   std::optional<Scale> scale;
   Fonts fonts;
@@ -188,6 +190,8 @@ void Ui::Inside::draw_screen(Stage& stage, const World& world, Seconds steady, U
     if (std::holds_alternative<SignDraft>(drafts.dialog)) {
       view.sign = make_sign_view(*world.state, *world.report);
     }
+    review.look(*world.state, *world.report);
+    stage.review = &review;
     canvas.on_scope(scope_of(*shown, view.element));
     if (wipe.on()) {
       wipe.draw(stage, &view, steady);
@@ -212,7 +216,7 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
   const Theme& colours = theme(settings.theme);
   const auto second = std::chrono::floor<std::chrono::seconds>(world.now.time_since_epoch());
   Canvas canvas(*ImGui::GetBackgroundDrawList(), fonts, colours, *scale, probe, tap, taps.pressed(),
-                static_cast<int>(second.count() % 3600));
+                static_cast<int>(second.count() % 3600), taps.dragged());
   const bool planning = std::holds_alternative<PlanPanel>(drafts.dialog) && drafts.plan;
   const Units units = settings.units ? *settings.units
                       : world.state  ? world.state->plan->units

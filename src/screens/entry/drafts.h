@@ -12,6 +12,8 @@
 #include "pour/log/happening.h"
 #include "pour/log/state.h"
 #include "screens/view/plan_edit.h"
+#include "screens/view/spot_view.h"
+#include "screens/view/tap_filter.h"
 
 namespace rb::screens {
 
@@ -217,13 +219,34 @@ struct GateDraft {
 struct ResumeDraft {
   Moment at{};
 };
+/// What a list shows, and what of it is being chosen.
+struct FilterDraft {
+  enum class By { none, what, row, lift, person };
+  By choosing = By::none;  ///< what: which of them
+  TapFilter set{};
+  int page = 0;
+};
 struct TapsDraft {
   int page = 0;
+  FilterDraft filter{};
 };
 struct FindingsDraft {
   int page = 0;
   std::string cause{};  ///< whose findings are listed; empty: the first of each
   int causes_page = 0;  ///< to go back to
+  FilterDraft filter{};
+};
+/// Looking at a pour: its face as a map at a moment, a spot of it or a finding and its taps.
+struct ReviewDraft {
+  FaceKind kind = FaceKind::dose;
+  Side side = Side::near_side;
+  std::optional<Seconds> at{};  ///< on the pour's clock; none: as it stands
+  std::optional<Spot> spot{};   ///< whose story is told
+  std::string cause{};          ///< whose finding is told; empty: none
+  std::size_t of = 0;           ///< which of the cause's findings
+  int page = 0;
+  int marks_page = 0;                   ///< of the table, to go back to
+  std::optional<FindingsDraft> from{};  ///< the way back, where it was opened from there
 };
 struct TrucksDraft {
   int page = 0;
@@ -299,7 +322,7 @@ using Dialog =
                  InsertDraft, NextDraft, HolderDraft, ReadyDraft, PlanFromDraft, PlanPanel,
                  FindDraft, MirrorDraft, BayStartDraft, InvertersDraft, SpeedDraft, PressureDraft,
                  AfterDraft, LoadDraft, SpecimensDraft, SpecimenDraft, SignDraft, RecordDraft,
-                 RanEarlierDraft>;
+                 RanEarlierDraft, ReviewDraft>;
 
 /// A book that could not be opened: all the window shows then.
 struct FailureDraft {

@@ -10,7 +10,7 @@ std::size_t lines_in(const Canvas& canvas, float height) {
 }
 
 Pages turn_pages(Stage& stage, const Box& box, std::size_t count, int& page, const std::string& id,
-                 float tall) {
+                 float tall, bool beside) {
   Canvas& canvas = stage.canvas;
   const float gap = canvas.gap();
   if (tall <= 0) tall = canvas.scale().target();
@@ -22,6 +22,7 @@ Pages turn_pages(Stage& stage, const Box& box, std::size_t count, int& page, con
   const int pages = std::max(1, static_cast<int>((count + out.lines - 1) / out.lines));
   page = std::clamp(page, 0, pages - 1);
   back_button(stage, foot.cut_left((foot.w() - 3 * gap) / 4, gap));
+  if (beside) out.beside = foot.cut_left((foot.w() - 2 * gap) / 3, gap);
   if (pages > 1) {
     const Box earlier = foot.column(0, 3, gap);
     const Box later = foot.column(2, 3, gap);

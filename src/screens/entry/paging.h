@@ -17,12 +17,13 @@ struct Pages {
   Box room;               ///< for the lines of this page
   std::size_t first = 0;  ///< of them in the list
   std::size_t lines = 0;
+  Box beside{};  ///< of one more button beside the way back, where it was asked for
 };
 
 /// Draws the turning buttons at the foot of a box when the list needs them, else a way back alone.
 /// `page` is kept in range. Lines are `tall` pixels (0 = a target's height).
 Pages turn_pages(Stage& stage, const Box& box, std::size_t count, int& page, const std::string& id,
-                 float tall = 0);
+                 float tall = 0, bool beside = false);
 
 /// A panel over the work area with its title at the top; returns the room inside. Used by every
 /// dialog; the way back is the dialog's own.

@@ -30,6 +30,13 @@ struct StepOf {
     if constexpr (requires { draft.figure.has_value(); }) {
       step = mixed(step, draft.figure ? number(draft.figure->what) + 1 : 0);
     }
+    if constexpr (requires { draft.filter.choosing; }) {
+      step = mixed(mixed(step, number(draft.filter.choosing)), number(draft.filter.page));
+    }
+    if constexpr (requires { draft.spot.has_value(); }) {
+      step = mixed(step, number(draft.kind) * 4 + number(draft.side) * 2 + (draft.spot ? 1 : 0));
+      step = mixed(step, draft.cause.empty() ? 0 : 1);
+    }
     if constexpr (requires { draft.noting.has_value(); }) step = mixed(step, draft.noting ? 1 : 0);
     if constexpr (requires { draft.typing.has_value(); }) step = mixed(step, draft.typing ? 1 : 0);
     return step;

@@ -32,6 +32,8 @@ inline constexpr int kBatteryVeryLow = 10;
 /// How a panel that asks for something stands after a frame.
 enum class PanelEnd { open, cancelled, kept };
 
+class ReviewMemory;
+
 struct Stage {
   Canvas& canvas;
   const Say& say;
@@ -49,6 +51,7 @@ struct Stage {
   std::optional<HeadSeen> head{};         ///< none: an empty book
   DamageSeen damage{};                    ///< of the pour on the screen
   const SigningSeen* signing = nullptr;   ///< null: nothing can be signed in this book
+  ReviewMemory* review = nullptr;         ///< of the same; null: no pour is on the screen
 
   void open(Dialog dialog) const { next = std::move(dialog); }
   void close() const { next = std::monostate{}; }

@@ -80,7 +80,8 @@ void shorten(ImFont& font, std::vector<Line>& lines, const Box& room, int most) 
 }  // namespace
 
 Canvas::Canvas(ImDrawList& list, const Fonts& fonts, const Theme& theme, const Scale& scale,
-               Probe& probe, const std::optional<Tap>& tap, std::string pressed, int second)
+               Probe& probe, const std::optional<Tap>& tap, std::string pressed, int second,
+               std::optional<Point> dragged)
     : list_(list),
       fonts_(fonts),
       theme_(theme),
@@ -88,7 +89,8 @@ Canvas::Canvas(ImDrawList& list, const Fonts& fonts, const Theme& theme, const S
       probe_(probe),
       tap_(tap),
       pressed_(std::move(pressed)),
-      second_(second) {}
+      second_(second),
+      dragged_(dragged) {}
 
 void Canvas::fill(const Box& box, Colour colour, float radius) {
   if (!box.empty()) {
@@ -188,11 +190,11 @@ Box Canvas::text(std::string_view text, const Box& room, const TextStyle& style)
 }
 
 bool Canvas::target(const std::string& id, const Box& box, std::string_view text, bool enabled,
-                    bool repeats) {
+                    bool repeats, bool drags) {
   const ImVec2 from = list_.GetClipRectMin();
   const ImVec2 to = list_.GetClipRectMax();
   probe_.targets.push_back(
-      {{id, box, enabled, repeats, on_}, std::string(text), {from.x, from.y, to.x, to.y}});
+      {{id, box, enabled, repeats, on_, drags}, std::string(text), {from.x, from.y, to.x, to.y}});
   return enabled && tap_ && tap_->id == id;
 }
 

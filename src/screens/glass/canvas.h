@@ -63,7 +63,8 @@ enum class Symbol {
 class Canvas {
  public:
   Canvas(ImDrawList& list, const Fonts& fonts, const Theme& theme, const Scale& scale, Probe& probe,
-         const std::optional<Tap>& tap, std::string pressed, int second);
+         const std::optional<Tap>& tap, std::string pressed, int second,
+         std::optional<Point> dragged = {});
 
   [[nodiscard]] const Theme& theme() const { return theme_; }
   [[nodiscard]] const Scale& scale() const { return scale_; }
@@ -94,7 +95,11 @@ class Canvas {
 
   /// Declares a target; true when it was tapped. The caller draws what it looks like.
   bool target(const std::string& id, const Box& box, std::string_view text, bool enabled = true,
-              bool repeats = false);
+              bool repeats = false, bool drags = false);
+  /// Where the finger is that went down on a target that drags; none: it is not on this one.
+  [[nodiscard]] std::optional<Point> dragged(const std::string& id) const {
+    return pressed(id) ? dragged_ : std::nullopt;
+  }
   /// The panel that targets declared from now on stand on (scope.h); what was set before.
   std::uint64_t on_scope(std::uint64_t scope) { return std::exchange(on_, scope); }
   [[nodiscard]] bool pressed(const std::string& id) const { return id == pressed_; }
@@ -111,6 +116,7 @@ class Canvas {
   std::string pressed_{};
   std::uint64_t on_ = 0;
   int second_;
+  std::optional<Point> dragged_;
 };
 
 }  // namespace rb::screens

@@ -48,6 +48,7 @@ bool TapReader::echoes(const Target& pressed, double px_per_mm) const {
 
 PressEnd TapReader::judge(const Touch& up, const Target* under, double px_per_mm) const {
   if (pressed_.id.empty()) return under_down_.empty() ? PressEnd::nothing : PressEnd::off;
+  if (pressed_.drags) return PressEnd::taken;  // a long way and a long time are what it is for
   const double far =
       std::max(apart_mm(up.at, held_->at, px_per_mm), static_cast<double>(up.wandered) / px_per_mm);
   // Let go of on it, as it stood when it was pressed or as it stood by then.
@@ -64,7 +65,10 @@ PressEnd TapReader::judge(const Touch& up, const Target* under, double px_per_mm
 std::optional<Tap> TapReader::feed(const Touch& touch, const std::vector<Target>& seen,
                                    double px_per_mm, const std::vector<Target>* now) {
   ended_.reset();
-  if (touch.kind == Touch::Kind::move) return {};
+  if (touch.kind == Touch::Kind::move) {
+    at_ = touch.at;
+    return {};
+  }
   const Target* under = topmost(seen, touch.at);
   if (touch.kind == Touch::Kind::second) {
     if (under != nullptr) ended_ = Press{under->id, touch, touch, PressEnd::second};
@@ -72,6 +76,7 @@ std::optional<Tap> TapReader::feed(const Touch& touch, const std::vector<Target>
   }
   if (touch.kind == Touch::Kind::down) {
     held_ = touch;
+    at_ = touch.at;
     picture_ = seen;
     under_down_ = under != nullptr ? under->id : std::string{};
     pressed_ = under != nullptr && under->enabled ? *under : Target{};
@@ -90,9 +95,18 @@ std::optional<Tap> TapReader::feed(const Touch& touch, const std::vector<Target>
     still_ = touch.steady;
   }
   if (end != PressEnd::taken) return {};
+  if (pressed.drags) {  // it ends where it was let go of, and what comes after is no echo of it
+    last_.reset();
+    return Tap{pressed.id, touch.at, touch.wall, touch.steady, touch.uncertain};
+  }
   last_repeats_ = pressed.repeats;
   last_ = Tap{pressed.id, down.at, down.wall, down.steady, down.uncertain};
   return last_;
+}
+
+std::optional<Point> TapReader::dragged() const {
+  if (!held_ || !pressed_.drags) return {};
+  return at_;
 }
 
 void TapReader::forget() {

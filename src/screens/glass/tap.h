@@ -41,6 +41,8 @@ struct Target {
   bool enabled = true;      ///< a target that is not still swallows the tap
   bool repeats = false;     ///< may be tapped as fast as a finger can (keys of a pad)
   std::uint64_t scope = 0;  ///< which panel of which element it is on: "back" is not always "back"
+  /// A finger may go along it: where it is counts as long as it is down, wherever it goes.
+  bool drags = false;
   bool operator==(const Target&) const = default;
 };
 
@@ -91,6 +93,8 @@ class TapReader {
   [[nodiscard]] const std::string& pressed() const { return pressed_.id; }
   /// When and where the finger that is on the glass touched it; none: no finger is.
   [[nodiscard]] const std::optional<Touch>& held() const { return held_; }
+  /// Where the finger is that went down on a target that drags; none: no such finger is down.
+  [[nodiscard]] std::optional<Point> dragged() const;
   /// The press that the last touch fed ended; none: it ended none.
   [[nodiscard]] const std::optional<Press>& ended() const { return ended_; }
   /// Taps that were thrown away as echo, palm or wipe.
@@ -106,6 +110,7 @@ class TapReader {
   std::string under_down_{};
   std::vector<Target> picture_{};  ///< that was seen when the finger came down
   std::optional<Touch> held_{};
+  Point at_{};  ///< where the finger that is down was last
   std::optional<Press> ended_{};
   std::optional<Tap> last_{};
   Seconds before_{};  ///< when the last press, an echo or not, touched the glass

@@ -43,6 +43,35 @@ const RowView* find_row(const PourView& view, const RowPlace& place) {
   return nullptr;
 }
 
+constexpr int kMoreCells = 16;
+
+// Buttons filled in line by line: three abreast where all lines of them are a finger tall, else four.
+class Cells {
+ public:
+  Cells(Stage& stage, const Box& in) : canvas_(stage.canvas), in_(in) {
+    constexpr int kOfThree = (kMoreCells + 2) / 3;
+    const float of_three = in_.line(0, kOfThree, canvas_.gap()).h();
+    abreast_ = of_three >= canvas_.scale().target() ? 3 : 4;
+    lines_ = (kMoreCells + abreast_ - 1) / abreast_;
+    in_.y1 = std::min(in_.y1, in_.y0 + static_cast<float>(lines_) * canvas_.mm(27));
+  }
+  /// True when tapped.
+  bool operator()(ButtonSpec spec) {
+    const float gap = canvas_.gap();
+    const Box place = in_.line(i_ / abreast_, lines_, gap).column(i_ % abreast_, abreast_, gap);
+    ++i_;
+    // A low cell has room for words alone.
+    spec.symbol_above = place.h() >= canvas_.mm(22);
+    if (!spec.symbol_above) spec.symbol = Symbol::none;
+    return button(canvas_, place, spec);
+  }
+
+ private:
+  Canvas& canvas_;
+  Box in_;
+  int i_ = 0, abreast_ = 3, lines_ = 1;
+};
+
 }  // namespace
 
 void draw_hold(Stage& stage, const Box& box, const HoldDraft& draft) {
@@ -168,30 +197,11 @@ void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourVie
   }
 }
 
-constexpr int kMoreCells = 14;
-
 void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& plan) {
-  Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
-  const float gap = canvas.gap();
   Box in = panel_with_title(stage, box, say(Word::more_title));
   back_button(stage, foot_of(stage, in));
-  // Three columns where all lines of them are a finger tall, else four.
-  constexpr int kOfThree = (kMoreCells + 2) / 3;
-  const float of_three = in.line(0, kOfThree, gap).h();
-  const int across = of_three >= canvas.scale().target() ? 3 : 4;
-  const int lines = (kMoreCells + across - 1) / across;
-  in.y1 = std::min(in.y1, in.y0 + static_cast<float>(lines) * canvas.mm(27));
-  int i = 0;
-  // True when tapped; cells are filled line by line.
-  const auto cell = [&](ButtonSpec spec) {
-    const Box place = in.line(i / across, lines, gap).column(i % across, across, gap);
-    ++i;
-    // A low cell has room for words alone.
-    spec.symbol_above = place.h() >= canvas.mm(22);
-    if (!spec.symbol_above) spec.symbol = Symbol::none;
-    return button(canvas, place, spec);
-  };
+  Cells cell(stage, in);
   const auto waiting = std::count_if(
       view.trucks.begin(), view.trucks.end(),
       [](const TruckView& truck) { return truck.stage == TruckView::Stage::waiting; });
@@ -235,6 +245,9 @@ void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& p
   }
   if (cell({.id = "record", .text = say(Word::record), .symbol = Symbol::list})) {
     stage.open(RecordDraft{});
+  }
+  if (cell({.id = "review", .text = say(Word::review), .symbol = Symbol::level})) {
+    stage.open(ReviewDraft{});
   }
   if (cell({.id = "settings",
             .text = say(Word::settings),

@@ -6,30 +6,16 @@
 #include <array>
 #include <cmath>
 
+#include "screens/entry/filter_panel.h"
 #include "screens/entry/paging.h"
+#include "screens/entry/severity_look.h"
+#include "screens/review/review_memory.h"
+#include "screens/review/review_screen.h"
 #include "screens/view/event_words.h"
 
 namespace rb::screens {
 
 namespace {
-
-struct SeverityLook {
-  Look look;
-  Symbol symbol;
-  Word word;
-};
-
-SeverityLook look_of(Severity severity) {
-  switch (severity) {
-    case Severity::stop:
-      return {Look::stop, Symbol::stop_sign, Word::severity_stop};
-    case Severity::mend:
-      return {Look::mend, Symbol::mend_sign, Word::severity_mend};
-    case Severity::note:
-      break;
-  }
-  return {Look::off, Symbol::note_sign, Word::severity_note};
-}
 
 constexpr int kSaysLines = 3;
 constexpr int kAdviceLines = 3;
@@ -66,6 +52,30 @@ void draw_decide(Stage& stage, const Box& box, std::size_t number, const Finding
       TypeDraft{.use = TypeDraft::Use::joint, .joint = std::move(joint), .at = stage.tapped()});
 }
 
+// The words of a finding lead to its place and moment, and to the taps it rests on.
+// They are felt down to `low`: in a low room a card reaches below it.
+void draw_way_to_taps(Stage& stage, Box& in, float low, std::size_t number,
+                      const Finding& finding) {
+  Canvas& canvas = stage.canvas;
+  const std::string id = fmt::format("see {}", number);
+  const Box felt{in.x0, in.y0, in.x1, std::min(in.y1, low)};
+  if (canvas.target(id, felt, rule_title(stage.say, finding.rule)) && stage.review != nullptr) {
+    const std::vector<Finding>& all = stage.review->report().findings;
+    const auto at = std::find(all.begin(), all.end(), finding);
+    if (at != all.end()) {
+      ReviewDraft draft = review_of_finding(stage.review->state(), stage.review->report(),
+                                            static_cast<std::size_t>(at - all.begin()));
+      if (const auto* from = std::get_if<FindingsDraft>(&stage.drafts.dialog)) draft.from = *from;
+      stage.drafts.element = finding.element.value_or(stage.drafts.element);
+      stage.open(std::move(draft));
+    }
+  }
+  if (canvas.pressed(id)) canvas.edge(felt, canvas.theme().ink, canvas.mm(0.8), canvas.mm(1));
+  const Box sign = in.cut_right(canvas.mm(5), canvas.mm(1));
+  canvas.symbol(Symbol::forward, sign.inset(0, std::max(0.0F, (sign.h() - canvas.mm(5)) / 2)),
+                canvas.theme().ink_soft);
+}
+
 const GroupView* group_of(const PourView& view, const Finding& finding) {
   const auto group =
       std::find_if(view.review.begin(), view.review.end(),
@@ -98,7 +108,7 @@ void draw_review(Stage& stage, const Box& box, const GroupView& group, FindingsD
               .symbol = Symbol::check,
               .enabled = group.standing != Standing::accepted})) {
     stage.keep(event::Accept{group.key, group.figures, {}});
-    draft = {.page = draft.causes_page};
+    draft = {.page = draft.causes_page, .filter = draft.filter};
   }
   if (button(stage.canvas, box.column(1, 2, gap),
              {.id = "review send-back",
@@ -129,8 +139,9 @@ struct AsFirst {
 };
 
 // True when what lies behind the first is asked for.
-bool draw_finding(Stage& stage, const Box& box, std::size_t number, const Finding& finding,
-                  std::optional<AsFirst> first_of, const PourView& view, const Plan& plan) {
+bool draw_finding(Stage& stage, const Box& box, float low, std::size_t number,
+                  const Finding& finding, std::optional<AsFirst> first_of, const PourView& view,
+                  const Plan& plan) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const SeverityLook look = look_of(finding.severity);
@@ -138,7 +149,7 @@ bool draw_finding(Stage& stage, const Box& box, std::size_t number, const Findin
   Box in = card(canvas, box);
   bool asked = false;
   if (first_of) {
-    const Box side = in.cut_right(canvas.mm(26), canvas.mm(2));
+    const Box side = in.cut_right(canvas.mm(26), canvas.gap());
     asked = button(canvas, side,
                    {.id = fmt::format("of cause {}", number),
                     .text = first_of->more > 0 ? say(Word::findings_more, first_of->more)
@@ -146,9 +157,10 @@ bool draw_finding(Stage& stage, const Box& box, std::size_t number, const Findin
                     .symbol = Symbol::more});
   }
   if (asks_decision(finding)) {
-    const Box side = in.cut_right(canvas.mm(38), canvas.mm(2));
+    const Box side = in.cut_right(canvas.mm(38), canvas.gap());
     draw_decide(stage, side, number, finding, plan);
   }
+  draw_way_to_taps(stage, in, low, number, finding);
   Box first = in.cut_top(canvas.height(Face::strong));
   const Box sign = tag(canvas, first, look.symbol, say(look.word), look.look);
   first.x0 = sign.x1 + canvas.mm(2);
@@ -316,6 +328,15 @@ void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const Pou
     return same.front().group == draft.cause;
   });
   const bool one = !draft.cause.empty() && asked != listed.end();
+  if (!one && draw_filter(stage, in, draft.filter, view)) return;
+  if (!one && draft.filter.set.any() && stage.review != nullptr) {
+    std::erase_if(listed, [&](const auto& same) {
+      return std::none_of(same.begin(), same.end(), [&](const Finding& finding) {
+        return stage.review->lets_through(draft.filter.set,
+                                          static_cast<std::size_t>(&finding - findings.data()));
+      });
+    });
+  }
   if (one) {
     const std::span<const Finding> same = *asked;
     listed.clear();
@@ -323,7 +344,7 @@ void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const Pou
     Box head = in.cut_top(canvas.scale().target(), gap);
     if (button(canvas, head.cut_left(canvas.mm(50), gap),
                {.id = "all findings", .text = say(Word::findings_all), .symbol = Symbol::back})) {
-      draft = {.page = draft.causes_page};
+      draft = {.page = draft.causes_page, .filter = draft.filter};
     }
     canvas.text(say(Word::findings_of_cause, same.size()), head,
                 {.face = Face::strong, .colours = canvas.on_panel()});
@@ -339,9 +360,10 @@ void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const Pou
   const float tall =
       canvas.height(Face::strong) + lines * canvas.height(Face::small) + canvas.mm(2.4);
   const std::vector<NotJudged> none;
-  const auto& gaps = one ? none : view.not_judged;
+  const auto& gaps = one || draft.filter.set.any() ? none : view.not_judged;
   const Pages pages =
-      turn_pages(stage, in, listed.size() + gaps.size(), draft.page, "findings", tall);
+      turn_pages(stage, in, listed.size() + gaps.size(), draft.page, "findings", tall, !one);
+  if (!one) filter_button(stage, pages.beside, draft.filter, view);
   Box room = pages.room;
   for (std::size_t i = pages.first;
        i < pages.first + pages.lines && i < listed.size() + gaps.size(); ++i) {
@@ -352,8 +374,8 @@ void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const Pou
     }
     const Finding& first = listed[i].front();
     const auto first_of = one ? std::nullopt : std::optional{AsFirst{listed[i].size() - 1}};
-    if (draw_finding(stage, line, i, first, first_of, view, plan)) {
-      draft = {.cause = first.group, .causes_page = draft.page};
+    if (draw_finding(stage, line, pages.room.y1, i, first, first_of, view, plan)) {
+      draft = {.cause = first.group, .causes_page = draft.page, .filter = draft.filter};
     }
   }
   const std::string advice = say(Word::advice_defer);

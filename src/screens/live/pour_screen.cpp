@@ -26,10 +26,18 @@
 #include "screens/live/type_dialog.h"
 #include "screens/paper/record_panel.h"
 #include "screens/paper/sign_panel.h"
+#include "screens/review/review_screen.h"
 
 namespace rb::screens {
 
 namespace {
+
+// Of a closed pour no row is run: looking back takes their room, too.
+Box review_box(const PourLayout& layout, const PourView& view) {
+  if (!view.closed) return layout.tall;
+  return {std::min(layout.tall.x0, layout.rows.x0), layout.tall.y0,
+          std::max(layout.tall.x1, layout.rows.x1), std::max(layout.tall.y1, layout.rows.y1)};
+}
 
 // Draws whichever panel is open over the work area; false when none is.
 class DrawDialog {
@@ -95,6 +103,9 @@ class DrawDialog {
     if (view_.sign) draw_sign(stage_, box(), d, *view_.sign);
     return true;
   }
+  bool operator()(ReviewDraft& d) const {
+    return draw_review_screen(stage_, review_box(layout_, view_), d, view_), true;
+  }
   bool operator()(HolderDraft& d) const { return draw_holder(stage_, box(), d, plan_), true; }
 
  private:
@@ -122,7 +133,8 @@ const Box& box_of(const Dialog& dialog, const PourLayout& layout) {
       std::holds_alternative<GateDraft>(dialog) || std::holds_alternative<SettingsDraft>(dialog) ||
       std::holds_alternative<MirrorDraft>(dialog) ||
       std::holds_alternative<RanEarlierDraft>(dialog) ||
-      std::holds_alternative<MoreDraft>(dialog) || record != nullptr;
+      std::holds_alternative<MoreDraft>(dialog) || std::holds_alternative<ReviewDraft>(dialog) ||
+      record != nullptr;
   return tall ? layout.tall : layout.work;
 }
 
@@ -179,7 +191,8 @@ void draw_pour(Stage& stage, const PourView& view, const std::vector<Finding>& f
     draw_lift(stage, layout.lift, view);
     draw_last_taps(stage, layout.taps, view);
   }
-  draw_rows(stage, layout.rows, view);
+  const bool covered = view.closed && std::holds_alternative<ReviewDraft>(dialog);
+  if (!covered) draw_rows(stage, layout.rows, view);
 }
 
 }  // namespace rb::screens

@@ -11,7 +11,4 @@ void draw_last_taps(Stage& stage, const Box& box, const PourView& view);
 /// All of them, a page at a time.
 void draw_all_taps(Stage& stage, const Box& box, TapsDraft& draft, const PourView& view);
 
-/// Opens the correction of a tap.
-CorrectDraft correct_draft(const TapView& tap);
-
 }  // namespace rb::screens

@@ -215,8 +215,31 @@ InsertView insert_view(const PourState& state, std::size_t index, const LiftView
 
 }  // namespace
 
+std::optional<TapWas> tap_was(const PourState& state, EventRef ref) {
+  const auto last = std::find_if(state.corrections.rbegin(), state.corrections.rend(),
+                                 [&](const Correction& c) { return c.target == ref; });
+  if (last == state.corrections.rend()) return std::nullopt;
+  const LogEntry& entry = state.log[ref];
+  const Event& first = entry.as_entered ? *entry.as_entered : entry.event;
+  const Event& made_by = state.log[last->made_by].event;
+  TapWas was{.at = first.at, .what = first.what, .when = made_by.at};
+  const Person* person = state.plan->find(made_by.by);
+  was.by = person == nullptr || person->name.empty() ? made_by.by.text : person->name;
+  if (const auto* fix = std::get_if<event::Fix>(&made_by.what)) {
+    was.why = fix->why;
+    was.chosen = fix->chosen;
+  } else if (const auto* strike = std::get_if<event::Strike>(&made_by.what)) {
+    was.why = strike->why;
+    was.chosen = strike->chosen;
+  }
+  return was;
+}
+
 TapView TapList::operator[](std::size_t i) const {
-  const EventRef ref = state_->taps[state_->taps.size() - 1 - i];
+  return of(state_->taps[state_->taps.size() - 1 - i]);
+}
+
+TapView TapList::of(EventRef ref) const {
   const LogEntry& entry = state_->log[ref];
   TapView tap{.ref = ref,
               .id = entry.event.id,
@@ -229,6 +252,7 @@ TapView TapList::operator[](std::size_t i) const {
               .uncertain = entry.event.uncertain,
               .keeping = ref + keeping_ >= state_->log.size()};
   if (entry.event.entry) tap.kept = entry.event.entry->wall;
+  if (tap.struck || tap.fixed) tap.was = tap_was(*state_, ref);
   tap.from_script = brought_in(*state_, ref);
   tap.stepped = between(entry.when, entry.event.at);
   // A closed pour is left as it stands; that it was closed may be mended.
@@ -239,6 +263,11 @@ TapView TapList::operator[](std::size_t i) const {
     if (gone >= Seconds{-1} && gone < kTakeBack) tap.take_back = kTakeBack - gone;
   }
   return tap;
+}
+
+std::string TapList::name_of(const PersonId& person) const {
+  const Person* known = state_ == nullptr ? nullptr : state_->plan->find(person);
+  return known == nullptr || known->name.empty() ? person.text : known->name;
 }
 
 bool TapList::any_to_take_back() const {

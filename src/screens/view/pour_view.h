@@ -17,6 +17,7 @@
 #include "screens/view/ready_view.h"
 #include "screens/view/review_view.h"
 #include "screens/view/sign_view.h"
+#include "screens/view/tap_filter.h"
 #include "screens/view/truck_view.h"
 
 namespace rb::screens {
@@ -79,6 +80,18 @@ struct LiftView {
   bool near_limit = false;  ///< of rise
 };
 
+/// How a corrected tap was entered, and who changed it, when and why.
+struct TapWas {
+  Moment at{};       ///< as it was first entered
+  Happening what{};  ///< the same
+  std::string by{};  ///< name of who corrected it last
+  Moment when{};
+  std::string why{};                      ///< as somebody wrote it
+  std::optional<event::Chosen> chosen{};  ///< the reason, where it was chosen
+};
+/// None: the event was never corrected.
+std::optional<TapWas> tap_was(const PourState& state, EventRef ref);
+
 /// One line of the last taps.
 struct TapView {
   EventRef ref = 0;
@@ -92,7 +105,8 @@ struct TapView {
   bool from_script = false;            ///< brought in, not tapped
   std::optional<Seconds> take_back{};  ///< how long one tap still takes it back
   bool may_correct = true;
-  bool keeping = false;  ///< the disk has not answered yet
+  bool keeping = false;         ///< the disk has not answered yet
+  std::optional<TapWas> was{};  ///< of one corrected or struck: how it was entered, who changed it
 };
 
 /// The taps, the latest first: each is put in words when it is looked at, for a pour has thousands
@@ -104,6 +118,17 @@ class TapList {
   [[nodiscard]] std::size_t size() const { return state_ == nullptr ? 0 : state_->taps.size(); }
   [[nodiscard]] bool empty() const { return size() == 0; }
   TapView operator[](std::size_t i) const;
+  /// Of any event of the log.
+  [[nodiscard]] TapView of(EventRef ref) const;
+  /// The latest first.
+  [[nodiscard]] std::vector<EventRef> filtered(const TapFilter& filter) const {
+    return state_ == nullptr ? std::vector<EventRef>{} : filtered_taps(*state_, filter);
+  }
+  [[nodiscard]] FilterChoices choices() const {
+    return state_ == nullptr ? FilterChoices{} : filter_choices(*state_);
+  }
+  /// As the plan has him, else the id.
+  [[nodiscard]] std::string name_of(const PersonId& person) const;
   /// Whether one tap still takes any of them back.
   [[nodiscard]] bool any_to_take_back() const;
   /// So many of the pour's last events the disk has not answered yet.

@@ -23,6 +23,7 @@ enum class Word {
 #include "screens/words/list/plan.inc"
 #include "screens/words/list/pour.inc"
 #include "screens/words/list/sign.inc"
+#include "screens/words/list/review.inc"
 #undef RISEBOOK_WORD
   count_
 };

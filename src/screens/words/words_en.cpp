@@ -12,6 +12,7 @@ constexpr WordTable kTable{{
 #include "screens/words/list/plan.inc"
 #include "screens/words/list/pour.inc"
 #include "screens/words/list/sign.inc"
+#include "screens/words/list/review.inc"
 }};
 #undef RISEBOOK_WORD
 

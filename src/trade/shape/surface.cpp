@@ -63,6 +63,16 @@ TopCurve TopCurve::between(Length low, Length high) const {
   return part;
 }
 
+TopCurve TopCurve::until(Seconds moment) const {
+  const auto next = std::upper_bound(points_.begin(), points_.end(), moment, later);
+  TopCurve part;
+  part.points_.assign(points_.begin(), next);
+  if (next != points_.begin() && next != points_.end()) {
+    part.points_.push_back({moment, between_points(*(next - 1), *next, moment)});
+  }
+  return part;
+}
+
 std::optional<Seconds> TopCurve::reached(Length z) const {
   const auto next = std::lower_bound(points_.begin(), points_.end(), z,
                                      [](const SurfacePoint& p, Length h) { return p.height < h; });

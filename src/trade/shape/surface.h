@@ -42,6 +42,10 @@ class TopCurve {
   /// covered() of heights between ask.
   [[nodiscard]] TopCurve between(Length low, Length high) const;
 
+  /// The curve as it was at a moment: the readings up to then, and where the top had come by then
+  /// on its way to the next.
+  [[nodiscard]] TopCurve until(Seconds moment) const;
+
   bool operator==(const TopCurve&) const = default;
 
  private:
