@@ -18,7 +18,8 @@ namespace {
 
 PourState demo() {
   std::ifstream file(RISEBOOK_SOURCE_DIR "/assets/demo-pour.jsonl");
-  const auto script = read_script({std::istreambuf_iterator<char>(file), {}}, "demo");
+  const std::string text{std::istreambuf_iterator<char>(file), {}};
+  const auto script = read_script(text, "demo");
   REQUIRE(script);
   auto state = fold(script->events);
   REQUIRE(state);

@@ -9,7 +9,7 @@ namespace rb::screens {
 namespace {
 
 constexpr double kTopsMm = 7;
-constexpr double kLabelMm = 23;
+constexpr double kLabelMm = 24.5;
 
 // As tall as its name is.
 float lane_height(const Canvas& canvas) {
