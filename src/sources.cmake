@@ -120,6 +120,8 @@ set(check_sources
   check/after_pour.cpp
   check/causes.cpp
   check/check.cpp
+  check/face/stripped.cpp
+  check/face_score.cpp
   check/look_power.cpp
   check/lift_look.cpp
   check/look.cpp
@@ -131,7 +133,6 @@ set(check_sources
   check/rules.cpp
   check/say_finding.cpp
   check/shortfall.cpp
-  check/stripped.cpp
   check/tested_mix.cpp
   check/vibrated.cpp
   check/worst_insert.cpp

@@ -16,4 +16,7 @@ std::string line_words(const std::string& line);
 /// "top W1: height 1.2 -> 1.4" for the fields that differ between two script lines.
 std::string change_words(const std::string& before, const std::string& after);
 
+/// A repair's note, what was done, with what and by whom, as far as they are told.
+std::string repair_words(const event::Repair& repair);
+
 }  // namespace rb

@@ -1,7 +1,7 @@
 // strip-early: a form was stripped sooner than the plan allows, before the strength it asks for was
 // shown, or before its concrete has set.
 #include "check/rule.h"
-#include "check/stripped.h"
+#include "check/face/stripped.h"
 
 namespace rb {
 

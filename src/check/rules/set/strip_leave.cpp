@@ -1,6 +1,6 @@
 // strip-leave: a face was stripped without the leave that the plan asks for.
 #include "check/rule.h"
-#include "check/stripped.h"
+#include "check/face/stripped.h"
 
 namespace rb {
 
