@@ -182,6 +182,8 @@ set(store_sources
   store/keep/note_keeper.cpp
   store/keep/reader.cpp
   store/keep/rest_look.cpp
+  store/photos/carry.cpp
+  store/photos/photo.cpp
   store/salvage/lost_in_log.cpp
   store/salvage/lost_record.cpp
   store/salvage/page_images.cpp
