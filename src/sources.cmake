@@ -248,6 +248,7 @@ set(screens_sources
   screens/entry/scope.cpp
   screens/entry/specimen_panel.cpp
   screens/entry/test_panel.cpp
+  screens/entry/told_later.cpp
   screens/entry/truck_panel.cpp
   screens/entry/weather_panel.cpp
   screens/glass/canvas.cpp
@@ -286,6 +287,12 @@ set(screens_sources
   screens/plan/plan_pad.cpp
   screens/plan/plan_pages.cpp
   screens/plan/plan_screen.cpp
+  screens/strip/blemish_card.cpp
+  screens/strip/blemish_entry.cpp
+  screens/strip/face_drawing.cpp
+  screens/strip/photo_panel.cpp
+  screens/strip/strip_button.cpp
+  screens/strip/strip_panel.cpp
   screens/view/after_view.cpp
   screens/view/alarm.cpp
   screens/view/damage_seen.cpp
@@ -300,6 +307,7 @@ set(screens_sources
   screens/view/row_view.cpp
   screens/view/second_copy.cpp
   screens/view/settings.cpp
+  screens/view/strip_view.cpp
   screens/view/truck_view.cpp
   screens/words/say.cpp
   screens/words/words.cpp
@@ -308,6 +316,7 @@ set(screens_sources
 set(app_sources
   app/beside.cpp
   app/book_pours.cpp
+  app/camera_folder.cpp
   app/clock_asker.cpp
   app/device.cpp
   app/last_book.cpp
@@ -317,6 +326,7 @@ set(app_sources
   app/opening.cpp
   app/outcome.cpp
   app/paper_job.cpp
+  app/photo_desk.cpp
   app/pin_tries.cpp
   app/pour_list.cpp
   app/put_whole.cpp
@@ -347,6 +357,7 @@ set(cli_sources
   cli/command_copies.cpp
   cli/command_demo.cpp
   cli/command_dose.cpp
+  cli/command_photo.cpp
   cli/command_picture.cpp
   cli/command_plan.cpp
   cli/command_record.cpp

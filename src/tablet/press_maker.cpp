@@ -11,6 +11,7 @@ namespace {
 // of the first few comes in within this.
 constexpr double kAheadMs = 2;
 constexpr double kAtOnceMs = 100;
+constexpr float kMoveToldPx = 4;
 
 }  // namespace
 
@@ -62,7 +63,7 @@ std::optional<screens::Touch> PressMaker::begin(Holds what, const PointerChange&
   }
   holds_ = what;
   finger_ = change.detail;
-  from_ = change.at;
+  from_ = told_ = change.at;
   wandered_ = 0;
   return screens::Touch{.kind = screens::Touch::Kind::down, .at = change.at, .steady = steady};
 }
@@ -75,6 +76,16 @@ std::optional<screens::Touch> PressMaker::end(const PointerChange& change, Secon
                         .at = change.at,
                         .steady = clock_.steady_of(change.time, received),
                         .wandered = wandered_};
+}
+
+std::optional<screens::Touch> PressMaker::move(const PointerChange& change, Seconds received) {
+  wander(change.at);
+  // A finger at rest trembles: that wakes nobody.
+  if (std::hypot(change.at.x - told_.x, change.at.y - told_.y) < kMoveToldPx) return {};
+  told_ = change.at;
+  return screens::Touch{.kind = screens::Touch::Kind::move,
+                        .at = change.at,
+                        .steady = clock_.steady_of(change.time, received)};
 }
 
 std::optional<screens::Touch> PressMaker::feed(const PointerChange& change, Seconds received) {
@@ -91,8 +102,7 @@ std::optional<screens::Touch> PressMaker::feed(const PointerChange& change, Seco
       return end(change, received);
     case PointerChange::Kind::motion:
     case PointerChange::Kind::touch_update:
-      if (is_held(change)) wander(change.at);
-      return {};
+      return is_held(change) ? move(change, received) : std::nullopt;
   }
   return {};
 }

@@ -42,7 +42,7 @@ class PressMaker {
  public:
   /// The left button and the first finger make presses; what the server makes out of touches for
   /// those who do not know them is skipped. A second finger while one is on the glass is told as
-  /// Kind::second, once.
+  /// Kind::second, once. What is held and moves on tells so every few pixels.
   std::optional<screens::Touch> feed(const PointerChange& change, Seconds received);
   /// A time told by the server outside of presses, to know its clock by.
   void told(std::uint32_t server_ms, Seconds received) { clock_.received(server_ms, received); }
@@ -53,6 +53,7 @@ class PressMaker {
   enum class Holds { nothing, button, finger };
   std::optional<screens::Touch> begin(Holds what, const PointerChange& change, Seconds received);
   std::optional<screens::Touch> end(const PointerChange& change, Seconds received);
+  std::optional<screens::Touch> move(const PointerChange& change, Seconds received);
   void wander(screens::Point at);
   [[nodiscard]] bool is_held(const PointerChange& change) const;
 
@@ -60,6 +61,7 @@ class PressMaker {
   Holds holds_ = Holds::nothing;
   int finger_ = 0;
   screens::Point from_{};
+  screens::Point told_{};  ///< where it was told to be last
   float wandered_ = 0;
 };
 

@@ -14,7 +14,14 @@ namespace rb::app {
 class TouchQueue {
  public:
   /// A press or a release with a place and a moment of its own.
-  void add(const screens::Touch& touch) { touches_.push_back(touch); }
+  /// Of moves one after the other the last counts: a press never waits behind them.
+  void add(const screens::Touch& touch) {
+    const auto is_move = [](const screens::Touch& t) {
+      return t.kind == screens::Touch::Kind::move;
+    };
+    if (is_move(touch) && !touches_.empty() && is_move(touches_.back())) touches_.pop_back();
+    touches_.push_back(touch);
+  }
   /// The same from callbacks that tell neither: at the place last moved to, now.
   void moved(screens::Point at) { at_ = at; }
   void pressed(bool down, Moment wall, Seconds steady);

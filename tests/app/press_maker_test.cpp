@@ -78,9 +78,12 @@ TEST_CASE("the left button presses; the others and the wheel do not") {
                         {Kind::motion, 0, false, 2020, {10, 20}},
                         {Kind::button_up, 1, false, 2030, {10, 20}},
                         {Kind::button_up, 1, false, 2031, {10, 20}}});
-  REQUIRE(out.size() == 2);
+  REQUIRE(out.size() == 4);
   CHECK(out[0].at == screens::Point{10, 20});
-  CHECK(out[1].wandered == doctest::Approx(100));
+  CHECK(out[1].kind == TouchKind::move);  // for what is drawn with it
+  CHECK(out[1].at == screens::Point{110, 20});
+  CHECK(out[3].kind == TouchKind::up);
+  CHECK(out[3].wandered == doctest::Approx(100));
 }
 
 TEST_CASE(

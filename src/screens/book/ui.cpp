@@ -207,6 +207,7 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
   const auto second = std::chrono::floor<std::chrono::seconds>(world.now.time_since_epoch());
   Canvas canvas(*ImGui::GetBackgroundDrawList(), fonts, colours, *scale, probe, tap, taps.pressed(),
                 static_cast<int>(second.count() % 3600));
+  canvas.on_drag(taps.drag());
   const bool planning = std::holds_alternative<PlanPanel>(drafts.dialog) && drafts.plan;
   const Units units = settings.units ? *settings.units
                       : world.state  ? world.state->plan->units
@@ -218,7 +219,7 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
               drafts,        out.intents,   world.now,
               next,          input.typed,   world.sound_works,
               world.battery, world.keeping, world.mirror ? &*world.mirror : nullptr,
-              world.head,    world.damage};
+              world.head,    world.damage,  world.photos ? &*world.photos : nullptr};
   const Box all{0, 0, static_cast<float>(scale->width_px()),
                 static_cast<float>(scale->height_px())};
   canvas.fill(all, colours.page);
@@ -247,7 +248,9 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
     tell_keeping(stage, world);
   }
   if (world.keeping.waiting > 0) out.next_change = std::min(out.next_change, Seconds{1});
-  if (std::holds_alternative<MirrorDraft>(drafts.dialog)) {
+  const auto* strip = std::get_if<StripDraft>(&drafts.dialog);
+  const bool choosing = strip != nullptr && strip->step == StripDraft::Step::photos;
+  if (choosing || std::holds_alternative<MirrorDraft>(drafts.dialog)) {
     out.next_change = std::min(out.next_change, kLookForPlaces);
   }
   if (const auto ends = notices.draw(stage, world.trouble ? canvas.mm(18) : 0)) {

@@ -17,6 +17,7 @@
 #include "screens/view/damage_seen.h"
 #include "screens/view/intents.h"
 #include "screens/view/keeping.h"
+#include "screens/view/photos_seen.h"
 #include "screens/view/pours_view.h"
 #include "screens/view/second_copy.h"
 #include "screens/view/settings.h"
@@ -45,6 +46,7 @@ struct World {
   Keeping keeping{};
   std::optional<MirrorSeen> mirror{};  ///< none: the book is only read, nothing follows it
   std::optional<HeadSeen> head{};      ///< of the book; none: it is empty
+  std::optional<PhotosSeen> photos{};  ///< none: the book is only read
   std::optional<Trouble> trouble{};
   bool leaving = false;              ///< the program was asked to end, and waits for the disk
   DamageSeen damage{};               ///< of the open pour: it is judged with what reads

@@ -12,6 +12,7 @@
 #include "screens/view/damage_seen.h"
 #include "screens/view/intents.h"
 #include "screens/view/keeping.h"
+#include "screens/view/photos_seen.h"
 #include "screens/view/pour_view.h"
 #include "screens/view/second_copy.h"
 #include "screens/view/settings.h"
@@ -47,6 +48,7 @@ struct Stage {
   const MirrorSeen* mirror = nullptr;     ///< null: the book is only read
   std::optional<HeadSeen> head{};         ///< none: an empty book
   DamageSeen damage{};                    ///< of the pour on the screen
+  const PhotosSeen* photos = nullptr;     ///< null: the book is only read
 
   void open(Dialog dialog) const { next = std::move(dialog); }
   void close() const { next = std::monostate{}; }

@@ -196,4 +196,11 @@ bool Canvas::target(const std::string& id, const Box& box, std::string_view text
   return enabled && tap_ && tap_->id == id;
 }
 
+bool Canvas::drag_target(const std::string& id, const Box& box, std::string_view text,
+                         bool enabled) {
+  const bool tapped = target(id, box, text, enabled);
+  probe_.targets.back().target.drags = true;
+  return tapped;
+}
+
 }  // namespace rb::screens

@@ -95,6 +95,12 @@ class Canvas {
   /// Declares a target; true when it was tapped. The caller draws what it looks like.
   bool target(const std::string& id, const Box& box, std::string_view text, bool enabled = true,
               bool repeats = false);
+  /// A target that a finger draws on: a tap tells where it came down and where it was let go of.
+  bool drag_target(const std::string& id, const Box& box, std::string_view text,
+                   bool enabled = true);
+  /// The finger that is drawing now, as this frame shows it.
+  void on_drag(std::optional<Drag> drag) { drag_ = std::move(drag); }
+  [[nodiscard]] const std::optional<Drag>& drag() const { return drag_; }
   /// The panel that targets declared from now on stand on (scope.h); what was set before.
   std::uint64_t on_scope(std::uint64_t scope) { return std::exchange(on_, scope); }
   [[nodiscard]] bool pressed(const std::string& id) const { return id == pressed_; }
@@ -109,6 +115,7 @@ class Canvas {
   Probe& probe_;
   const std::optional<Tap>& tap_;
   std::string pressed_{};
+  std::optional<Drag> drag_{};
   std::uint64_t on_ = 0;
   int second_;
 };

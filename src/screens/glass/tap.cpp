@@ -50,7 +50,7 @@ PressEnd TapReader::judge(const Touch& up, const Target* under, double px_per_mm
   if (pressed_.id.empty()) return under_down_.empty() ? PressEnd::nothing : PressEnd::off;
   const double far =
       std::max(apart_mm(up.at, held_->at, px_per_mm), static_cast<double>(up.wandered) / px_per_mm);
-  // Let go of on it, as it stood when it was pressed or as it stood by then.
+  if (pressed_.drags && far > kWipeMm) return PressEnd::taken;
   const Target* still = topmost(picture_, up.at);
   const auto is_it = [&](const Target* t) {
     return t != nullptr && t->id == pressed_.id && t->scope == pressed_.scope;
@@ -64,7 +64,10 @@ PressEnd TapReader::judge(const Touch& up, const Target* under, double px_per_mm
 std::optional<Tap> TapReader::feed(const Touch& touch, const std::vector<Target>& seen,
                                    double px_per_mm, const std::vector<Target>* now) {
   ended_.reset();
-  if (touch.kind == Touch::Kind::move) return {};
+  if (touch.kind == Touch::Kind::move) {
+    moved_ = touch.at;
+    return {};
+  }
   const Target* under = topmost(seen, touch.at);
   if (touch.kind == Touch::Kind::second) {
     if (under != nullptr) ended_ = Press{under->id, touch, touch, PressEnd::second};
@@ -72,6 +75,7 @@ std::optional<Tap> TapReader::feed(const Touch& touch, const std::vector<Target>
   }
   if (touch.kind == Touch::Kind::down) {
     held_ = touch;
+    moved_ = touch.at;
     picture_ = seen;
     under_down_ = under != nullptr ? under->id : std::string{};
     pressed_ = under != nullptr && under->enabled ? *under : Target{};
@@ -91,8 +95,13 @@ std::optional<Tap> TapReader::feed(const Touch& touch, const std::vector<Target>
   }
   if (end != PressEnd::taken) return {};
   last_repeats_ = pressed.repeats;
-  last_ = Tap{pressed.id, down.at, down.wall, down.steady, down.uncertain};
+  last_ = Tap{pressed.id, down.at, down.wall, down.steady, down.uncertain, touch.at};
   return last_;
+}
+
+std::optional<Drag> TapReader::drag() const {
+  if (!held_ || !pressed_.drags) return std::nullopt;
+  return Drag{pressed_.id, held_->at, moved_};
 }
 
 void TapReader::forget() {

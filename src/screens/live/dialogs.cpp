@@ -168,11 +168,12 @@ void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& p
   Box in = panel_with_title(stage, box, say(Word::more_title));
   back_button(stage, foot_of(stage, in));
   constexpr int kLines = 4;
+  constexpr int kAbreast = 4;
   in.y1 = std::min(in.y1, in.y0 + kLines * canvas.mm(27));
   int i = 0;
   // True when tapped; cells are filled line by line.
   const auto cell = [&](ButtonSpec spec) {
-    const Box place = in.line(i / 3, kLines, gap).column(i % 3, 3, gap);
+    const Box place = in.line(i / kAbreast, kLines, gap).column(i % kAbreast, kAbreast, gap);
     ++i;
     spec.symbol_above = true;
     return button(canvas, place, spec);
@@ -223,11 +224,12 @@ void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& p
   if (cell({.id = "ready", .text = say(Word::ready), .symbol = Symbol::check})) {
     stage.open(ReadyDraft{});
   }
-  if (view.closed) {
-    if (cell({.id = "after pour", .text = say(Word::after_pour), .symbol = Symbol::clock})) {
-      stage.open(AfterDraft{});
-    }
-  } else if (cell({.id = "close pour", .text = say(Word::close_pour), .symbol = Symbol::check})) {
+  // Before the close as well: a deck is cured while it is poured.
+  if (cell({.id = "after pour", .text = say(Word::after_pour), .symbol = Symbol::clock})) {
+    stage.open(AfterDraft{});
+  }
+  if (!view.closed &&
+      cell({.id = "close pour", .text = say(Word::close_pour), .symbol = Symbol::check})) {
     stage.open(CloseDraft{});
   }
   if (cell({.id = "wipe", .text = say(Word::wipe), .symbol = Symbol::hold})) {

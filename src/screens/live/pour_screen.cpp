@@ -23,6 +23,7 @@
 #include "screens/live/rows_panel.h"
 #include "screens/live/taps_panel.h"
 #include "screens/live/type_dialog.h"
+#include "screens/strip/strip_panel.h"
 
 namespace rb::screens {
 
@@ -77,6 +78,9 @@ class DrawDialog {
   bool operator()(AirDraft& d) const { return draw_air(stage_, box(), d), true; }
   bool operator()(InvertersDraft& d) const { return draw_inverters(stage_, box(), d, view_), true; }
   bool operator()(AfterDraft& d) const { return draw_after(stage_, box(), d, view_), true; }
+  bool operator()(StripDraft& d) const {
+    return draw_strip(stage_, d.typing ? layout_.typing : layout_.tall, d, view_), true;
+  }
   bool operator()(PressureDraft&) const { return draw_pressure(stage_, box(), view_), true; }
   bool operator()(SpeedDraft& d) const { return draw_speed(stage_, box(), d, view_, plan_), true; }
   bool operator()(InsertDraft& d) const { return draw_insert(stage_, box(), d, view_), true; }
@@ -101,10 +105,12 @@ const Box& box_of(const Dialog& dialog, const PourLayout& layout) {
   }
   const auto* mirror = std::get_if<MirrorDraft>(&dialog);
   if (mirror != nullptr && mirror->typing) return layout.typing;
+  const auto* strip = std::get_if<StripDraft>(&dialog);
+  if (strip != nullptr && strip->typing) return layout.typing;
   const bool tall =
-      std::holds_alternative<CorrectDraft>(dialog) || std::holds_alternative<RowDraft>(dialog) ||
-      std::holds_alternative<GateDraft>(dialog) || std::holds_alternative<SettingsDraft>(dialog) ||
-      std::holds_alternative<MirrorDraft>(dialog);
+      strip != nullptr || std::holds_alternative<CorrectDraft>(dialog) ||
+      std::holds_alternative<RowDraft>(dialog) || std::holds_alternative<GateDraft>(dialog) ||
+      std::holds_alternative<SettingsDraft>(dialog) || std::holds_alternative<MirrorDraft>(dialog);
   return tall ? layout.tall : layout.work;
 }
 
