@@ -212,14 +212,12 @@ set(record_sources
   record/model/placing_lines.cpp
   record/model/pour_record.cpp
   record/model/power_lines.cpp
-  record/model/shown.cpp
   record/model/signature_lines.cpp
   record/model/spot_stories.cpp
   record/model/tables.cpp
   record/model/tables_after.cpp
   record/model/tables_given.cpp
   record/model/tables_work.cpp
-  record/model/timeline.cpp
   record/pdf/counted_pages.cpp
   record/pdf/day_page.cpp
   record/pdf/dose_drawing.cpp
@@ -237,6 +235,8 @@ set(record_sources
   record/sheet/run_sheet.cpp
   record/sheet/run_sheet_pdf.cpp
   record/sheet/sheet_words.cpp
+  record/told/shown.cpp
+  record/told/timeline.cpp
 )
 set(screens_sources
   screens/book/clock_question.cpp

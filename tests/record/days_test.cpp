@@ -9,7 +9,7 @@
 #include "pour/outlook/form.h"
 #include "record/form/archive_pdf.h"
 #include "record/form/html.h"
-#include "record/model/shown.h"
+#include "record/told/shown.h"
 #include "sample.h"
 #include "temp_folder.h"
 

@@ -10,8 +10,8 @@
 #include "record/form/write_record.h"
 #include "record/model/clean_text.h"
 #include "record/model/edition.h"
-#include "record/model/shown.h"
 #include "record/pdf/pdf.h"
+#include "record/told/shown.h"
 
 namespace rb {
 

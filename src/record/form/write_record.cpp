@@ -15,8 +15,8 @@
 #include "record/form/xlsx.h"
 #include "record/model/book_words.h"
 #include "record/model/edition.h"
-#include "record/model/shown.h"
 #include "record/model/table.h"
+#include "record/told/shown.h"
 
 namespace rb {
 

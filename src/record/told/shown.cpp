@@ -1,4 +1,4 @@
-#include "record/model/shown.h"
+#include "record/told/shown.h"
 
 #include <fmt/format.h>
 
