@@ -47,7 +47,7 @@ class Shown {
   Voice voice_;
 };
 
-/// "in the reader's language", as a template with braces of its own.
+/// How the record's reader reads: language, units, clock.
 Voice voice_of(const DailyRecord& record);
 
 }  // namespace rb
