@@ -122,6 +122,7 @@ set(check_sources
   check/after_pour.cpp
   check/causes.cpp
   check/check.cpp
+  check/face/stripped.cpp
   check/look_power.cpp
   check/lift_look.cpp
   check/look.cpp
@@ -129,12 +130,12 @@ set(check_sources
   check/not_judged.cpp
   check/report.cpp
   check/rests_on.cpp
+  check/face/face_score.cpp
   check/review.cpp
   check/row_time.cpp
   check/rules.cpp
   check/say_finding.cpp
   check/shortfall.cpp
-  check/stripped.cpp
   check/tested_mix.cpp
   check/vibrated.cpp
   check/worst_insert.cpp
@@ -184,6 +185,8 @@ set(store_sources
   store/keep/note_keeper.cpp
   store/keep/reader.cpp
   store/keep/rest_look.cpp
+  store/photos/carry.cpp
+  store/photos/photo.cpp
   store/salvage/lost_in_log.cpp
   store/salvage/lost_record.cpp
   store/salvage/page_images.cpp
@@ -207,7 +210,7 @@ set(record_sources
   record/model/clean_text.cpp
   record/model/daily_record.cpp
   record/model/dose_map.cpp
-  record/model/edition.cpp
+  record/form/edition.cpp
   record/model/event_words.cpp
   record/model/held_to.cpp
   record/model/finding_lines.cpp
@@ -215,14 +218,12 @@ set(record_sources
   record/model/placing_lines.cpp
   record/model/pour_record.cpp
   record/model/power_lines.cpp
-  record/model/shown.cpp
   record/model/signature_lines.cpp
   record/model/spot_stories.cpp
   record/model/tables.cpp
   record/model/tables_after.cpp
   record/model/tables_given.cpp
   record/model/tables_work.cpp
-  record/model/timeline.cpp
   record/pdf/counted_pages.cpp
   record/pdf/day_page.cpp
   record/pdf/dose_drawing.cpp
@@ -240,6 +241,8 @@ set(record_sources
   record/sheet/run_sheet.cpp
   record/sheet/run_sheet_pdf.cpp
   record/sheet/sheet_words.cpp
+  record/told/shown.cpp
+  record/told/timeline.cpp
 )
 set(screens_sources
   screens/book/clock_question.cpp
@@ -265,6 +268,7 @@ set(screens_sources
   screens/entry/specimen_panel.cpp
   screens/entry/tap_line.cpp
   screens/entry/test_panel.cpp
+  screens/entry/told_later.cpp
   screens/entry/truck_panel.cpp
   screens/entry/weather_panel.cpp
   screens/glass/canvas.cpp
@@ -278,7 +282,7 @@ set(screens_sources
   screens/glass/widgets.cpp
   screens/live/after_panel.cpp
   screens/live/bay_start.cpp
-  screens/live/correct_dialog.cpp
+  screens/correct/correct_dialog.cpp
   screens/live/dialogs.cpp
   screens/live/elevation.cpp
   screens/live/elevation_title.cpp
@@ -312,30 +316,37 @@ set(screens_sources
   screens/review/review_screen.cpp
   screens/review/side_pages.cpp
   screens/review/spot_panel.cpp
+  screens/strip/blemish_card.cpp
+  screens/strip/blemish_entry.cpp
+  screens/strip/face_drawing.cpp
+  screens/strip/photo_panel.cpp
+  screens/strip/strip_button.cpp
+  screens/strip/strip_panel.cpp
   screens/view/after_view.cpp
   screens/view/alarm.cpp
-  screens/view/damage_seen.cpp
+  screens/seen/damage_seen.cpp
   screens/view/event_words.cpp
   screens/view/inverter_view.cpp
-  screens/view/keeping.cpp
+  screens/seen/keeping.cpp
   screens/view/pour_view.cpp
   screens/view/pours_view.cpp
   screens/view/pressure_view.cpp
   screens/view/ready_view.cpp
   screens/view/review_view.cpp
   screens/view/row_view.cpp
-  screens/view/second_copy.cpp
+  screens/seen/second_copy.cpp
   screens/view/settings.cpp
   screens/view/spot_view.cpp
   screens/view/tap_filter.cpp
+  screens/view/strip_view.cpp
   screens/view/truck_view.cpp
   screens/words/say.cpp
   screens/words/words.cpp
   screens/words/words_en.cpp
   screens/book/showcase_after.cpp
   screens/entry/clock_pad.cpp
-  screens/entry/correct_fields.cpp
-  screens/entry/correct_steps.cpp
+  screens/correct/correct_fields.cpp
+  screens/correct/correct_steps.cpp
   screens/live/ran_earlier.cpp
   screens/paper/pin_pad.cpp
   screens/paper/record_panel.cpp
@@ -345,6 +356,7 @@ set(screens_sources
 set(app_sources
   app/beside.cpp
   app/book_pours.cpp
+  app/camera_folder.cpp
   app/clock_asker.cpp
   app/device.cpp
   app/last_book.cpp
@@ -354,6 +366,7 @@ set(app_sources
   app/opening.cpp
   app/outcome.cpp
   app/paper_job.cpp
+  app/photo_desk.cpp
   app/pour_list.cpp
   app/put_whole.cpp
   app/session.cpp
@@ -389,6 +402,7 @@ set(cli_sources
   cli/command_copies.cpp
   cli/command_demo.cpp
   cli/command_dose.cpp
+  cli/command_photo.cpp
   cli/command_picture.cpp
   cli/command_plan.cpp
   cli/command_record.cpp

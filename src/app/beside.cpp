@@ -37,7 +37,9 @@ screens::CopySeen seen_of(const store::CopyJob* job, const std::string& refused)
   const auto status = job->status();
   if (!status.end) return {State::under_way, status.done, {}};
   if (!*status.end) return {State::failed, status.done, to_text(status.end->error())};
-  return {State::made, 1, (*status.end)->file.filename().string()};
+  std::string says = (*status.end)->file.filename().string();
+  if (!(*status.end)->lacks.empty()) says += " (" + (*status.end)->lacks.front() + ")";
+  return {State::made, 1, std::move(says)};
 }
 
 }  // namespace

@@ -10,8 +10,8 @@
 
 #include "app/paper_job.h"
 #include "base/path.h"
+#include "screens/seen/second_copy.h"
 #include "screens/view/intents.h"
-#include "screens/view/second_copy.h"
 #include "store/book/logbook.h"
 #include "store/copies/copy_job.h"
 #include "store/copies/mirror_keeper.h"

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "base/path.h"
-#include "screens/view/second_copy.h"
+#include "screens/seen/second_copy.h"
 
 namespace rb {
 

@@ -7,8 +7,8 @@
 #include <vector>
 
 #include "base/path.h"
+#include "screens/seen/second_copy.h"
 #include "screens/view/intents.h"
-#include "screens/view/second_copy.h"
 #include "store/file/side_thread.h"
 
 namespace rb {

@@ -375,12 +375,8 @@ bool Session::act(const screens::Intents& intents) {
     } else if (std::holds_alternative<screens::PutTroubleAway>(intent)) {
       if (!trouble_ && !told_.empty()) told_.pop_front();
       trouble_.reset();
-    } else if (std::holds_alternative<screens::UseMirror>(intent) ||
-               std::holds_alternative<screens::CopyNow>(intent) ||
-               std::holds_alternative<screens::WriteSheet>(intent) ||
-               std::holds_alternative<screens::MakeRecord>(intent) ||
-               std::holds_alternative<screens::FindPlaces>(intent)) {
-      if (on_second_copy) on_second_copy(intent);
+    } else if (screens::wants_beside(intent)) {
+      if (on_beside) on_beside(intent);
     } else if (!sign(intent)) {
       stay = false;
     }

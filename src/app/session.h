@@ -54,8 +54,8 @@ class Session {
   /// Called when settings change, to be stored.
   std::function<void(const screens::Settings&)> on_settings;
 
-  /// Told of what the user wants of the second copy: UseMirror, CopyNow, WriteSheet, FindPlaces.
-  std::function<void(const screens::Intent&)> on_second_copy;
+  /// Told of what the user wants beside the book (screens::wants_beside).
+  std::function<void(const screens::Intent&)> on_beside;
 
   /// Who holds the tablet from now on: told by every event. None: the plan's first foreman.
   void held_by(std::optional<Person> holder) { holder_ = std::move(holder); }

@@ -80,14 +80,18 @@ screens::Settings read_settings(const std::filesystem::path& path) {
   return settings;
 }
 
-std::filesystem::path mirror_folder(const std::filesystem::path& settings) {
+std::filesystem::path folder_set(const std::filesystem::path& settings, const char* field) {
   std::ifstream in{settings};
   const auto json = nlohmann::json::parse(in, nullptr, false);
   if (!json.is_object()) return {};
-  const auto found = json.find("mirror_folder");
+  const auto found = json.find(field);
   if (found == json.end() || !found->is_string()) return {};
   const std::filesystem::path folder = found->get<std::string>();
   return folder.is_absolute() ? folder : std::filesystem::path{};
+}
+
+std::filesystem::path mirror_folder(const std::filesystem::path& settings) {
+  return folder_set(settings, "mirror_folder");
 }
 
 void keep_mirror_folder(const std::filesystem::path& settings,
@@ -113,8 +117,10 @@ void write_settings(const std::filesystem::path& path, const screens::Settings& 
   }
   if (settings.units) json["units"] = *settings.units == Units::us ? "us" : "si";
   if (path.empty()) return;
-  if (const auto folder = mirror_folder(path); !folder.empty()) {
-    json["mirror_folder"] = folder.string();
+  for (const char* field : {"mirror_folder", kCameraFolder}) {
+    if (const auto folder = folder_set(path, field); !folder.empty()) {
+      json[field] = folder.string();
+    }
   }
   (void)make_folders(path.parent_path(), 0700);
   (void)put_whole(path, json.dump(2) + "\n");

@@ -16,12 +16,16 @@ std::filesystem::path settings_path();
 
 /// What stands there; the defaults where nothing readable does.
 screens::Settings read_settings(const std::filesystem::path& path);
+/// A folder named there by a whole path; empty where none is.
+std::filesystem::path folder_set(const std::filesystem::path& settings, const char* field);
+/// That the tablet's camera program fills.
+inline constexpr const char* kCameraFolder = "camera_folder";
 /// Where every tap goes as it is kept ("mirror_folder", an absolute path); empty where none is
 /// named.
 std::filesystem::path mirror_folder(const std::filesystem::path& settings);
 /// Names it from now on; empty: none. The rest of the file stays.
 void keep_mirror_folder(const std::filesystem::path& settings, const std::filesystem::path& folder);
-/// Best effort: a settings file that cannot be written loses no pour. The mirror's folder stays.
+/// Best effort: a settings file that cannot be written loses no pour. Folders named in it stay.
 void write_settings(const std::filesystem::path& path, const screens::Settings& settings);
 
 }  // namespace rb

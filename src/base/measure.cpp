@@ -28,7 +28,7 @@ constexpr double kPerFoot = 1.0 / kFoot;
 constexpr double kPerInch = 12.0 / kFoot;
 
 // In the order of the enumeration.
-constexpr std::array<Row, 34> kRows{{
+constexpr std::array<Row, 35> kRows{{
     {Measure::text, "", "", {"", 1, 0, 0}, {"", 1, 0, 0}},
     {Measure::yes_no, "", "", {"", 1, 0, 0}, {"", 1, 0, 0}},
     {Measure::moment, "", "", {"", 1, 0, 0}, {"", 1, 0, 0}},
@@ -75,6 +75,7 @@ constexpr std::array<Row, 34> kRows{{
      {"lb/ft²/h", kFoot* kFoot / kPoundMass, 0, 2, 0.05}},
     {Measure::wind, "_m_s", "m/s", {"m/s", 1, 0, 1, 0.5}, {"mph", 3600 / (5280 * kFoot), 0, 1}},
     {Measure::placing, "_m3_h", "m3/h", {"m³/h", 1, 0, 1, 0.5}, {"yd³/h", 1.0 / kCubicYard, 0, 1}},
+    {Measure::area, "_m2", "m2", {"m²", 1, 0, 2}, {"ft²", kPerFoot* kPerFoot, 0, 1}},
 }};
 
 const Row& row(Measure measure) {

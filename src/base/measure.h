@@ -50,6 +50,7 @@ enum class Measure {
   evaporation,  ///< kg/m2/h or lb/ft2/h
   wind,         ///< m/s or mph
   placing,      ///< of concrete: m3/h or yd3/h
+  area,         ///< m2 or ft2
 };
 
 /// How the last decimal is made: a limit is rounded so that nothing over it looks within it, what
@@ -87,6 +88,9 @@ struct Amount {
 
 constexpr Amount amount(Length q) {
   return {Measure::length, in_metres(q)};
+}
+constexpr Amount amount(Area q) {
+  return {Measure::area, in_square_metres(q)};
 }
 constexpr Amount amount(Volume q) {
   return {Measure::volume, in_cubic_metres(q)};

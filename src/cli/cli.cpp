@@ -143,6 +143,16 @@ void add_signing(CommandWords& words) {
   sign_words.add_option("--pin-file", sign.pin, "PIN on its first line (default: asked for)");
 }
 
+void add_photo(CommandWords& words) {
+  auto& photo = words.wish<PhotoCommand>();
+  auto& photo_words = words.add("photo", "Keep a JPEG or PNG of a blemish or a repair",
+                                [&] { return run_photo(photo); });
+  photo_words.add_option("--book", photo.book, "Book")->required();
+  photo_words.add_option("--event", photo.event, "Id of the blemish or the repair")->required();
+  photo_words.add_option("--file", photo.file, "Photo; it is only read")->required();
+  photo_words.add_option("--by", photo.by, "Who took it: an id of the plan's")->required();
+}
+
 void add_plan_and_picture(CommandWords& words) {
   auto& plan = words.wish<PlanCommand>();
   auto& plan_words = words.add("plan", "Plan a pour: rows, motors, pace and a run sheet",
@@ -205,6 +215,7 @@ int run_cli(int argc, char** argv) {
   add_pour_commands(words);
   add_book_commands(words);
   add_signing(words);
+  add_photo(words);
   add_plan_and_picture(words);
   add_formulas(words);
   add_screens(words);

@@ -11,7 +11,8 @@ Exit run_copy(const Path& book, const Path& folder) {
   if (!copy) return report(copy.error());
   fmt::print("{}\n{} events copied, looked through and synced; head {}\n", copy->file.string(),
              copy->events, copy->head_hash);
-  return Exit::fine;
+  for (const std::string& lack : copy->lacks) fmt::print("  lacking: {}\n", lack);
+  return copy->lacks.empty() ? Exit::fine : Exit::findings;
 }
 
 Exit run_restore(const Path& from, const Path& to) {

@@ -4,6 +4,7 @@
 #include "app/book_pours.h"
 #include "app/local_time.h"
 #include "app/pour_list.h"
+#include "cli/commands.h"
 #include "pour/log/fold.h"
 #include "pour/log/log_entry.h"
 #include "screens/book/showcase.h"

@@ -4,7 +4,9 @@
 #include <cstdio>
 
 #include "app/book_pours.h"
+#include "app/device.h"
 #include "app/local_time.h"
+#include "app/signing/record_seal.h"
 #include "cli/write_day.h"
 #include "pour/outlook/form.h"
 
@@ -66,7 +68,14 @@ Result<DayWritten> write_day(const Logbook& book, const LocalDay& day, const Pat
                          .looked = words_of(looked->looked, {.language = language}),
                          .head_event = looked->last},
                         without_plan, language);
-  auto files = write_record(record, folder, formats);
+  RecordProof proof;
+  for (const PourState& state : touched) {
+    if (auto added = add_proof(proof, book, state); !added) return Failed{added.error()};
+  }
+  const auto key = store::DeviceKey::standing(data_folder());
+  auto files = write_record(record, folder, formats, [&](const std::string& json) {
+    return sealed(json, proof, key ? std::optional(*key) : std::nullopt);
+  });
   if (!files) return Failed{files.error()};
   if (!damage.empty()) fmt::print(stderr, "{}: {}\n", book.file().string(), damage);
   return DayWritten{std::move(*files), damaged || !damage.empty()};

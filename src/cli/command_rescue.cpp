@@ -25,7 +25,9 @@ Exit run_rescue(const RescueWish& wish) {
                event.pour ? " of pour " + event.pour->text : std::string(" of a pour not known"));
   }
   for (const std::string& fault : rescued->faults) fmt::print("  fault: {}\n", fault);
-  const bool whole = rescued->lost.empty() && rescued->faults.empty() && !rescued->name_lost;
+  for (const std::string& photo : rescued->photos) fmt::print("  lacking: {}\n", photo);
+  const bool whole = rescued->lost.empty() && rescued->photos.empty() && rescued->faults.empty() &&
+                     !rescued->name_lost;
   if (whole) fmt::print("Nothing was lost.\n");
   return whole ? Exit::fine : Exit::findings;
 }

@@ -9,6 +9,7 @@
 #include <unistd.h>
 
 #include "app/beside.h"
+#include "app/camera_folder.h"
 #include "app/clock_asker.h"
 #include "app/device.h"
 #include "app/last_book.h"
@@ -16,6 +17,7 @@
 #include "app/local_time.h"
 #include "app/mirror_places.h"
 #include "app/opening.h"
+#include "app/photo_desk.h"
 #include "app/session.h"
 #include "app/settings_file.h"
 #include "cli/commands.h"
@@ -58,8 +60,12 @@ Result<std::string> make_record(const Path& book, const screens::MakeRecord& wis
   const auto opened = Logbook::open(book, Access::read);
   if (!opened) return Failed{opened.error()};
   std::vector<Format> formats{Format::pdf};
-  if (wish.all_forms) formats.insert(formats.end(), {Format::xlsx, Format::csv, Format::json});
-  const auto written = write_day(*opened, wish.day, wish.voice.utc_offset, folder, formats);
+  if (wish.all_forms) {
+    formats.insert(formats.end(), {Format::xlsx, Format::csv, Format::json, Format::html});
+  }
+  const auto offset = wish.voice.utc_offset;
+  const auto day = system_day(day_text(wish.day, offset)).value_or(plain_day(wish.day, offset));
+  const auto written = write_day(*opened, day, folder, formats, wish.voice.language);
   if (!written) return Failed{written.error()};
   return written->files.front().string();
 }
@@ -120,6 +126,7 @@ class Screens {
   void follow();
   screens::World look(Moment now);
   bool act(const screens::Intents& intents);
+  void keep_photos();
   bool act_early(const screens::Intents& intents);
   void changed(const screens::Settings& settings);
   [[nodiscard]] app::Program program();
@@ -140,6 +147,7 @@ class Screens {
   std::optional<Error> failure_;           ///< why it could not be opened
   std::optional<Leaving> leaving_;
   Beside beside_;
+  PhotoDesk photos_;
   std::unique_ptr<Session> session_;
   std::unique_ptr<Opening> opening_;
 };
@@ -184,13 +192,17 @@ void Screens::take_opened(Result<Opening::Opened> opened) {
 // A book that is only read is followed by nothing.
 void Screens::follow() {
   if (session_->keeper() == nullptr) return;
-  session_->on_second_copy = [this](const screens::Intent& wish) { beside_.act(wish); };
+  session_->on_beside = [this](const screens::Intent& wish) {
+    beside_.act(wish);
+    if (const PourState* pour = session_->pour()) photos_.act(wish, pour->pour);
+  };
   beside_.begin(
       book_, mirror_folder(settings_file_),
       {.changed = app::wake_window,
        .chosen = [this](const Path& folder) { keep_mirror_folder(settings_file_, folder); },
        .record = make_record,
        .roots = places_roots()});
+  photos_.begin(book_, camera_folder(settings_file_), app::wake_window);
 }
 
 screens::World Screens::look(Moment now) {
@@ -209,14 +221,25 @@ screens::World Screens::look(Moment now) {
   screens::World world{.now = now, .utc_offset = offset_, .opening = true, .trouble = early_};
   if (session_) {
     for (std::string& what : beside_.take_told()) session_->tell({.text = std::move(what)});
+    keep_photos();
     world = session_->look();
     world.mirror = beside_.seen();
+    world.photos = photos_.seen();
     ui_.drafts().clock = clock_->question(entry_now().wall);
   }
   world.battery = battery_;
   world.sound_works = sound_.works();
   world.leaving = g_stop;
   return world;
+}
+
+// What names a photo, once its file is on the disk.
+void Screens::keep_photos() {
+  const PourState* pour = session_->pour();
+  if (pour == nullptr) return;
+  screens::Intents kept;
+  for (screens::KeepEvent& photo : photos_.taken(pour->pour)) kept.emplace_back(std::move(photo));
+  if (!kept.empty()) (void)session_->act(kept);
 }
 
 // Before the book is there.
@@ -309,6 +332,7 @@ Exit Screens::end() {
   }
   bound_leaving();
   write_last_book(last_book_path(), session_->book());
+  photos_.end();
   beside_.end();
   return Exit::fine;
 }

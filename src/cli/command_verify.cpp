@@ -17,6 +17,8 @@
 #include "sign/person_key.h"
 #include "store/book/logbook.h"
 #include "store/copies/against.h"
+#include "store/photos/carry.h"
+#include "store/photos/photo.h"
 
 namespace rb {
 
@@ -81,6 +83,17 @@ void tell_people(const Logbook& book, const VerifyReport& looked) {
         witness, person.event.text, person.number,
         person.elsewhere ? " of another book, not compared" : "", after);
   }
+}
+
+/// Photos beside the book, each held to its hash; false where one is missing or altered.
+bool tell_photos(const Path& book, const VerifyReport& looked) {
+  if (looked.photos.empty()) return true;
+  const Path folder = store::photos_folder(fs::absolute(book).parent_path(), looked.tag);
+  const auto faults = store::photo_faults(looked.photos, folder);
+  for (const std::string& fault : faults) fmt::print("  fault: {}\n", fault);
+  fmt::print("Photos: {} of {} are whole\n", looked.photos.size() - faults.size(),
+             looked.photos.size());
+  return faults.empty();
 }
 
 /// Mirrors beside the book and in the folder the screens mirror to.
@@ -176,6 +189,7 @@ Exit run_verify(const VerifyWish& wish) {
   }
   tell_signatures(*looked);
   tell_people(*book, *looked);
+  holds = tell_photos(wish.book, *looked) && holds;
   const auto mirrors = mirrors_of(wish.book, looked->tag);
   const auto beside = store::hold_against(wish.book, mirrors);
   bool mirrored = false;

@@ -77,6 +77,14 @@ struct SignCommand {
 };
 Exit run_sign(const SignCommand& wish);
 
+struct PhotoCommand {
+  Path book, file;
+  std::string event;  ///< of a blemish or a repair
+  std::string by;
+};
+/// Keeps a photo beside the book by its hash, and that it shows a blemish or a repair.
+Exit run_photo(const PhotoCommand& wish);
+
 /// A copy of the book into a folder, and a book made again from a copy or a mirror.
 Exit run_copy(const Path& book, const Path& folder);
 Exit run_restore(const Path& from, const Path& to);

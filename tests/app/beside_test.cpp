@@ -57,7 +57,7 @@ struct Tablet {
                                 {.on_kept = [this](const BookHead& head) { beside.kept(head); }});
     REQUIRE_MESSAGE(opened, (opened ? "" : to_text(opened.error())));
     session = std::move(*opened);
-    session->on_second_copy = [this](const screens::Intent& wish) { beside.act(wish); };
+    session->on_beside = [this](const screens::Intent& wish) { beside.act(wish); };
     beside.begin(book, mirror_folder(settings),
                  {.chosen = [this](const fs::path& to) { keep_mirror_folder(settings, to); },
                   .roots = {stick.parent_path()}});

@@ -38,7 +38,7 @@ class Glass {
     REQUIRE_MESSAGE(opened, (opened ? "" : to_text(opened.error())));
     session = std::move(*opened);
     session->count_tries_in(folder.path / "pin-tries");
-    session->on_second_copy = [this](const screens::Intent& wish) { beside.act(wish); };
+    session->on_beside = [this](const screens::Intent& wish) { beside.act(wish); };
     beside.begin(book, {}, std::move(hooks));
     REQUIRE(session->settle());
     if (session->pour() == nullptr) session->go_to(pour);

@@ -169,7 +169,8 @@ TEST_CASE("the record of a day is made by taps; a day without a pour is said to 
                            const Path& folder) -> Result<std::string> {
     const auto opened = Logbook::open(book, Access::read);
     if (!opened) return Failed{opened.error()};
-    const auto made = write_day(*opened, wish.day, wish.voice.utc_offset, folder, {Format::json});
+    const auto made =
+        write_day(*opened, plain_day(wish.day, wish.voice.utc_offset), folder, {Format::json});
     if (!made) return Failed{made.error()};
     return made->files.front().string();
   }});

@@ -127,7 +127,7 @@ const bench::Bench p99{"drag-frame-p99-of-8-ms", 1, [] { return dragged().p99() 
 const bench::Bench longest{"drag-frame-longest-of-16-ms", 1,
                            [] { return dragged().longest() / kLongestMs; }};
 // What a frame costs beside one whole dose field, on this machine.
-const bench::Bench share{"drag-frame-median-to-whole-field", 1, [] {
+const bench::Bench share{"drag-frame-median-to-whole-field", 0.25, [] {
                            const double whole = dragged().whole_field();
                            fmt::print("whole dose field {:.2f} ms\n", whole);
                            return dragged().median() / whole;

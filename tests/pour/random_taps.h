@@ -126,6 +126,7 @@ class RandomTaps {
       case 18:
         return one_of({R"("do":"note","text":"seen","element":"W")",
                        R"("do":"strip","element":"W")",
+                       R"("do":"inspect","element":"W","side":"near")",
                        R"("do":"sign","role":"foreman","verdict":"accepted")"});
       case 19:
         blemish_ = ids_ + 1;

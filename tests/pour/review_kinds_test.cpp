@@ -196,7 +196,9 @@ TEST_CASE(
       line("12", R"("do":"reinspect","target":"r1","ok":true,"note":"sound")", "q1") +
       line("13", R"("do":"reinspect","target":"b1","ok":false)", "q1") +
       line("14", R"("do":"photo","target":"b1",)" + kSha) +
-      line("15", R"("do":"photo","element":"W1",)" + kSha));
+      line("15", R"("do":"photo","element":"W1",)" + kSha) +
+      line("16", R"("do":"inspect","element":"W1","side":"far","note":"by lamp")", "q1"));
+  CHECK(state.inspections.size() == 1);
   CHECK(state.reinspections.size() == 2);
   CHECK(state.photos.size() == 2);
   const auto& blemish = std::get<event::Blemish>(state.log[state.blemishes[0]].event.what);
@@ -229,4 +231,19 @@ TEST_CASE("what is wrong with a blemish, a re-inspection or a photo is refused b
              "no blemish or repair n to be on a photo"));
   CHECK(says(refused(line("11", R"("do":"photo","target":"n",)" + kSha)),
              "field target: names \"n\""));
+}
+
+TEST_CASE("blemishes go by the trade's names, however they were written") {
+  using event::Defect;
+  CHECK(event::defect_named("honeycomb") == Defect::honeycomb);
+  CHECK(event::defect_named("Bug-holes") == Defect::bug_holes);
+  CHECK(event::defect_named("SAND_STREAK") == Defect::sand_streak);
+  CHECK_FALSE(event::defect_named("rust"));
+  CHECK_FALSE(event::defect_named(""));
+  CHECK_FALSE(event::defect_named("bug"));
+  const auto words = event::words_of(Defect{});
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    CHECK(event::defect_named(words[i]) == static_cast<Defect>(i));
+    CHECK(std::string{to_text(static_cast<Defect>(i))} == words[i]);
+  }
 }

@@ -1,5 +1,5 @@
 #include "record/model/daily_record.h"
-#include "record/model/shown.h"
+#include "record/told/shown.h"
 
 #include <doctest/doctest.h>
 

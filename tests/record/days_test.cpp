@@ -9,7 +9,7 @@
 #include "pour/outlook/form.h"
 #include "record/form/archive_pdf.h"
 #include "record/form/html.h"
-#include "record/model/shown.h"
+#include "record/told/shown.h"
 #include "sample.h"
 #include "temp_folder.h"
 
@@ -168,4 +168,5 @@ TEST_CASE("a time of another day has its date before it, and the pour says that 
   const std::string paper = read_pages(record);
   CHECK(times_in(paper, "Begun on an earlier day: 2026-03-02 23:30:00.") == 1);
   CHECK(times_in(paper, "a time with a date before") == 1);
+  CHECK(times_in(to_html(record), "<p>Begun on an earlier day: 2026-03-02 23:30:00.</p>") == 1);
 }

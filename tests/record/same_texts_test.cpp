@@ -13,7 +13,7 @@
 #include "record/form/html.h"
 #include "record/form/json.h"
 #include "record/form/xlsx.h"
-#include "record/model/shown.h"
+#include "record/told/shown.h"
 #include "sample.h"
 #include "temp_folder.h"
 #include "zip.h"

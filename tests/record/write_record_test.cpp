@@ -9,7 +9,7 @@
 #include <map>
 #include <set>
 
-#include "record/model/edition.h"
+#include "record/form/edition.h"
 
 #include "sample.h"
 #include "temp_folder.h"

@@ -18,7 +18,8 @@ namespace {
 
 PourState demo() {
   std::ifstream file(RISEBOOK_SOURCE_DIR "/assets/demo-pour.jsonl");
-  const auto script = read_script({std::istreambuf_iterator<char>(file), {}}, "demo");
+  const std::string text{std::istreambuf_iterator<char>(file), {}};
+  const auto script = read_script(text, "demo");
   REQUIRE(script);
   auto state = fold(script->events);
   REQUIRE(state);
@@ -38,9 +39,9 @@ TEST_CASE("a spot's story has the dose, the set and the load that are reckoned o
       const auto story = trade::spot_story(face, 0, metres(x), metres(z));
       REQUIRE(view.came.has_value() == story.has_value());
       if (!story) continue;
-      CHECK(state.clock(*view.came) == story->came);
+      CHECK(*view.came == state.moment(story->came));
       CHECK(view.dose == story->dose);
-      CHECK(state.clock(*view.workable) == story->sets);
+      CHECK(*view.workable == state.moment(story->sets));
       CHECK(view.loads.size() == loads_at(state, 0, story->came).size());
       double seconds_told = 0;
       for (const SpotShaken& piece : view.shaken) {

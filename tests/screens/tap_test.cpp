@@ -185,16 +185,17 @@ TEST_CASE("a target that drags follows its finger wherever and however long it g
   const auto feed = [&](Touch::Kind kind, Point at, double steady) {
     return reader.feed({kind, at, {}, Seconds{steady}}, targets, kPxPerMm);
   };
-  CHECK_FALSE(reader.dragged());
+  CHECK_FALSE(reader.drag());
   CHECK_FALSE(feed(Touch::Kind::down, {50, 50}, 1));
-  CHECK(reader.dragged() == Point{50, 50});
+  CHECK(reader.drag()->to == Point{50, 50});
   CHECK_FALSE(feed(Touch::Kind::move, {250, 170}, 3));  // over another target
-  CHECK(reader.dragged() == Point{250, 170});
+  CHECK(reader.drag()->to == Point{250, 170});
   const auto tap = feed(Touch::Kind::up, {20, 160}, 9);
   REQUIRE(tap);
   CHECK(tap->id == "axis");
-  CHECK(tap->at == Point{20, 160});
-  CHECK_FALSE(reader.dragged());
+  CHECK(tap->at == Point{50, 50});
+  CHECK(tap->to == Point{20, 160});
+  CHECK_FALSE(reader.drag());
   CHECK(reader.refused() == 0);
   // No echo: at once the finger may take it up again, or tap beside it.
   CHECK_FALSE(feed(Touch::Kind::down, {30, 160}, 9.05));
@@ -206,7 +207,7 @@ TEST_CASE("a finger on a target that does not drag is not followed") {
   const std::vector<Target> targets{{.id = "run", .box = {0, 0, 100, 100}}};
   (void)reader.feed({Touch::Kind::down, {50, 50}, {}, Seconds{1}}, targets, kPxPerMm);
   (void)reader.feed({Touch::Kind::move, {60, 50}, {}, Seconds{1.1}}, targets, kPxPerMm);
-  CHECK_FALSE(reader.dragged());
+  CHECK_FALSE(reader.drag());
   const auto tap = reader.feed({Touch::Kind::up, {60, 50}, {}, Seconds{1.2}}, targets, kPxPerMm);
   REQUIRE(tap);
   CHECK(tap->at == Point{50, 50});

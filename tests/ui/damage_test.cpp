@@ -2,7 +2,7 @@
 // from what reads.
 #include <doctest/doctest.h>
 
-#include "screens/view/damage_seen.h"
+#include "screens/seen/damage_seen.h"
 #include "tablet.h"
 
 using namespace rb;

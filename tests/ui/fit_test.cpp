@@ -91,6 +91,23 @@ SigningSeen signing_at(std::size_t turn) {
   return seen;
 }
 
+// Photos in each of the states one can be in.
+PhotosSeen photos_at(Moment now, std::size_t turn) {
+  PhotosSeen seen{.folder = "/home/inspector/Pictures/Camera",
+                  .looked = true,
+                  .state = static_cast<PhotosSeen::State>(turn % 4),
+                  .name = "IMG_20260305_091233.jpg",
+                  .says =
+                      "/home/inspector/Pictures/Camera/IMG_20260305_091233.jpg: is cut off: "
+                      "its end is missing. Wait until the camera has written it"};
+  if (turn % 5 == 0) return seen;
+  for (int i = 0; i < 20; ++i) {
+    const std::string name = "IMG_20260305_0912" + std::to_string(33 - i) + ".jpg";
+    seen.files.push_back({seen.folder + "/" + name, name, 4'200'000, now});
+  }
+  return seen;
+}
+
 // Everything wrong with what was drawn, in words.
 std::vector<std::string> faults(const Probe& probe, const Scale& scale) {
   std::vector<std::string> found;
@@ -155,6 +172,7 @@ TEST_CASE("targets are 15 mm with 3 mm between, text is whole and contrast is 7 
               world.mirror = mirror_at(scene.now, looked);
               world.signing = signing_at(looked);
               world.head = HeadSeen{10'234, "QC6RK-2KKSM"};
+              world.photos = photos_at(scene.now, looked);
               if (screen.of_pour) {
                 world.state = &*state;
                 world.report = &report;

@@ -2,7 +2,7 @@
 #include <doctest/doctest.h>
 
 #include "pour/log/event.h"
-#include "screens/view/keeping.h"
+#include "screens/seen/keeping.h"
 #include "tablet.h"
 
 using namespace rb;

@@ -88,7 +88,7 @@ void Tablet::open_pour(const OpenPour& wish) {
 }
 
 void Tablet::run(const UiInput& input) {
-  World world{.now = now, .pours = &pours, .trouble = trouble_};
+  World world{.now = now, .pours = &pours, .photos = photos, .trouble = trouble_};
   if (in_pour) {
     world.state = &*state;
     world.report = &report;

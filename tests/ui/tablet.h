@@ -53,7 +53,8 @@ class Tablet {
 
   screens::Ui ui;
   std::vector<Event> events;
-  std::vector<screens::Intent> others;  ///< what was wanted besides events
+  std::vector<screens::Intent> others;        ///< what was wanted besides events
+  std::optional<screens::PhotosSeen> photos;  ///< none: the book is only read
   std::optional<PourState> state;
   CheckReport report;
   std::vector<screens::PourCard> pours;

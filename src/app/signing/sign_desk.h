@@ -9,8 +9,8 @@
 
 #include "app/signing/key_job.h"
 #include "app/signing/signing.h"
+#include "screens/seen/signing_seen.h"
 #include "screens/view/intents.h"
-#include "screens/view/signing_seen.h"
 
 namespace rb {
 

@@ -93,6 +93,7 @@ class ApplyReview : public Applying {
   void operator()(const event::Photo& e);
   void operator()(const event::Amend& e);
   void operator()(const event::Enrol& e);
+  void operator()(const event::Inspect& e);
 };
 
 }  // namespace rb

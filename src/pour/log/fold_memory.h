@@ -48,7 +48,8 @@ enum class List {
   photos,
   motors_out,
   reviews,
-  enrolments
+  enrolments,
+  inspections
 };
 struct Grew {
   List list;

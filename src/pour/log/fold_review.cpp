@@ -116,5 +116,8 @@ void ApplyReview::operator()(const event::Amend& e) {
 void ApplyReview::operator()(const event::Enrol& e) {
   add(state_.enrolments, List::enrolments, {ref_, at_, e});
 }
+void ApplyReview::operator()(const event::Inspect& /*e*/) {
+  add(state_.inspections, List::inspections, EventRef{ref_});
+}
 
 }  // namespace rb

@@ -32,6 +32,35 @@ std::span<const char* const> words_of(Role /*any*/) {
   return kWords;
 }
 
+// Words of books: never changed, only added to.
+std::span<const char* const> words_of(Defect /*any*/) {
+  static constexpr std::array<const char*, 10> kWords{
+      said("honeycomb"),   said("bug holes"),   said("cold joint"),   said("pour line"),
+      said("sand streak"), said("form offset"), said("bleed streak"), said("crack"),
+      said("off colour"),  said("spall")};
+  return kWords;
+}
+
+const char* to_text(Defect what) {
+  return words_of(what)[static_cast<std::size_t>(what)];
+}
+
+std::optional<Defect> defect_named(std::string_view kind) {
+  const auto plain = [](char c) {
+    if (c == '-' || c == '_') return ' ';
+    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  };
+  const auto words = words_of(Defect{});
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const std::string_view word = words[i];
+    if (std::equal(kind.begin(), kind.end(), word.begin(), word.end(),
+                   [&](char a, char b) { return plain(a) == b; })) {
+      return static_cast<Defect>(i);
+    }
+  }
+  return std::nullopt;
+}
+
 const char* to_text(Role role) {
   return words_of(role)[static_cast<std::size_t>(role)];
 }

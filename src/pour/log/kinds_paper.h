@@ -4,6 +4,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <tuple>
 #include <vector>
 
@@ -165,6 +166,27 @@ struct Strip {
   [[nodiscard]] const char* says() const { return said("Stripped {element}"); }
   bool operator==(const Strip&) const = default;
 };
+/// What is found on a stripped face, by the trade's names (a list like that of ACI 309.2R; from
+/// memory). A blemish of none of them keeps the words it was told in.
+enum class Defect {
+  honeycomb,
+  bug_holes,
+  cold_joint,
+  pour_line,
+  sand_streak,
+  offset,
+  bleed,
+  crack,
+  colour,
+  spall,
+};
+/// "bug holes": what a book keeps, and what is said of it in any language.
+const char* to_text(Defect what);
+/// Every word of it, in order.
+std::span<const char* const> words_of(Defect);
+/// What a blemish's kind names, however it is written ("Bug-holes"); none: none of ours.
+std::optional<Defect> defect_named(std::string_view kind);
+
 struct Blemish {
   ElementId element;
   Side side = Side::near_side;

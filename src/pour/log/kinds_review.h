@@ -84,6 +84,20 @@ struct Reinspect {
   }
   bool operator==(const Reinspect&) const = default;
 };
+/// A stripped face was inspected, all of it: what is told of no blemish was not found. Without it a
+/// face without blemishes is one that nobody looked at.
+struct Inspect {
+  ElementId element{};
+  Side side = Side::near_side;
+  std::string note{};
+  static constexpr const char* kWord = "inspect";
+  static constexpr auto fields() {
+    return std::tuple{Field{"element", &Inspect::element}, Field{"side", &Inspect::side},
+                      Field{"note", &Inspect::note, {}, Need::may}};
+  }
+  [[nodiscard]] const char* says() const { return said("Face of {element} inspected, {side}"); }
+  bool operator==(const Inspect&) const = default;
+};
 /// A photo kept beside the book by the hash of its file, which is never altered: of a blemish, a
 /// repair, or an element.
 struct Photo {
@@ -153,7 +167,7 @@ struct Enrol {
   bool operator==(const Enrol&) const = default;
 };
 
-using ReviewKinds = std::tuple<Accept, SendBack, MotorOut, Reinspect, Photo, Amend, Enrol>;
+using ReviewKinds = std::tuple<Accept, SendBack, MotorOut, Reinspect, Photo, Amend, Enrol, Inspect>;
 
 }  // namespace event
 

@@ -365,6 +365,7 @@ struct PourState {
   std::vector<OverrideState> overrides;
   std::vector<ReadyState> ready;
   std::vector<EventRef> notes, signs, strips, blemishes, repairs, reinspections, photos;
+  std::vector<EventRef> inspections;  ///< of faces
   std::vector<MotorOutState> motors_out;
   std::vector<ReviewState> reviews;  ///< check/review.h says what stands of them
   std::vector<AmendState> amends;

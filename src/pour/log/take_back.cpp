@@ -63,6 +63,8 @@ class Undo {
         return state_.reviews.pop_back();
       case changed::List::enrolments:
         return state_.enrolments.pop_back();
+      case changed::List::inspections:
+        return state_.inspections.pop_back();
     }
   }
   void operator()(const changed::HangBegan&) {

@@ -17,8 +17,9 @@ constexpr bool one_of(const std::tuple<Kinds...>* /*list*/) {
   return (std::is_same_v<Kind, Kinds> || ...);
 }
 
-using Harmless = std::tuple<event::Accept, event::SendBack, event::Sign, event::Enrol, event::Strip,
-                            event::Blemish, event::Repair, event::Reinspect, event::Photo>;
+using Harmless =
+    std::tuple<event::Accept, event::SendBack, event::Sign, event::Enrol, event::Strip,
+               event::Blemish, event::Repair, event::Reinspect, event::Photo, event::Inspect>;
 
 // Going on over the gate before a stripped face belongs to the face, not to the pour.
 bool of_stripping(const Happening& what) {

@@ -5,13 +5,13 @@
 #include <exception>
 
 #include "record/form/colour_profile.h"
+#include "record/form/edition.h"
 #include "record/form/json.h"
 #include "record/form/kept_document.h"
 #include "record/form/write_record.h"
 #include "record/model/clean_text.h"
-#include "record/model/edition.h"
-#include "record/model/shown.h"
 #include "record/pdf/pdf.h"
+#include "record/told/shown.h"
 
 namespace rb {
 
@@ -75,7 +75,7 @@ std::string metadata(const DailyRecord& record, const std::string& title) {
       xml_text(title), kProgram, date);
 }
 
-KeptFacts facts_of(const DailyRecord& record) {
+KeptFacts facts_of(const DailyRecord& record, const std::string& json) {
   const Shown shown{record};
   const std::string title =
       clean_text(fmt::format("{} {} {}", shown.record_title(), day_text(record), record.site));
@@ -89,16 +89,16 @@ KeptFacts facts_of(const DailyRecord& record) {
           .condition = "sRGB IEC61966-2.1",
           .attached_name = edition_name(record_name(record), record.edition) + ".json",
           .attached_kind = "application/json",
-          .attached = to_json(record)};
+          .attached = json.empty() ? to_json(record) : json};
 }
 
 }  // namespace
 
-Result<std::string> to_archive_pdf(const DailyRecord& record) {
+Result<std::string> to_archive_pdf(const DailyRecord& record, const std::string& json) {
   auto pages = to_pdf(record);
   if (!pages) return pages;
   try {
-    return kept_document(*pages, facts_of(record));
+    return kept_document(*pages, facts_of(record, json));
   } catch (const std::exception& error) {
     return fail(Error::Kind::input, "PDF", error.what(),
                 said("See that memory and disk have room"));

@@ -12,6 +12,7 @@ namespace rb {
 /// The document's bytes, the same for the same record: pages, fonts embedded, the output intent
 /// (sRGB), metadata dated by the record, and the attached JSON. Error: input, naming what a library
 /// said.
-Result<std::string> to_archive_pdf(const DailyRecord& record);
+/// `json`: what is attached; empty: to_json(record).
+Result<std::string> to_archive_pdf(const DailyRecord& record, const std::string& json = {});
 
 }  // namespace rb

@@ -119,6 +119,7 @@ class Page {
   void pour(const PourRecord& p, std::size_t number) {
     heading("h2", p.name.empty() ? p.id : p.name);
     paragraph(shown_.say(said("Pour {id}"), {{"id", p.id}}), "quiet");
+    for (const std::string& day : shown_.other_days(p)) paragraph(day);
     const std::vector<Table> tables = tables_of(p, shown_.units());
     for (const Table& one : tables) {
       if (one.key == "findings") findings(one);

@@ -4,7 +4,7 @@
 #include <string>
 #include <string_view>
 
-#include "record/model/shown.h"
+#include "record/told/shown.h"
 
 namespace rb {
 

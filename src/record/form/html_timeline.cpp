@@ -4,7 +4,7 @@
 #include <algorithm>
 
 #include "record/form/html_parts.h"
-#include "record/model/timeline.h"
+#include "record/told/timeline.h"
 
 namespace rb {
 

@@ -10,13 +10,13 @@
 #include "base/unfinished.h"
 #include "record/form/archive_pdf.h"
 #include "record/form/csv.h"
+#include "record/form/edition.h"
 #include "record/form/html.h"
 #include "record/form/json.h"
 #include "record/form/xlsx.h"
 #include "record/model/book_words.h"
-#include "record/model/edition.h"
-#include "record/model/shown.h"
 #include "record/model/table.h"
+#include "record/told/shown.h"
 
 namespace rb {
 
@@ -99,13 +99,15 @@ void add_tables(const DailyRecord& record, const fs::path& stem, std::vector<New
 }
 
 Result<std::vector<NewFile>> files_of(const DailyRecord& record, const fs::path& stem,
-                                      const std::vector<Format>& formats) {
+                                      const std::vector<Format>& formats, const Seal& seal) {
   std::vector<NewFile> files;
+  // One text, in the file and attached to the paper.
+  const auto json = [&] { return seal ? seal(to_json(record)) : to_json(record); };
   for (const Format format : formats) {
     switch (format) {
       case Format::pdf:
       case Format::xlsx: {
-        auto bytes = format == Format::pdf ? to_archive_pdf(record) : to_xlsx(record);
+        auto bytes = format == Format::pdf ? to_archive_pdf(record, json()) : to_xlsx(record);
         if (!bytes) return Failed{bytes.error()};
         files.push_back(
             {stem.string() + (format == Format::pdf ? ".pdf" : ".xlsx"), std::move(*bytes)});
@@ -115,7 +117,7 @@ Result<std::vector<NewFile>> files_of(const DailyRecord& record, const fs::path&
         add_tables(record, stem, files);
         break;
       case Format::json:
-        files.push_back({stem.string() + ".json", to_json(record)});
+        files.push_back({stem.string() + ".json", json()});
         break;
       case Format::html:
         files.push_back({stem.string() + ".html", to_html(record)});
@@ -143,7 +145,7 @@ std::string record_name(const DailyRecord& record) {
 }
 
 Result<std::vector<fs::path>> write_record(const DailyRecord& record, const fs::path& folder,
-                                           const std::vector<Format>& formats) {
+                                           const std::vector<Format>& formats, const Seal& seal) {
   std::error_code error;
   if (!fs::is_directory(folder, error)) {
     return fail(Error::Kind::input, folder.string(), said("there is no such folder"),
@@ -154,7 +156,7 @@ Result<std::vector<fs::path>> write_record(const DailyRecord& record, const fs::
   DailyRecord told = record;
   told.edition = next.number;
   told.earlier = std::move(next.earlier);
-  auto files = files_of(told, folder / edition_name(name, told.edition), formats);
+  auto files = files_of(told, folder / edition_name(name, told.edition), formats, seal);
   if (!files) return Failed{files.error()};
   std::vector<Unfinished> parts;
   for (const NewFile& file : *files) {

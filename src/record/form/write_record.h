@@ -2,6 +2,7 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 #include <optional>
 #include <string_view>
 #include <vector>
@@ -19,6 +20,9 @@ std::optional<Format> parse_format(std::string_view text);
 /// "consolidation-2026-03-02-TAG": how the files' names begin.
 std::string record_name(const DailyRecord& record);
 
+/// Puts its seal under the record's JSON: what it gives stands in the file and in the PDF.
+using Seal = std::function<std::string(const std::string& json)>;
+
 /// One file for PDF, HTML, XLSX and JSON, one a table that has rows for CSV (with an index of
 /// them), one a face for PNG; returns their paths. Each is written beside its place, made durable
 /// and then renamed, so that nobody meets half a file. Nothing is written over: where a record of
@@ -27,6 +31,7 @@ std::string record_name(const DailyRecord& record);
 /// nothing is left behind.
 Result<std::vector<std::filesystem::path>> write_record(const DailyRecord& record,
                                                         const std::filesystem::path& folder,
-                                                        const std::vector<Format>& formats);
+                                                        const std::vector<Format>& formats,
+                                                        const Seal& seal = {});
 
 }  // namespace rb

@@ -15,7 +15,7 @@
 #include "pour/plan/most.h"
 #include "record/model/book_words.h"
 #include "record/model/clean_text.h"
-#include "record/model/shown.h"
+#include "record/told/shown.h"
 
 namespace rb {
 

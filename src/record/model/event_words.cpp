@@ -93,4 +93,14 @@ std::string change_words(const std::string& before, const std::string& after, La
   return text.empty() ? name : name + ": " + text;
 }
 
+std::string repair_words(const event::Repair& repair) {
+  std::string words;
+  for (const std::string* part : {&repair.note, &repair.method, &repair.product, &repair.who}) {
+    if (part->empty()) continue;
+    if (!words.empty()) words += ", ";
+    words += *part;
+  }
+  return words;
+}
+
 }  // namespace rb

@@ -18,4 +18,7 @@ std::string line_words(const std::string& line, Language language = {});
 std::string change_words(const std::string& before, const std::string& after,
                          Language language = {});
 
+/// A repair's note, what was done, with what and by whom, as far as they are told.
+std::string repair_words(const event::Repair& repair);
+
 }  // namespace rb

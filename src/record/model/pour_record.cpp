@@ -281,18 +281,24 @@ class Maker {
       if (blemish == nullptr) continue;
       const int number = static_cast<int>(out_.blemishes.size()) + 1;
       out_.blemishes.push_back({number, names_.when(ref), blemish->element.text,
-                                to_text(blemish->side), blemish->kind, blemish->patch,
-                                blemish->note, repairs_of(e.id), names_.person(e.by)});
+                                to_text(blemish->side), blemish_words(blemish->kind),
+                                blemish->patch, blemish->note, repairs_of(e.id),
+                                names_.person(e.by)});
     }
   }
 
+  [[nodiscard]] std::string blemish_words(const std::string& kind) const {
+    const auto defect = event::defect_named(kind);
+    return defect ? std::string{told(voice_.language, to_text(*defect))} : kind;
+  }
   [[nodiscard]] std::string repairs_of(const EventId& target) const {
     std::string text;
     for (const EventRef ref : state_.repairs) {
       const Event& e = names_.event(ref);
       const auto* repair = std::get_if<event::Repair>(&e.what);
       if (repair == nullptr || repair->target != target) continue;
-      text += fmt::format("{}{} ({})", text.empty() ? "" : "; ", repair->note, names_.person(e.by));
+      text += fmt::format("{}{} ({})", text.empty() ? "" : "; ", repair_words(*repair),
+                          names_.person(e.by));
     }
     return text;
   }

@@ -42,10 +42,10 @@ void draw_title(RecordPage& page) {
   sheet.skip(4);
 }
 
-bool of_other_days(const DailyRecord& record) {
-  return std::any_of(record.pours.begin(), record.pours.end(), [&](const PourRecord& pour) {
-    return (pour.opened && *pour.opened < record.day) ||
-           (pour.closed && *pour.closed >= record.day_end);
+bool of_other_days(const RecordPage& page) {
+  const auto& pours = page.record().pours;
+  return std::any_of(pours.begin(), pours.end(), [&](const PourRecord& pour) {
+    return !page.shown().other_days(pour).empty();
   });
 }
 
@@ -63,7 +63,7 @@ void draw_day_page(RecordPage& page) {
     page.section(day_table(record));
   }
   sheet.skip(6);
-  if (of_other_days(record)) {
+  if (of_other_days(page)) {
     sheet.text(page.told(said("A pour is told whole on every day it touches: a time with a date "
                               "before it is of another day.")),
                small);

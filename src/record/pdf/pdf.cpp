@@ -4,9 +4,9 @@
 #include <fmt/format.h>
 
 #include "record/model/clean_text.h"
-#include "record/model/shown.h"
 #include "record/pdf/counted_pages.h"
 #include "record/pdf/pdf_pages.h"
+#include "record/told/shown.h"
 
 namespace rb {
 

@@ -29,7 +29,9 @@ class PourPages {
     std::string under = shown_.say(said("Pour {id}"), {{"id", p.id}});
     if (p.site != page_.record().site) under += "   ·   " + p.site;
     sheet_.text(clean_text(under), {8, false, look::steel});
-    other_days(p);
+    for (const std::string& day : shown_.other_days(p)) {
+      sheet_.text(day, {8, true, look::slate});
+    }
     sheet_.skip(8);
     if (!p.damaged.empty()) {
       const Facts facts{{"count", std::to_string(p.damaged.size())}};
@@ -75,19 +77,6 @@ class PourPages {
   }
 
  private:
-  // What of it belongs to the days before and after.
-  void other_days(const PourRecord& p) {
-    const DailyRecord& record = page_.record();
-    if (p.opened && *p.opened < record.day) {
-      sheet_.text(shown_.say(said("Begun on an earlier day: {when}."), {{"when", when(*p.opened)}}),
-                  {8, true, look::slate});
-    }
-    if (p.closed && *p.closed >= record.day_end) {
-      sheet_.text(shown_.say(said("Closed on a later day: {when}."), {{"when", when(*p.closed)}}),
-                  {8, true, look::slate});
-    }
-  }
-
   // How many of each, to be seen from an arm's length.
   void tiles(const PourRecord& p) {
     const auto count = [&](Severity severity) {

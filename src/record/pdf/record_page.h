@@ -3,8 +3,8 @@
 
 #include <string>
 
-#include "record/model/shown.h"
 #include "record/pdf/paper_table.h"
+#include "record/told/shown.h"
 
 namespace rb {
 

@@ -2,8 +2,8 @@
 // room.
 #pragma once
 
-#include "record/model/timeline.h"
 #include "record/pdf/ink.h"
+#include "record/told/timeline.h"
 
 namespace rb {
 

@@ -91,6 +91,17 @@ TestDraft test_draft(const PourState& state) {
           .at = last_tap(state)};
 }
 
+StripDraft fresh_blemish(const PourState& state) {
+  return {.step = StripDraft::Step::fresh,
+          .patch = {metres(1), metres(0.4), metres(1.25), metres(0.3)},
+          .defect = event::Defect::bug_holes,
+          .at = last_tap(state)};
+}
+
+EventId first_blemish(const PourState& state) {
+  return state.blemishes.empty() ? EventId{} : state.log[state.blemishes.front()].event.id;
+}
+
 template <class Draft>
 Drafts with_figure(Draft draft, FigureEntry figure) {
   draft.figure = std::move(figure);
@@ -130,6 +141,38 @@ constexpr std::array kScreens{
     ShowcaseScreen{"after-temp", true,
                    [](const PourState& s) {
                      return with(AfterDraft{FigureEntry{.what = Figure::hardening}, last_tap(s)});
+                   }},
+    ShowcaseScreen{"face", true, [](const PourState&) { return with(StripDraft{}); }},
+    ShowcaseScreen{"face-far", true,
+                   [](const PourState&) { return with(StripDraft{.side = Side::far_side}); }},
+    ShowcaseScreen{"blemish-new", true, [](const PourState& s) { return with(fresh_blemish(s)); }},
+    ShowcaseScreen{"blemish-size", true,
+                   [](const PourState& s) {
+                     return with_figure(fresh_blemish(s), {.what = Figure::blemish_deep});
+                   }},
+    ShowcaseScreen{"blemish", true,
+                   [](const PourState& s) {
+                     return with(
+                         StripDraft{.step = StripDraft::Step::card, .blemish = first_blemish(s)});
+                   }},
+    ShowcaseScreen{"photos", true,
+                   [](const PourState& s) {
+                     return with(
+                         StripDraft{.step = StripDraft::Step::photos, .blemish = first_blemish(s)});
+                   }},
+    ShowcaseScreen{"repair", true,
+                   [](const PourState& s) {
+                     StripDraft draft{.step = StripDraft::Step::repair,
+                                      .blemish = first_blemish(s)};
+                     draft.repair.method = "cut back and filled";
+                     return with(draft);
+                   }},
+    ShowcaseScreen{"repair-who", true,
+                   [](const PourState& s) {
+                     StripDraft draft{.step = StripDraft::Step::repair,
+                                      .blemish = first_blemish(s)};
+                     draft.typing = StripDraft::Text::who;
+                     return with(draft);
                    }},
     ShowcaseScreen{"specimens", true, [](const PourState&) { return with(SpecimensDraft{}); }},
     ShowcaseScreen{"specimen", true,

@@ -4,7 +4,7 @@
 
 #include "pour/log/log_entry.h"
 #include "screens/book/showcase_parts.h"
-#include "screens/entry/correct_fields.h"
+#include "screens/correct/correct_fields.h"
 
 namespace rb::screens {
 

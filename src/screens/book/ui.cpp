@@ -216,7 +216,8 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
   const Theme& colours = theme(settings.theme);
   const auto second = std::chrono::floor<std::chrono::seconds>(world.now.time_since_epoch());
   Canvas canvas(*ImGui::GetBackgroundDrawList(), fonts, colours, *scale, probe, tap, taps.pressed(),
-                static_cast<int>(second.count() % 3600), taps.dragged());
+                static_cast<int>(second.count() % 3600));
+  canvas.on_drag(taps.drag());
   const bool planning = std::holds_alternative<PlanPanel>(drafts.dialog) && drafts.plan;
   const Units units = settings.units ? *settings.units
                       : world.state  ? world.state->plan->units
@@ -224,11 +225,22 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
                                      : Units::si;
   const Say say{settings.language, units, world.utc_offset};
   std::optional<Dialog> next;
-  Stage stage{canvas,        say,           settings,
-              drafts,        out.intents,   world.now,
-              next,          input.typed,   world.sound_works,
-              world.battery, world.keeping, world.mirror ? &*world.mirror : nullptr,
-              world.head,    world.damage,  world.signing ? &*world.signing : nullptr};
+  Stage stage{canvas,
+              say,
+              settings,
+              drafts,
+              out.intents,
+              world.now,
+              next,
+              input.typed,
+              world.sound_works,
+              world.battery,
+              world.keeping,
+              world.mirror ? &*world.mirror : nullptr,
+              world.head,
+              world.damage,
+              world.signing ? &*world.signing : nullptr,
+              world.photos ? &*world.photos : nullptr};
   const Box all{0, 0, static_cast<float>(scale->width_px()),
                 static_cast<float>(scale->height_px())};
   canvas.fill(all, colours.page);
@@ -257,7 +269,9 @@ void Ui::Inside::draw(const UiInput& input, const World& world, const std::optio
     tell_keeping(stage, world);
   }
   if (world.keeping.waiting > 0) out.next_change = std::min(out.next_change, Seconds{1});
-  if (std::holds_alternative<MirrorDraft>(drafts.dialog)) {
+  const auto* strip = std::get_if<StripDraft>(&drafts.dialog);
+  const bool choosing = strip != nullptr && strip->step == StripDraft::Step::photos;
+  if (choosing || std::holds_alternative<MirrorDraft>(drafts.dialog)) {
     out.next_change = std::min(out.next_change, kLookForPlaces);
   }
   if (const auto ends = notices.draw(stage, world.trouble ? canvas.mm(18) : 0)) {

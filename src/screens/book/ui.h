@@ -14,13 +14,14 @@
 #include "screens/entry/stage.h"
 #include "screens/glass/probe.h"
 #include "screens/glass/tap.h"
-#include "screens/view/damage_seen.h"
+#include "screens/seen/damage_seen.h"
+#include "screens/seen/keeping.h"
+#include "screens/seen/photos_seen.h"
+#include "screens/seen/second_copy.h"
+#include "screens/seen/signing_seen.h"
 #include "screens/view/intents.h"
-#include "screens/view/keeping.h"
 #include "screens/view/pours_view.h"
-#include "screens/view/second_copy.h"
 #include "screens/view/settings.h"
-#include "screens/view/signing_seen.h"
 
 namespace rb::screens {
 
@@ -47,6 +48,7 @@ struct World {
   std::optional<MirrorSeen> mirror{};    ///< none: the book is only read, nothing follows it
   std::optional<HeadSeen> head{};        ///< of the book; none: it is empty
   std::optional<SigningSeen> signing{};  ///< none: nothing can be signed in this book
+  std::optional<PhotosSeen> photos{};    ///< none: the book is only read
   std::optional<Trouble> trouble{};
   bool leaving = false;              ///< the program was asked to end, and waits for the disk
   DamageSeen damage{};               ///< of the open pour: it is judged with what reads

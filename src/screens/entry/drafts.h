@@ -49,7 +49,10 @@ enum class Figure {
   part,      ///< of a load, that went into an element
   returned,  ///< of a load, that went back
   age_days,  ///< of a specimen, when it was broken
-  broke_at   ///< its strength
+  broke_at,  ///< its strength
+  blemish_wide,
+  blemish_high,
+  blemish_deep,  ///< into the face
 };
 struct FigureEntry {
   Figure what = Figure::volume;
@@ -141,6 +144,26 @@ struct AfterDraft {
   std::optional<FigureEntry> figure{};
   Moment at{};
   std::optional<Side> strip{};  ///< stripped, tapped once
+};
+/// A stripped face: what is found on it, and what became of it.
+struct StripDraft {
+  enum class Step { face, fresh, card, repair, photos };
+  enum class Text { kind, method, product, who, refused };
+  Side side = Side::near_side;
+  Step step = Step::face;
+  std::optional<Side> asked{};            ///< stripped, tapped once
+  Patch patch{};                          ///< drawn and not kept yet
+  std::optional<event::Defect> defect{};  ///< what it is
+  std::string kind{};                     ///< the same in words of one's own
+  std::optional<Length> depth{};          ///< of it
+  EventId blemish{};                      ///< whose card it is
+  event::Repair repair{};                 ///< of it, so far
+  std::optional<Text> typing{};           ///< of that, or of a look that did not accept it
+  std::string text{};                     ///< typed so far
+  std::optional<FigureEntry> figure{};    ///< of its size
+  int page = 0, turn = 0;
+  std::optional<Moment> looked{};  ///< for photos
+  Moment at{};                     ///< when it was drawn, or its figure or repair begun
 };
 struct PressureDraft {};
 struct InvertersDraft {
@@ -322,7 +345,7 @@ using Dialog =
                  InsertDraft, NextDraft, HolderDraft, ReadyDraft, PlanFromDraft, PlanPanel,
                  FindDraft, MirrorDraft, BayStartDraft, InvertersDraft, SpeedDraft, PressureDraft,
                  AfterDraft, LoadDraft, SpecimensDraft, SpecimenDraft, SignDraft, RecordDraft,
-                 RanEarlierDraft, ReviewDraft>;
+                 RanEarlierDraft, ReviewDraft, StripDraft>;
 
 /// A book that could not be opened: all the window shows then.
 struct FailureDraft {

@@ -43,6 +43,9 @@ constexpr std::array kFigureRows{
     FigureRow{Figure::returned, Word::load_returned, Measure::volume, 0, 20},
     FigureRow{Figure::age_days, Word::specimen_age, Measure::factor, 0.1, 3650, 1, 1},
     FigureRow{Figure::broke_at, Word::specimen_broke, Measure::strength, 0, 200},
+    FigureRow{Figure::blemish_wide, Word::blemish_wide, Measure::small_length, 0.005, 90, 50, 2},
+    FigureRow{Figure::blemish_high, Word::blemish_high, Measure::small_length, 0.005, 90, 50, 2},
+    FigureRow{Figure::blemish_deep, Word::blemish_deep, Measure::small_length, 0.001, 4, 5, 0.25},
     FigureRow{Figure::speed, Word::inverter_speed_title, Measure::speed, 600, 20000, 100, 100},
 };
 

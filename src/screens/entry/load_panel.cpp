@@ -2,30 +2,14 @@
 // the ticket or the discharge was tapped is told as a correction of that tap.
 #include <algorithm>
 
-#include "pour/log/event_json.h"
 #include "screens/entry/figure_pad.h"
 #include "screens/entry/paging.h"
+#include "screens/entry/told_later.h"
 #include "screens/entry/truck_panel.h"
 
 namespace rb::screens {
 
 namespace {
-
-Event event_of(const ToldTap& tap) {
-  Event event;
-  event.id = tap.id;
-  event.at = tap.at;
-  event.what = tap.what;
-  return event;
-}
-
-void keep_told_later(Stage& stage, const ToldTap& tap, const Happening& what, Moment at) {
-  if (tap.what == what) return;
-  const Event told = event_of(tap);
-  const Event mended = event_of({tap.id, tap.at, what});
-  constexpr event::Chosen kWhy = event::Chosen::told_later;
-  stage.keep(make_fix(told, mended, event::says(kWhy), kWhy), at);
-}
 
 void keep_figure(Stage& stage, const LoadView& load, const LoadDraft& draft, Volume volume) {
   if (draft.part < load.parts.size()) {

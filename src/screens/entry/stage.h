@@ -9,13 +9,14 @@
 #include "screens/entry/drafts.h"
 #include "screens/glass/canvas.h"
 #include "screens/glass/widgets.h"
-#include "screens/view/damage_seen.h"
+#include "screens/seen/damage_seen.h"
+#include "screens/seen/keeping.h"
+#include "screens/seen/photos_seen.h"
+#include "screens/seen/second_copy.h"
+#include "screens/seen/signing_seen.h"
 #include "screens/view/intents.h"
-#include "screens/view/keeping.h"
 #include "screens/view/pour_view.h"
-#include "screens/view/second_copy.h"
 #include "screens/view/settings.h"
-#include "screens/view/signing_seen.h"
 #include "screens/words/say.h"
 
 namespace rb::screens {
@@ -51,6 +52,7 @@ struct Stage {
   std::optional<HeadSeen> head{};         ///< none: an empty book
   DamageSeen damage{};                    ///< of the pour on the screen
   const SigningSeen* signing = nullptr;   ///< null: nothing can be signed in this book
+  const PhotosSeen* photos = nullptr;     ///< null: the book is only read
   ReviewMemory* review = nullptr;         ///< of the same; null: no pour is on the screen
 
   void open(Dialog dialog) const { next = std::move(dialog); }

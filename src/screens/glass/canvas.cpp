@@ -80,8 +80,7 @@ void shorten(ImFont& font, std::vector<Line>& lines, const Box& room, int most) 
 }  // namespace
 
 Canvas::Canvas(ImDrawList& list, const Fonts& fonts, const Theme& theme, const Scale& scale,
-               Probe& probe, const std::optional<Tap>& tap, std::string pressed, int second,
-               std::optional<Point> dragged)
+               Probe& probe, const std::optional<Tap>& tap, std::string pressed, int second)
     : list_(list),
       fonts_(fonts),
       theme_(theme),
@@ -89,8 +88,7 @@ Canvas::Canvas(ImDrawList& list, const Fonts& fonts, const Theme& theme, const S
       probe_(probe),
       tap_(tap),
       pressed_(std::move(pressed)),
-      second_(second),
-      dragged_(dragged) {}
+      second_(second) {}
 
 void Canvas::fill(const Box& box, Colour colour, float radius) {
   if (!box.empty()) {
@@ -190,12 +188,19 @@ Box Canvas::text(std::string_view text, const Box& room, const TextStyle& style)
 }
 
 bool Canvas::target(const std::string& id, const Box& box, std::string_view text, bool enabled,
-                    bool repeats, bool drags) {
+                    bool repeats) {
   const ImVec2 from = list_.GetClipRectMin();
   const ImVec2 to = list_.GetClipRectMax();
   probe_.targets.push_back(
-      {{id, box, enabled, repeats, on_, drags}, std::string(text), {from.x, from.y, to.x, to.y}});
+      {{id, box, enabled, repeats, on_}, std::string(text), {from.x, from.y, to.x, to.y}});
   return enabled && tap_ && tap_->id == id;
+}
+
+bool Canvas::drag_target(const std::string& id, const Box& box, std::string_view text,
+                         bool enabled) {
+  const bool tapped = target(id, box, text, enabled);
+  probe_.targets.back().target.drags = true;
+  return tapped;
 }
 
 }  // namespace rb::screens

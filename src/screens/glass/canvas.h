@@ -63,8 +63,7 @@ enum class Symbol {
 class Canvas {
  public:
   Canvas(ImDrawList& list, const Fonts& fonts, const Theme& theme, const Scale& scale, Probe& probe,
-         const std::optional<Tap>& tap, std::string pressed, int second,
-         std::optional<Point> dragged = {});
+         const std::optional<Tap>& tap, std::string pressed, int second);
 
   [[nodiscard]] const Theme& theme() const { return theme_; }
   [[nodiscard]] const Scale& scale() const { return scale_; }
@@ -95,10 +94,16 @@ class Canvas {
 
   /// Declares a target; true when it was tapped. The caller draws what it looks like.
   bool target(const std::string& id, const Box& box, std::string_view text, bool enabled = true,
-              bool repeats = false, bool drags = false);
-  /// Where the finger is that went down on a target that drags; none: it is not on this one.
+              bool repeats = false);
+  /// A target that a finger draws on: a tap tells where it came down and where it was let go of.
+  bool drag_target(const std::string& id, const Box& box, std::string_view text,
+                   bool enabled = true);
+  /// The finger that is drawing now, as this frame shows it.
+  void on_drag(std::optional<Drag> drag) { drag_ = std::move(drag); }
+  [[nodiscard]] const std::optional<Drag>& drag() const { return drag_; }
+  /// Where the finger is that went down on this target, which drags; none: it is not on this one.
   [[nodiscard]] std::optional<Point> dragged(const std::string& id) const {
-    return pressed(id) ? dragged_ : std::nullopt;
+    return drag_ && drag_->id == id ? std::optional{drag_->to} : std::nullopt;
   }
   /// The panel that targets declared from now on stand on (scope.h); what was set before.
   std::uint64_t on_scope(std::uint64_t scope) { return std::exchange(on_, scope); }
@@ -114,9 +119,9 @@ class Canvas {
   Probe& probe_;
   const std::optional<Tap>& tap_;
   std::string pressed_{};
+  std::optional<Drag> drag_{};
   std::uint64_t on_ = 0;
   int second_;
-  std::optional<Point> dragged_;
 };
 
 }  // namespace rb::screens

@@ -51,7 +51,6 @@ PressEnd TapReader::judge(const Touch& up, const Target* under, double px_per_mm
   if (pressed_.drags) return PressEnd::taken;  // a long way and a long time are what it is for
   const double far =
       std::max(apart_mm(up.at, held_->at, px_per_mm), static_cast<double>(up.wandered) / px_per_mm);
-  // Let go of on it, as it stood when it was pressed or as it stood by then.
   const Target* still = topmost(picture_, up.at);
   const auto is_it = [&](const Target* t) {
     return t != nullptr && t->id == pressed_.id && t->scope == pressed_.scope;
@@ -66,7 +65,7 @@ std::optional<Tap> TapReader::feed(const Touch& touch, const std::vector<Target>
                                    double px_per_mm, const std::vector<Target>* now) {
   ended_.reset();
   if (touch.kind == Touch::Kind::move) {
-    at_ = touch.at;
+    moved_ = touch.at;
     return {};
   }
   const Target* under = topmost(seen, touch.at);
@@ -76,7 +75,7 @@ std::optional<Tap> TapReader::feed(const Touch& touch, const std::vector<Target>
   }
   if (touch.kind == Touch::Kind::down) {
     held_ = touch;
-    at_ = touch.at;
+    moved_ = touch.at;
     picture_ = seen;
     under_down_ = under != nullptr ? under->id : std::string{};
     pressed_ = under != nullptr && under->enabled ? *under : Target{};
@@ -97,16 +96,16 @@ std::optional<Tap> TapReader::feed(const Touch& touch, const std::vector<Target>
   if (end != PressEnd::taken) return {};
   if (pressed.drags) {  // it ends where it was let go of, and what comes after is no echo of it
     last_.reset();
-    return Tap{pressed.id, touch.at, touch.wall, touch.steady, touch.uncertain};
+    return Tap{pressed.id, down.at, down.wall, down.steady, down.uncertain, touch.at};
   }
   last_repeats_ = pressed.repeats;
-  last_ = Tap{pressed.id, down.at, down.wall, down.steady, down.uncertain};
+  last_ = Tap{pressed.id, down.at, down.wall, down.steady, down.uncertain, touch.at};
   return last_;
 }
 
-std::optional<Point> TapReader::dragged() const {
-  if (!held_ || !pressed_.drags) return {};
-  return at_;
+std::optional<Drag> TapReader::drag() const {
+  if (!held_ || !pressed_.drags) return std::nullopt;
+  return Drag{pressed_.id, held_->at, moved_};
 }
 
 void TapReader::forget() {

@@ -2,7 +2,8 @@
 // the glass nor rested on like a palm, and not the echo of the tap before. It is judged by its own
 // place and moment against the picture that was on the glass when it was pressed, and counts for
 // what was pressed, wherever that stands by now; what is gone by now is refused, never given to
-// what took its place. Pure; knows no window.
+// what took its place. On a target that is drawn on a finger may travel as far as it likes. Pure;
+// knows no window.
 //
 // Echoes: a press on the place of the last tap within 350 ms of the press before it (own times, not
 // the times they were looked at), or within 100 ms of its release, makes nothing: drops of rain
@@ -41,8 +42,7 @@ struct Target {
   bool enabled = true;      ///< a target that is not still swallows the tap
   bool repeats = false;     ///< may be tapped as fast as a finger can (keys of a pad)
   std::uint64_t scope = 0;  ///< which panel of which element it is on: "back" is not always "back"
-  /// A finger may go along it: where it is counts as long as it is down, wherever it goes.
-  bool drags = false;
+  bool drags = false;       ///< a finger goes along it, or draws on it: it may travel, and leave it
   bool operator==(const Target&) const = default;
 };
 
@@ -52,6 +52,13 @@ struct Tap {
   Moment wall{};  ///< when the finger touched the glass
   Seconds steady{};
   Seconds uncertain{};
+  Point to{};  ///< where it was let go of
+};
+
+/// A finger on its way over what it draws on.
+struct Drag {
+  std::string id{};
+  Point from{}, to{};
 };
 
 /// What became of a press.
@@ -93,8 +100,8 @@ class TapReader {
   [[nodiscard]] const std::string& pressed() const { return pressed_.id; }
   /// When and where the finger that is on the glass touched it; none: no finger is.
   [[nodiscard]] const std::optional<Touch>& held() const { return held_; }
-  /// Where the finger is that went down on a target that drags; none: no such finger is down.
-  [[nodiscard]] std::optional<Point> dragged() const;
+  /// What is being drawn by that finger; none: it draws nothing.
+  [[nodiscard]] std::optional<Drag> drag() const;
   /// The press that the last touch fed ended; none: it ended none.
   [[nodiscard]] const std::optional<Press>& ended() const { return ended_; }
   /// Taps that were thrown away as echo, palm or wipe.
@@ -110,7 +117,7 @@ class TapReader {
   std::string under_down_{};
   std::vector<Target> picture_{};  ///< that was seen when the finger came down
   std::optional<Touch> held_{};
-  Point at_{};  ///< where the finger that is down was last
+  Point moved_{};  ///< where that finger was last
   std::optional<Press> ended_{};
   std::optional<Tap> last_{};
   Seconds before_{};  ///< when the last press, an echo or not, touched the glass

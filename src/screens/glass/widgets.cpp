@@ -84,7 +84,9 @@ bool button(Canvas& canvas, const Box& box, const ButtonSpec& spec) {
   const float under_tall =
       spec.under.empty() ? 0.0F : canvas.height(Face::small) * (under_breaks ? 2.0F : 1.0F);
   if (spec.symbol != Symbol::none && spec.symbol_above) {
-    const float words_tall = canvas.height(spec.face) + under_tall;
+    // Words alone may go in two lines where they are wider than the button.
+    const bool breaks = spec.under.empty() && canvas.width(spec.text, spec.face) > in.w();
+    const float words_tall = canvas.height(spec.face) * (breaks ? 2.0F : 1.0F) + under_tall;
     const float side = std::min(canvas.mm(7), in.h() - words_tall);
     if (side > canvas.mm(3)) {
       const float top = in.y0 + (in.h() - words_tall - side) / 2;
@@ -92,7 +94,7 @@ bool button(Canvas& canvas, const Box& box, const ButtonSpec& spec) {
       in.y0 = top + side;
       in.y1 = in.y0 + words_tall;
     }
-    text.lines = 1;
+    text.lines = breaks ? 2 : 1;
   } else if (spec.symbol != Symbol::none) {
     const float side = std::min({canvas.mm(spec.face == Face::title ? 8 : 6), in.h(), in.w() / 3});
     const float words_wide =

@@ -4,6 +4,7 @@
 
 #include "screens/entry/figure_pad.h"
 #include "screens/entry/paging.h"
+#include "screens/strip/strip_button.h"
 
 namespace rb::screens {
 
@@ -23,8 +24,8 @@ void draw_after(Stage& stage, const Box& box, AfterDraft& draft, const PourView&
   const float gap = canvas.gap();
   Box in = panel_with_title(stage, box, say(Word::after_title, view.element_id.text));
   back_button(stage, in.cut_bottom(std::max(canvas.scale().target(), canvas.mm(17)), gap));
-  constexpr int kLines = 3;
-  in.y1 = std::min(in.y1, in.y0 + kLines * canvas.mm(25));
+  constexpr int kLines = 4;
+  in.y1 = std::min(in.y1, in.y0 + kLines * canvas.mm(22));
   int i = 0;
   const auto cell = [&](const ButtonSpec& spec) {
     const Box place = in.line(i / 2, kLines, gap).column(i % 2, 2, gap);
@@ -61,22 +62,16 @@ void draw_after(Stage& stage, const Box& box, AfterDraft& draft, const PourView&
   }
   // What strips stands on a line of its own.
   for (const StripView& strip : view.strips) {
-    const bool asked = draft.strip == strip.side;
-    if (!cell({.id = std::string{"strip "} + to_text(strip.side),
-               .text = say(Word::after_stripped) + (asked ? "?" : ""),
-               .under = say(strip.side == Side::near_side ? Word::near_side : Word::far_side),
-               .look = asked ? Look::stop : Look::quiet,
-               .symbol = strip.gates.empty() ? Symbol::down : Symbol::stop_sign,
-               .enabled = strip.verdict.has_value()})) {
-      continue;
-    }
-    if (!strip.gates.empty()) {
-      stage.open(GateDraft{.strip = strip.side, .element = view.element_id});
-    } else if (asked) {
-      stage.keep(event::Strip{view.element_id, strip.side});
-      stage.close();
-    } else {
-      draft.strip = strip.side;
+    const Box place = in.line(i / 2, kLines, gap).column(i % 2, 2, gap);
+    ++i;
+    offer_strip(stage, place, strip, view.element_id, draft.strip);
+  }
+  for (const Side side : {Side::near_side, Side::far_side}) {
+    if (cell({.id = std::string{"face "} + to_text(side),
+              .text = say(Word::face_blemishes),
+              .under = say(side == Side::near_side ? Word::near_side : Word::far_side),
+              .symbol = Symbol::pencil})) {
+      stage.open(StripDraft{.side = side});
     }
   }
 }

@@ -45,7 +45,8 @@ const RowView* find_row(const PourView& view, const RowPlace& place) {
 
 constexpr int kMoreCells = 16;
 
-// Buttons filled in line by line: three abreast where all lines of them are a finger tall, else four.
+// Buttons filled in line by line: three abreast where all lines of them are a finger tall, else
+// four.
 class Cells {
  public:
   Cells(Stage& stage, const Box& in) : canvas_(stage.canvas), in_(in) {
@@ -257,11 +258,12 @@ void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& p
   if (cell({.id = "ready", .text = say(Word::ready), .symbol = Symbol::check})) {
     stage.open(ReadyDraft{});
   }
-  if (view.closed) {
-    if (cell({.id = "after pour", .text = say(Word::after_pour), .symbol = Symbol::clock})) {
-      stage.open(AfterDraft{});
-    }
-  } else if (cell({.id = "close pour", .text = say(Word::close_pour), .symbol = Symbol::check})) {
+  // Before the close as well: a deck is cured while it is poured.
+  if (cell({.id = "after pour", .text = say(Word::after_pour), .symbol = Symbol::clock})) {
+    stage.open(AfterDraft{});
+  }
+  if (!view.closed &&
+      cell({.id = "close pour", .text = say(Word::close_pour), .symbol = Symbol::check})) {
     stage.open(CloseDraft{});
   }
   if (cell({.id = "wipe", .text = say(Word::wipe), .symbol = Symbol::hold})) {

@@ -142,13 +142,13 @@ void draw_mirror(Stage& stage, const Box& box, MirrorDraft& draft) {
   canvas.text(mirror_advice(say, mirror), in.cut_top(canvas.height(Face::small), canvas.mm(1.5)),
               {.face = Face::small, .colours = canvas.on_panel()});
   const float tall = canvas.mm(17);
-  const Box line = in.cut_top(tall, gap);
-  draw_copy_button(stage, line.column(0, 3, gap), mirror);
-  if (button(canvas, line.column(1, 3, gap),
+  Box line = in.cut_top(tall, gap);
+  draw_copy_button(stage, line.cut_left(std::floor(line.w() * 0.42F), gap), mirror);
+  if (button(canvas, line.column(0, 2, gap),
              {.id = "record", .text = say(Word::record), .symbol = Symbol::list})) {
     stage.open(RecordDraft{});
   }
-  if (button(canvas, line.column(2, 3, gap),
+  if (button(canvas, line.column(1, 2, gap),
              {.id = "mirror none",
               .text = say(Word::mirror_use_none),
               .look = mirror.folder.empty() ? Look::act : Look::quiet,

@@ -1,5 +1,6 @@
 #include "screens/live/pour_screen.h"
 
+#include "screens/correct/correct_dialog.h"
 #include "screens/entry/insert_panel.h"
 #include "screens/entry/keyboard.h"
 #include "screens/entry/number_pad.h"
@@ -10,7 +11,6 @@
 #include "screens/entry/truck_panel.h"
 #include "screens/live/after_panel.h"
 #include "screens/live/bay_start.h"
-#include "screens/live/correct_dialog.h"
 #include "screens/live/dialogs.h"
 #include "screens/live/elevation.h"
 #include "screens/live/findings_panel.h"
@@ -27,6 +27,7 @@
 #include "screens/paper/record_panel.h"
 #include "screens/paper/sign_panel.h"
 #include "screens/review/review_screen.h"
+#include "screens/strip/strip_panel.h"
 
 namespace rb::screens {
 
@@ -88,6 +89,9 @@ class DrawDialog {
   bool operator()(AirDraft& d) const { return draw_air(stage_, box(), d), true; }
   bool operator()(InvertersDraft& d) const { return draw_inverters(stage_, box(), d, view_), true; }
   bool operator()(AfterDraft& d) const { return draw_after(stage_, box(), d, view_), true; }
+  bool operator()(StripDraft& d) const {
+    return draw_strip(stage_, d.typing ? layout_.typing : layout_.tall, d, view_), true;
+  }
   bool operator()(PressureDraft&) const { return draw_pressure(stage_, box(), view_), true; }
   bool operator()(SpeedDraft& d) const { return draw_speed(stage_, box(), d, view_, plan_), true; }
   bool operator()(InsertDraft& d) const { return draw_insert(stage_, box(), d, view_), true; }
@@ -128,13 +132,16 @@ const Box& box_of(const Dialog& dialog, const PourLayout& layout) {
   if ((mirror != nullptr && mirror->typing) || (record != nullptr && record->typing)) {
     return layout.typing;
   }
-  const bool tall =
-      std::holds_alternative<CorrectDraft>(dialog) || std::holds_alternative<RowDraft>(dialog) ||
-      std::holds_alternative<GateDraft>(dialog) || std::holds_alternative<SettingsDraft>(dialog) ||
-      std::holds_alternative<MirrorDraft>(dialog) ||
-      std::holds_alternative<RanEarlierDraft>(dialog) ||
-      std::holds_alternative<MoreDraft>(dialog) || std::holds_alternative<ReviewDraft>(dialog) ||
-      record != nullptr;
+  const auto* strip = std::get_if<StripDraft>(&dialog);
+  if (strip != nullptr && strip->typing) return layout.typing;
+  const bool tall = strip != nullptr || std::holds_alternative<CorrectDraft>(dialog) ||
+                    std::holds_alternative<RowDraft>(dialog) ||
+                    std::holds_alternative<GateDraft>(dialog) ||
+                    std::holds_alternative<SettingsDraft>(dialog) ||
+                    std::holds_alternative<MirrorDraft>(dialog) ||
+                    std::holds_alternative<RanEarlierDraft>(dialog) ||
+                    std::holds_alternative<MoreDraft>(dialog) ||
+                    std::holds_alternative<ReviewDraft>(dialog) || record != nullptr;
   return tall ? layout.tall : layout.work;
 }
 

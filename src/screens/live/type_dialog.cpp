@@ -1,9 +1,9 @@
 #include "screens/live/type_dialog.h"
 
-#include "screens/entry/correct_fields.h"
+#include "screens/correct/correct_dialog.h"
+#include "screens/correct/correct_fields.h"
 #include "screens/entry/keyboard.h"
 #include "screens/entry/specimen_panel.h"
-#include "screens/live/correct_dialog.h"
 #include "screens/live/gate_dialog.h"
 #include "screens/live/ran_earlier.h"
 

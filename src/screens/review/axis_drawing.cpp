@@ -9,7 +9,7 @@ namespace rb::screens {
 namespace {
 
 constexpr double kTopsMm = 7;
-constexpr double kLabelMm = 23;
+constexpr double kLabelMm = 24.5;
 
 // As tall as its name is.
 float lane_height(const Canvas& canvas) {
@@ -167,9 +167,9 @@ void draw_axis(Stage& stage, const Box& box, const AxisView& view, std::optional
   AxisDrawing axis{stage, chart, view};
   const bool any = !view.events.empty();
   const std::optional<Point> finger = canvas.dragged("axis");
-  const bool tapped = canvas.target("axis", in, told, any, false, true);
+  const bool tapped = canvas.drag_target("axis", in, told, any);
   if (any && (finger || tapped)) {
-    const float where = finger ? finger->x : canvas.tap()->at.x;
+    const float where = finger ? finger->x : canvas.tap()->to.x;
     at = axis.at_end(where) ? std::nullopt : std::optional{axis.moment(where)};
   }
   const Seconds now = at.value_or(view.end);

@@ -46,7 +46,7 @@ void draw_look(Canvas& canvas, const Box& box, FaceLook look) {
 
 class FaceDrawing {
  public:
-  FaceDrawing(Stage& stage, const Box& box, const FaceView& view)
+  FaceDrawing(Stage& stage, const Box& box, const FaceMap& view)
       : stage_(stage), canvas_(stage.canvas), view_(view), room_(box) {
     const auto length = static_cast<float>(std::max(in_metres(view.length), 0.1));
     const auto height = static_cast<float>(std::max(in_metres(view.height), 0.1));
@@ -216,7 +216,7 @@ class FaceDrawing {
 
   Stage& stage_;
   Canvas& canvas_;
-  const FaceView& view_;
+  const FaceMap& view_;
   Box room_, face_;
   float scale_ = 1;
   std::vector<Box> drawn_;
@@ -261,7 +261,7 @@ Word title_of(FaceKind kind) {
 
 }  // namespace
 
-FaceTouch draw_face(Stage& stage, const Box& box, const FaceView& view,
+FaceTouch draw_face(Stage& stage, const Box& box, const FaceMap& view,
                     const std::vector<FaceMark>& marks, const FaceFocus& focus) {
   return FaceDrawing{stage, box, view}.draw(marks, focus);
 }

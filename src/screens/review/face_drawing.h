@@ -19,7 +19,7 @@ struct FaceFocus {
   std::optional<Patch> place{};
 };
 
-FaceTouch draw_face(Stage& stage, const Box& box, const FaceView& view,
+FaceTouch draw_face(Stage& stage, const Box& box, const FaceMap& view,
                     const std::vector<FaceMark>& marks, const FaceFocus& focus);
 
 /// What the looks of a map stand for, in two lines under what the map is of.

@@ -130,12 +130,16 @@ std::vector<FaceMark> make_face_marks(const PourState& state, const CheckReport&
   for (const auto& same : by_cause(report.findings)) {
     ++number;
     const Finding& told = same.front();
-    FaceMark mark{.number = number, .finding = first, .count = same.size()};
+    const std::size_t here = first;
     first += same.size();
     if (told.element && *told.element != element) continue;
     if (told.side && *told.side != side) continue;
-    if (told.element) mark.box = place_of(state, told, loads);
-    marks.push_back(mark);
+    FaceMark& mark = marks.emplace_back();
+    mark.number = number;
+    mark.finding = here;
+    mark.count = same.size();
+    if (!told.element) continue;
+    if (const auto box = place_of(state, told, loads)) mark.box.emplace(*box);
   }
   number = 0;
   for (const EventRef ref : state.blemishes) {
@@ -143,7 +147,11 @@ std::vector<FaceMark> make_face_marks(const PourState& state, const CheckReport&
     if (seen == nullptr) continue;
     ++number;
     if (seen->element != state.plan->elements[element].id || seen->side != side) continue;
-    marks.push_back({.number = number, .blemish = true, .box = seen->patch, .ref = ref});
+    FaceMark& mark = marks.emplace_back();
+    mark.number = number;
+    mark.blemish = true;
+    mark.box.emplace(seen->patch);
+    mark.ref = ref;
   }
   return marks;
 }

@@ -43,7 +43,7 @@ struct FaceRow {
   bool running = false;
 };
 
-struct FaceView {
+struct FaceMap {
   Length length, height;
   std::vector<Length> bay_edges{};  ///< from 0 to the length
   std::vector<Length> tops{};       ///< bay by bay, at the moment

@@ -108,7 +108,7 @@ struct ReviewMemory::Inside {
   std::map<std::size_t, Behind> behind;  ///< by the finding's place in the report
   std::optional<std::vector<FaceMark>> marks;
   std::tuple<std::size_t, Side, Seconds> marks_of;
-  FaceView face;
+  FaceMap face;
 
   void turn_to(std::size_t of, Side on) {
     if (of == element && on == side) return;
@@ -262,7 +262,7 @@ void ReviewMemory::Inside::load(Seconds at) {
   }
 }
 
-const FaceView& ReviewMemory::face(FaceKind kind, std::size_t element, Side side, Seconds at) {
+const FaceMap& ReviewMemory::face(FaceKind kind, std::size_t element, Side side, Seconds at) {
   Inside& in = *in_;
   in.turn_to(element, side);
   in.outline(at);

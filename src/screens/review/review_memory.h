@@ -28,7 +28,7 @@ class ReviewMemory {
   [[nodiscard]] const CheckReport& report() const;
 
   /// The map as it was at a moment on the pour's clock. Good until asked again.
-  const FaceView& face(FaceKind kind, std::size_t element, Side side, Seconds at);
+  const FaceMap& face(FaceKind kind, std::size_t element, Side side, Seconds at);
   const AxisView& axis(std::size_t element);
   const SpotView& spot(std::size_t element, Side side, Spot spot);
   const std::vector<FaceMark>& marks(std::size_t element, Side side);

@@ -155,7 +155,7 @@ class Screen {
 
   void face(const ReviewLayout& layout, const std::vector<FaceMark>& marks) {
     const Seconds at = shown_at();
-    const FaceView& face = memory_.face(draft_.kind, view_.element, draft_.side, at);
+    const FaceMap& face = memory_.face(draft_.kind, view_.element, draft_.side, at);
     FaceFocus focus{.spot = draft_.spot};
     if (const auto found = finding_of(memory_.report(), draft_)) {
       focus.place = memory_.place(*found);

@@ -1,6 +1,7 @@
 #include "screens/review/side_pages.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace rb::screens {
 
@@ -8,6 +9,7 @@ SidePages side_pages(Stage& stage, const Box& box, std::size_t count, int& page,
                      const std::string& id, float tall, float gap) {
   Canvas& canvas = stage.canvas;
   SidePages out{box, 0, 0};
+  out.room.x1 = std::floor(box.x1);  // parts are whole pixels: their gaps stay as wide as they are
   out.lines = std::max<std::size_t>(1, static_cast<std::size_t>((box.h() + gap) / (tall + gap)));
   const int pages = std::max(1, static_cast<int>((count + out.lines - 1) / out.lines));
   page = std::clamp(page, 0, pages - 1);

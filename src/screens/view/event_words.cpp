@@ -25,6 +25,13 @@ class EventFacts {
         return;
       }
     }
+    if constexpr (std::is_same_v<Kind, event::Blemish> && std::is_same_v<T, std::string>) {
+      const auto defect = event::defect_named(kind.*(field.at));
+      if (defect && std::string_view{field.name} == "kind") {
+        facts.push_back({field.name, Term{to_text(*defect)}});
+        return;
+      }
+    }
     add(field.name, kind.*(field.at));
   }
   template <class Kind, class T>

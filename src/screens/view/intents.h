@@ -62,6 +62,15 @@ struct MakeRecord {
   std::string folder;
   Voice voice;
 };
+/// Look for the newest photos in the camera's folder.
+struct FindPhotos {};
+/// Keep this file beside the book by its hash, and then that it shows a blemish or a repair.
+struct TakePhoto {
+  std::string path;
+  EventId target;
+  Moment at{};
+  Voice voice;
+};
 /// Look for folders that a mirror could be kept in.
 struct FindPlaces {};
 /// The trouble told of was read.
@@ -97,7 +106,20 @@ struct PutSigningAway {};
 using Intent =
     std::variant<KeepEvent, GoToPour, OpenPour, LeavePour, ChangeSettings, PutTroubleAway, Quit,
                  ShowPours, UseMirror, CopyNow, WriteSheet, FindPlaces, TryAgain, OpenForReading,
-                 ClockIsRight, LookForKeys, EnrolPerson, SignPour, PutSigningAway, MakeRecord>;
+                 ClockIsRight, LookForKeys, EnrolPerson, SignPour, PutSigningAway, MakeRecord,
+                 FindPhotos, TakePhoto>;
 using Intents = std::vector<Intent>;
+
+/// Of the mirror, copies, papers and photos: nothing of the book itself.
+inline bool wants_beside(const Intent& intent) {
+  return std::visit(
+      []<class Wish>(const Wish& /*wish*/) {
+        return std::is_same_v<Wish, UseMirror> || std::is_same_v<Wish, CopyNow> ||
+               std::is_same_v<Wish, WriteSheet> || std::is_same_v<Wish, MakeRecord> ||
+               std::is_same_v<Wish, FindPlaces> || std::is_same_v<Wish, FindPhotos> ||
+               std::is_same_v<Wish, TakePhoto>;
+      },
+      intent);
+}
 
 }  // namespace rb::screens

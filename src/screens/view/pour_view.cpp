@@ -309,6 +309,8 @@ PourView make_pour_view(const PourState& state, const CheckReport& report, std::
   view.loads = LazyList<LoadView>{[&state] { return make_load_views(state); }};
   view.strips =
       LazyList<StripView>{[&state, element, at] { return make_strip_views(state, element, at); }};
+  view.faces = LazyList<FaceView>{
+      [&state, &report, element] { return make_face_views(state, report, element); }};
   view.specimens = LazyList<SpecimenView>{[&state] { return make_specimen_views(state); }};
   view.review = LazyList<GroupView>{[&state, &report] { return make_group_views(state, report); }};
   view.inverters = LazyList<InverterView>{[&state] { return make_inverter_views(state); }};

@@ -17,6 +17,7 @@
 #include "screens/view/ready_view.h"
 #include "screens/view/review_view.h"
 #include "screens/view/sign_view.h"
+#include "screens/view/strip_view.h"
 #include "screens/view/tap_filter.h"
 #include "screens/view/truck_view.h"
 
@@ -249,6 +250,7 @@ struct PourView {
   LazyList<TruckView> trucks{};
   LazyList<LoadView> loads{};          ///< the same trucks, part by part
   LazyList<StripView> strips{};        ///< the element's faces: near, far
+  LazyList<FaceView> faces{};          ///< the same, as they were found once stripped
   LazyList<SpecimenView> specimens{};  ///< taken, as they were told
   LazyList<GroupView> review{};        ///< what was said of each cause of what was found
   std::optional<SignView> sign{};      ///< while somebody signs

@@ -8,7 +8,7 @@
 
 #include "base/ids.h"
 #include "pour/log/state.h"
-#include "screens/view/damage_seen.h"
+#include "screens/seen/damage_seen.h"
 
 namespace rb::screens {
 

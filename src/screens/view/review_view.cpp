@@ -1,6 +1,7 @@
 #include "screens/view/review_view.h"
 
 #include "pour/log/log_entry.h"
+#include "screens/view/strip_view.h"
 
 namespace rb::screens {
 
@@ -16,8 +17,7 @@ std::vector<GroupView> make_group_views(const PourState& state, const CheckRepor
     if (group.last) {
       const ReviewState& word = state.reviews[*group.last];
       const Event& event = state.log[word.ref].event;
-      const Person* person = state.plan->find(event.by);
-      view.by = person == nullptr || person->name.empty() ? event.by.text : person->name;
+      view.by = person_name(*state.plan, event.by);
       view.at = event.at;
       view.why = word.why;
     }

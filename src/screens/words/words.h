@@ -22,8 +22,8 @@ enum class Word {
 #include "screens/words/list/live.inc"
 #include "screens/words/list/plan.inc"
 #include "screens/words/list/pour.inc"
-#include "screens/words/list/sign.inc"
 #include "screens/words/list/review.inc"
+#include "screens/words/list/sign.inc"
 #undef RISEBOOK_WORD
   count_
 };

@@ -11,8 +11,8 @@ constexpr WordTable kTable{{
 #include "screens/words/list/live.inc"
 #include "screens/words/list/plan.inc"
 #include "screens/words/list/pour.inc"
-#include "screens/words/list/sign.inc"
 #include "screens/words/list/review.inc"
+#include "screens/words/list/sign.inc"
 }};
 #undef RISEBOOK_WORD
 

@@ -73,6 +73,16 @@ struct PersonSignature {
   bool operator==(const PersonSignature&) const = default;
 };
 
+/// A photo that an event names; whether its file stands beside the book is asked of
+/// store/photos/photo.h.
+struct PhotoNamed {
+  EventId event;
+  PourId pour;
+  Hex sha256;
+  std::string name;
+  bool operator==(const PhotoNamed&) const = default;
+};
+
 /// What a look through the whole book found.
 struct VerifyReport {
   std::string tag;
@@ -80,6 +90,7 @@ struct VerifyReport {
   std::int64_t last = 0;                 ///< number of the last event
   std::vector<SignedHead> signed_heads;  ///< in order of number
   std::vector<PersonSignature> people;   ///< in order of their events
+  std::vector<PhotoNamed> photos{};      ///< the same
   /// By the note of the head beside it: the book has all that was acknowledged up to this number.
   std::optional<std::int64_t> vouched;
   bool note_damaged = false;         ///< such a note is there and tells nothing

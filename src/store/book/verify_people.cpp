@@ -18,6 +18,8 @@ void PeopleLook::look(const Row& row, const Event& event, VerifyReport& report) 
     if (sign->key) look_at_sign(row, event, *sign, report);
   } else if (const auto* enrol = std::get_if<event::Enrol>(&event.what)) {
     look_at_enrol(row, *enrol, report);
+  } else if (const auto* photo = std::get_if<event::Photo>(&event.what)) {
+    look_at_photo(row, *photo, report);
   }
 }
 
@@ -29,6 +31,10 @@ bool PeopleLook::over_another(const Row& row, const event::Sign& sign) {
   use->bind(1, *sign.number);
   if (!use->executeStep()) return !some_lost_;
   return to_hex(hash_column(at_, 0)) != sign.hash->digits;
+}
+
+void PeopleLook::look_at_photo(const Row& row, const event::Photo& photo, VerifyReport& report) {
+  report.photos.push_back({EventId{row.id}, PourId{row.pour}, photo.sha256, photo.name});
 }
 
 void PeopleLook::look_at_sign(const Row& row, const Event& event, const event::Sign& sign,

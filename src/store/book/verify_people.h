@@ -1,4 +1,5 @@
-// Signatures of people, looked at as a book is looked through. Inside this room.
+// Signatures of people, looked at as a book is looked through, and the photos it names. Inside this
+// room.
 #pragma once
 
 #include <SQLiteCpp/SQLiteCpp.h>
@@ -22,6 +23,7 @@ class PeopleLook {
  private:
   void look_at_sign(const Row& row, const Event& event, const event::Sign& sign,
                     VerifyReport& report);
+  static void look_at_photo(const Row& row, const event::Photo& photo, VerifyReport& report);
   void look_at_enrol(const Row& row, const event::Enrol& enrol, VerifyReport& report);
   [[nodiscard]] bool over_another(const Row& row, const event::Sign& sign);
 

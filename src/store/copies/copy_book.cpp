@@ -15,6 +15,8 @@
 #include "store/file/entry_now.h"
 #include "store/file/new_book.h"
 #include "store/file/trouble.h"
+#include "store/photos/carry.h"
+#include "store/photos/photo.h"
 
 namespace rb::store {
 
@@ -101,8 +103,11 @@ Result<CopyReport> copy_book(const fs::path& book, const fs::path& folder,
       error.what = {said("no copy was made: {why}"), {{"why", Clause{error.what}}}};
       return Failed{std::move(error)};
     }
+    // Before it has its name: a copy that is there has its photos, or says which it lacks.
+    const auto lacks = bring_photos(photos_folder(from.parent_path(), name.tag), *report,
+                                    photos_folder(to.parent_path(), name.tag));
     if (auto done = put_book(*unfinished); !done) return Failed{done.error()};
-    return CopyReport{to, static_cast<std::int64_t>(report->events), report->head_hash};
+    return CopyReport{to, static_cast<std::int64_t>(report->events), report->head_hash, lacks};
   });
 }
 

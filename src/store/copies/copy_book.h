@@ -14,7 +14,8 @@ namespace rb::store {
 struct CopyReport {
   std::filesystem::path file;
   std::int64_t events = 0;
-  std::string head_hash;  ///< of the copy's last event
+  std::string head_hash;             ///< of the copy's last event
+  std::vector<std::string> lacks{};  ///< photos it does not have, in plain sentences
 };
 
 /// Told how much is done, 0 to 1; false asks it to stop.

@@ -5,11 +5,14 @@
 
 #include <algorithm>
 #include <mutex>
+#include <set>
 #include <utility>
 
 #include "store/book/connection.h"
 #include "store/book/row_reader.h"
 #include "store/file/side_thread.h"
+#include "store/photos/carry.h"
+#include "store/photos/photo.h"
 
 namespace rb::store {
 
@@ -43,6 +46,7 @@ struct MirrorKeeper::Inside {
   std::optional<RowReader> rows;
   std::optional<Mirror> mirror;
   fs::path folder;                     ///< that `mirror` is in
+  std::set<std::string> photos;        ///< known to be there
   std::optional<std::int64_t> synced;  ///< the last row known to be on the mirror's disk
 
   Inside(fs::path at, Hooks given) : book(std::move(at)), hooks(std::move(given)) {}
@@ -54,6 +58,7 @@ struct MirrorKeeper::Inside {
       const auto wanted = look();
       if (wanted != folder) {
         mirror.reset();
+        photos.clear();
         folder = wanted;
         synced.reset();
       }
@@ -62,13 +67,33 @@ struct MirrorKeeper::Inside {
       if (!done) {
         // What was not confirmed may be in memory only: it is written again from there on.
         mirror.reset();
+        photos.clear();
         if (!synced && done.error().kind == MirrorTrouble::Kind::disk) synced = 0;
         tell_trouble(done.error());
         return kRest;
       }
       again = *done;
     }
+    if (mirror && rows) bring_photos();
     return kRest;
+  }
+
+  /// Photos come after the rows, and give way to new ones.
+  void bring_photos() {
+    const std::string tag = rows->name().tag;
+    const auto carried = carry_photos(photos_folder(book.parent_path(), tag),
+                                      photos_folder(folder, tag), &photos, [this] {
+                                        if (is_orphaned()) return false;
+                                        const std::lock_guard lock(mutex);
+                                        return status.kept <= synced;
+                                      });
+    const std::lock_guard lock(mutex);
+    if (!carried) {
+      photos.clear();
+      tell("photos are not in the mirror: " + to_text(carried.error()));
+      return;
+    }
+    for (const std::string& fault : carried->faults) tell(fault);
   }
 
   bool is_orphaned() {

@@ -15,6 +15,8 @@
 #include "store/file/migrations.h"
 #include "store/file/new_book.h"
 #include "store/file/trouble.h"
+#include "store/photos/carry.h"
+#include "store/photos/photo.h"
 #include "store/salvage/salvage.h"
 #include "store/salvage/salvaged_book.h"
 
@@ -156,6 +158,11 @@ Result<RescueReport> rescue(const fs::path& from, const fs::path& to,
     report.faults = looked->faults;
     report.events = looked->events;
     report.tag = looked->tag;
+    const Path there = photos_folder(to.parent_path(), looked->tag);
+    if (mirror) {
+      (void)carry_photos(photos_folder(settled(*mirror).parent_path(), looked->tag), there);
+    }
+    report.photos = bring_photos(photos_folder(from.parent_path(), looked->tag), *looked, there);
   }
   report.lost = found->damaged;
   if (auto done = put_book(*unfinished); !done) return Failed{done.error()};

@@ -14,13 +14,14 @@ namespace rb::store {
 
 struct RescueReport {
   std::string tag;
-  std::size_t events = 0;           ///< in the new book
-  std::size_t from_mirror = 0;      ///< of them, those the damaged book no longer had whole
-  std::vector<DamagedEvent> lost;   ///< in neither
-  std::int64_t last_good = 0;       ///< the old chain was whole from its beginning up to here
-  std::string last_good_hash;       ///< its hash
-  bool name_lost = false;           ///< the book's own row was in neither: a new one was given
-  std::vector<std::string> faults;  ///< what verify says of the new book nevertheless
+  std::size_t events = 0;             ///< in the new book
+  std::size_t from_mirror = 0;        ///< of them, those the damaged book no longer had whole
+  std::vector<DamagedEvent> lost;     ///< in neither
+  std::int64_t last_good = 0;         ///< the old chain was whole from its beginning up to here
+  std::string last_good_hash;         ///< its hash
+  bool name_lost = false;             ///< the book's own row was in neither: a new one was given
+  std::vector<std::string> photos{};  ///< that it names and lacks, in plain sentences
+  std::vector<std::string> faults;    ///< what verify says of the new book nevertheless
 };
 
 /// Makes a book at `to`, where nothing may stand, of every event of the book at `from` that is

@@ -13,6 +13,8 @@
 #include "store/file/migrations.h"
 #include "store/file/new_book.h"
 #include "store/file/trouble.h"
+#include "store/photos/carry.h"
+#include "store/photos/photo.h"
 #include "store/salvage/salvaged_book.h"
 
 namespace rb::store {
@@ -125,6 +127,9 @@ Result<RestoreReport> restore_book(const fs::path& from, const fs::path& to_give
                     "it does not hold, nothing was restored: " + looked->faults.front(),
                     "risebook rescue saves what is whole of it");
       }
+      auto lacks = bring_photos(photos_folder(source.parent_path(), looked->tag), *looked,
+                                photos_folder(to.parent_path(), looked->tag));
+      report->lacks.insert(report->lacks.end(), lacks.begin(), lacks.end());
     }
     if (auto done = put_book(*unfinished); !done) return Failed{done.error()};
     return report;

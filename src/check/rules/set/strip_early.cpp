@@ -1,7 +1,7 @@
 // strip-early: a form was stripped sooner than the plan allows, before the strength it asks for was
 // shown, or before its concrete has set.
+#include "check/face/stripped.h"
 #include "check/rule.h"
-#include "check/stripped.h"
 
 namespace rb {
 

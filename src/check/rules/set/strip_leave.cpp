@@ -1,6 +1,6 @@
 // strip-leave: a face was stripped without the leave that the plan asks for.
+#include "check/face/stripped.h"
 #include "check/rule.h"
-#include "check/stripped.h"
 
 namespace rb {
 

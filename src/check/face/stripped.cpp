@@ -1,4 +1,4 @@
-#include "check/stripped.h"
+#include "check/face/stripped.h"
 
 #include "pour/log/log_entry.h"
 

@@ -1,4 +1,4 @@
-#include "screens/live/correct_dialog.h"
+#include "screens/correct/correct_dialog.h"
 
 #include <algorithm>
 #include <array>
@@ -7,7 +7,7 @@
 
 #include "pour/log/event_json.h"
 #include "pour/log/kind_fields.h"
-#include "screens/entry/correct_steps.h"
+#include "screens/correct/correct_steps.h"
 #include "screens/entry/number_pad.h"
 #include "screens/entry/paging.h"
 #include "screens/entry/plan_tiles.h"

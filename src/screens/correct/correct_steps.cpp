@@ -1,4 +1,4 @@
-#include "screens/entry/correct_steps.h"
+#include "screens/correct/correct_steps.h"
 
 #include <algorithm>
 

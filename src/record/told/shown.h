@@ -30,6 +30,8 @@ class Shown {
 
   [[nodiscard]] std::string long_day() const;  ///< "Monday 2 March 2026"
   [[nodiscard]] std::string record_title() const;
+  /// What of a pour belongs to the days before and after, in sentences.
+  [[nodiscard]] std::vector<std::string> other_days(const PourRecord& pour) const;
   /// "Dose on W1, near side"
   [[nodiscard]] std::string map_title(const DoseMap& map) const;
   /// "local, UTC-05:00", and what the clocks did where they were changed on that day.
@@ -45,7 +47,7 @@ class Shown {
   Voice voice_;
 };
 
-/// "in the reader's language", as a template with braces of its own.
+/// How the record's reader reads: language, units, clock.
 Voice voice_of(const DailyRecord& record);
 
 }  // namespace rb

@@ -1,4 +1,4 @@
-#include "record/model/edition.h"
+#include "record/form/edition.h"
 
 #include <fmt/format.h>
 #include <glib.h>

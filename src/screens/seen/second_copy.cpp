@@ -1,4 +1,4 @@
-#include "screens/view/second_copy.h"
+#include "screens/seen/second_copy.h"
 
 namespace rb::screens {
 

@@ -1,4 +1,4 @@
-#include "screens/view/damage_seen.h"
+#include "screens/seen/damage_seen.h"
 
 namespace rb::screens {
 

@@ -1,4 +1,4 @@
-#include "screens/entry/correct_fields.h"
+#include "screens/correct/correct_fields.h"
 
 #include <type_traits>
 #include <utility>

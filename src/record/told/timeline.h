@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "record/model/shown.h"
+#include "record/told/shown.h"
 
 namespace rb {
 

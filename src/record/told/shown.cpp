@@ -1,4 +1,4 @@
-#include "record/model/shown.h"
+#include "record/told/shown.h"
 
 #include <fmt/format.h>
 
@@ -74,6 +74,17 @@ std::string Shown::long_day() const {
 
 std::string Shown::record_title() const {
   return told(said("Daily consolidation record"));
+}
+
+std::vector<std::string> Shown::other_days(const PourRecord& pour) const {
+  std::vector<std::string> told;
+  if (pour.opened && *pour.opened < record_.day) {
+    told.push_back(say(said("Begun on an earlier day: {when}."), {{"when", when(*pour.opened)}}));
+  }
+  if (pour.closed && *pour.closed >= record_.day_end) {
+    told.push_back(say(said("Closed on a later day: {when}."), {{"when", when(*pour.closed)}}));
+  }
+  return told;
 }
 
 std::string Shown::map_title(const DoseMap& map) const {

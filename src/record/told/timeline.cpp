@@ -1,4 +1,4 @@
-#include "record/model/timeline.h"
+#include "record/told/timeline.h"
 
 #include <algorithm>
 #include <map>

@@ -1,4 +1,4 @@
-#include "screens/view/keeping.h"
+#include "screens/seen/keeping.h"
 
 namespace rb::screens {
 

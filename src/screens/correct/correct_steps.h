@@ -2,7 +2,7 @@
 // changed: each leaves what it made in the draft.
 #pragma once
 
-#include "screens/entry/correct_fields.h"
+#include "screens/correct/correct_fields.h"
 #include "screens/entry/stage.h"
 
 namespace rb::screens {
