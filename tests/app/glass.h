@@ -10,6 +10,7 @@
 #include <thread>
 
 #include "app/beside.h"
+#include "app/photo_desk.h"
 #include "app/session.h"
 #include "cli/commands.h"
 #include "pour/log/script.h"
@@ -38,8 +39,13 @@ class Glass {
     REQUIRE_MESSAGE(opened, (opened ? "" : to_text(opened.error())));
     session = std::move(*opened);
     session->count_tries_in(folder.path / "pin-tries");
-    session->on_beside = [this](const screens::Intent& wish) { beside.act(wish); };
+    session->on_beside = [this](const screens::Intent& wish) {
+      beside.act(wish);
+      photos.act(wish, pour);
+    };
     beside.begin(book, {}, std::move(hooks));
+    std::filesystem::create_directories(folder.path / "Camera");
+    photos.begin(book, folder.path / "Camera", {});
     REQUIRE(session->settle());
     if (session->pour() == nullptr) session->go_to(pour);
     REQUIRE(session->settle());
@@ -50,6 +56,7 @@ class Glass {
              const std::vector<std::string>& typed = {}) {
     screens::World world = session->look();
     world.mirror = beside.seen();
+    world.photos = photos.seen();
     const auto out =
         ui.frame({.width_px = 1280, .height_px = 800, .touch = touch, .typed = typed}, world);
     for (const screens::Intent& wish : out.intents) {
@@ -57,6 +64,26 @@ class Glass {
         ui.set(change->settings);
     }
     session->act(out.intents);
+    for (screens::KeepEvent& photo : photos.taken(pour)) session->act({std::move(photo)});
+  }
+  /// A finger drawn over a target, between corners told in shares of it.
+  void draw(const std::string& id, screens::Point from, screens::Point to) {
+    using Kind = screens::Touch::Kind;
+    const screens::SeenTarget* target = find(id);
+    REQUIRE_MESSAGE(target != nullptr, "no target ", id, "; on the screen: ", all());
+    const screens::Box box = target->target.box;
+    const auto touch = [&](Kind kind, screens::Point at) {
+      const screens::Point there{box.x0 + at.x * box.w(), box.y0 + at.y * box.h()};
+      frame(screens::Touch{kind, there, now, now.time_since_epoch()});
+      now += std::chrono::milliseconds(400);
+    };
+    touch(Kind::down, from);
+    touch(Kind::move, to);
+    touch(Kind::up, to);
+    frame();
+    now += std::chrono::milliseconds(600);
+    frame();
+    ++taps;
   }
   void tap_at(screens::Point at) {
     using Kind = screens::Touch::Kind;
@@ -65,6 +92,9 @@ class Glass {
     frame(screens::Touch{Kind::up, at, now, now.time_since_epoch()});
     frame();
     now += std::chrono::milliseconds(500);
+    // The clock here runs ahead of the disk: taps that wait would be told over the head of the
+    // screen.
+    REQUIRE(session->settle());
     frame();
     ++taps;
   }
@@ -116,6 +146,7 @@ class Glass {
   PourId pour;
   screens::Ui ui;
   Beside beside;
+  PhotoDesk photos;
   std::unique_ptr<Session> session;
   int taps = 0;
 };
