@@ -347,6 +347,7 @@ set(screens_sources
   screens/entry/clock_pad.cpp
   screens/correct/correct_fields.cpp
   screens/correct/correct_steps.cpp
+  screens/live/motor_out.cpp
   screens/live/ran_earlier.cpp
   screens/paper/pin_pad.cpp
   screens/paper/record_panel.cpp

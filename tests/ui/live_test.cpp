@@ -346,3 +346,21 @@ TEST_CASE("the one who holds the tablet is chosen in three taps and shown") {
   tablet.tap("MORE");
   CHECK(tablet.says("B. Okoro"));
 }
+
+TEST_CASE("a motor out of work by one tap on the row's card: its dose stops there, and it can be taken back") {
+  const Moment dawn = *parse_moment("2026-03-02T05:00:00.000Z");
+  Tablet tablet(hung_pour(dawn), after(dawn, seconds(900)));
+  const Row& row = tablet.state->plan->elements.front().rows.front();
+  const std::size_t at = 0;
+  const auto working = [&] {
+    const HangState* hang = tablet.state->hanging(0, at);
+    REQUIRE(hang != nullptr);
+    return std::count(hang->places.begin(), hang->places.end(), true);
+  };
+  const auto before = working();
+  tablet.tap_id("row-info " + row.id.text + " " + to_text(row.side));
+  tablet.tap_id("motor out");
+  tablet.tap_id("out " + row.motors.front().id.text);
+  REQUIRE(tablet.state->motors_out.size() == 1);
+  CHECK(working() == before - 1);
+}

@@ -78,6 +78,10 @@ constexpr std::array kAfterwards{
                      return correcting_field<event::Hang>(s, CorrectDraft::Step::motors,
                                                           CorrectField::motors);
                    }},
+    ShowcaseScreen{"motor-out", true,
+                   [](const PourState& s) {
+                     return with(MotorOutDraft{ran_at(s, RanEarlierDraft::Step::form).place});
+                   }},
     ShowcaseScreen{"ran-earlier", true, ran<RanEarlierDraft::Step::form>},
     ShowcaseScreen{"ran-earlier-clock", true, ran<RanEarlierDraft::Step::clock>},
     ShowcaseScreen{"ran-earlier-why", true, ran<RanEarlierDraft::Step::why>},

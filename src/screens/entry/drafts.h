@@ -183,6 +183,11 @@ struct InsertDraft {
   Moment at{};
 };
 
+/// A motor of a row that works no longer.
+struct MotorOutDraft {
+  RowPlace place{};
+  int turn = 0;  ///< which page of motors
+};
 /// A run that was not logged while it ran.
 struct RanEarlierDraft {
   enum class Step { form, clock, why };
@@ -345,7 +350,7 @@ using Dialog =
                  InsertDraft, NextDraft, HolderDraft, ReadyDraft, PlanFromDraft, PlanPanel,
                  FindDraft, MirrorDraft, BayStartDraft, InvertersDraft, SpeedDraft, PressureDraft,
                  AfterDraft, LoadDraft, SpecimensDraft, SpecimenDraft, SignDraft, RecordDraft,
-                 RanEarlierDraft, ReviewDraft, StripDraft>;
+                 RanEarlierDraft, ReviewDraft, StripDraft, MotorOutDraft>;
 
 /// A book that could not be opened: all the window shows then.
 struct FailureDraft {

@@ -163,14 +163,21 @@ void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourVie
   const bool running = row->running_since.has_value();
   const bool can = !view.closed;
   in.y1 = std::min(in.y1, in.y0 + 3 * canvas.mm(21));
-  if (button(canvas, in.line(2, 3, gap).column(1, 2, gap),
+  if (button(canvas, in.line(2, 3, gap),
+             {.id = "motor out",
+              .text = say(Word::motor_out),
+              .symbol = Symbol::cross,
+              .enabled = can && row->hung})) {
+    stage.open(MotorOutDraft{draft.place});
+  }
+  if (button(canvas, in.line(1, 3, gap).column(1, 2, gap),
              {.id = "ran earlier",
               .text = say(Word::ran_earlier),
               .symbol = Symbol::clock,
               .enabled = !running})) {
     stage.open(RanEarlierDraft{.place = draft.place, .span = view.dose_min});
   }
-  if (button(canvas, in.line(0, 3, gap),
+  if (button(canvas, in.line(0, 3, gap).column(0, 2, gap),
              {.id = "hang fixed",
               .text = say(Word::hang_cables_fixed),
               .look = row->hung && row->cables ? Look::quiet : Look::act,
@@ -179,7 +186,7 @@ void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourVie
     stage.keep(event::Hang{draft.place, {}, true});
     stage.close();
   }
-  if (button(canvas, in.line(1, 3, gap),
+  if (button(canvas, in.line(0, 3, gap).column(1, 2, gap),
              {.id = "hang open",
               .text = say(Word::hang_cables_open),
               .symbol = Symbol::mend_sign,
@@ -187,7 +194,7 @@ void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourVie
     stage.keep(event::Hang{draft.place, {}, false});
     stage.close();
   }
-  if (button(canvas, in.line(2, 3, gap).column(0, 2, gap),
+  if (button(canvas, in.line(1, 3, gap).column(0, 2, gap),
              {.id = "take down",
               .text = say(Word::take_down),
               .under = running ? say(Word::take_down_running) : "",

@@ -17,6 +17,7 @@
 #include "screens/live/gate_dialog.h"
 #include "screens/live/lift_panel.h"
 #include "screens/live/mirror_panel.h"
+#include "screens/live/motor_out.h"
 #include "screens/live/next_panel.h"
 #include "screens/live/pour_layout.h"
 #include "screens/live/pressure_panel.h"
@@ -97,6 +98,9 @@ class DrawDialog {
   bool operator()(InsertDraft& d) const { return draw_insert(stage_, box(), d, view_), true; }
   bool operator()(NextDraft& d) const { return draw_next(stage_, box(), d, view_), true; }
   bool operator()(BayStartDraft& d) const { return draw_bay_starts(stage_, box(), d, view_), true; }
+  bool operator()(MotorOutDraft& d) const {
+    return draw_motor_out(stage_, layout_.tall, d, view_), true;
+  }
   bool operator()(RanEarlierDraft& d) const {
     return draw_ran_earlier(stage_, layout_.tall, d, view_), true;
   }
@@ -134,14 +138,14 @@ const Box& box_of(const Dialog& dialog, const PourLayout& layout) {
   }
   const auto* strip = std::get_if<StripDraft>(&dialog);
   if (strip != nullptr && strip->typing) return layout.typing;
-  const bool tall = strip != nullptr || std::holds_alternative<CorrectDraft>(dialog) ||
-                    std::holds_alternative<RowDraft>(dialog) ||
-                    std::holds_alternative<GateDraft>(dialog) ||
-                    std::holds_alternative<SettingsDraft>(dialog) ||
-                    std::holds_alternative<MirrorDraft>(dialog) ||
-                    std::holds_alternative<RanEarlierDraft>(dialog) ||
-                    std::holds_alternative<MoreDraft>(dialog) ||
-                    std::holds_alternative<ReviewDraft>(dialog) || record != nullptr;
+  const bool tall =
+      strip != nullptr || std::holds_alternative<CorrectDraft>(dialog) ||
+      std::holds_alternative<RowDraft>(dialog) || std::holds_alternative<GateDraft>(dialog) ||
+      std::holds_alternative<SettingsDraft>(dialog) ||
+      std::holds_alternative<MirrorDraft>(dialog) ||
+      std::holds_alternative<RanEarlierDraft>(dialog) ||
+      std::holds_alternative<MotorOutDraft>(dialog) || std::holds_alternative<MoreDraft>(dialog) ||
+      std::holds_alternative<ReviewDraft>(dialog) || record != nullptr;
   return tall ? layout.tall : layout.work;
 }
 

@@ -32,6 +32,7 @@ enum class RowCaution { none, head_over, no_concrete, not_hung, cables_open, tri
 struct MotorSpot {
   Length x{};
   bool hung = false;
+  MotorId motor{};  ///< the plan's
 };
 
 struct RowView {

@@ -65,7 +65,7 @@ std::vector<RowView> make_row_views(const PourState& state, std::size_t element,
       view.cables = hung->cables;
     }
     for (std::size_t m = 0; m < row.motors.size(); ++m) {
-      view.spots.push_back({row.motors[m].x, hung != nullptr && hung->places[m]});
+      view.spots.push_back({row.motors[m].x, hung != nullptr && hung->places[m], row.motors[m].id});
     }
     std::sort(view.spots.begin(), view.spots.end(),
               [](const MotorSpot& a, const MotorSpot& b) { return a.x < b.x; });
