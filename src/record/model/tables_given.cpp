@@ -130,7 +130,7 @@ Table signatures(const PourRecord& p) {
       "signatures", said("Signatures"), p.signatures,
       {{"role", said("Role"), M::text, of(&L::role), On::both, kWord},
        {"by", said("Name"), M::text, of(&L::by)},
-       {"verdict", said("Verdict"), M::text, of(&L::verdict)},
+       {"verdict", said("Verdict"), M::text, of(&L::verdict), On::both, kWord},
        {"comment", said("Comment"), M::text, of(&L::comment)},
        {"at", said("Signed"), M::moment, of(&L::at)},
        {"key", said("Key"), M::text, of(&L::key)},

@@ -219,7 +219,7 @@ class PourPages {
     };
     std::array<Field, 4> fields{
         {{told(said("name")), 0.18, 0.42, clean_text(s.by)},
-         {told(said("verdict")), 0.42, 0.64, clean_text(s.verdict)},
+         {told(said("verdict")), 0.42, 0.64, clean_text(shown_.told(s.verdict))},
          {told(said("when")), 0.64, 0.78, s.at ? when(*s.at) : std::string{}},
          {told(said("by hand")), 0.78, 1.0, {}}}};
     constexpr std::size_t kMostLines = 3;
