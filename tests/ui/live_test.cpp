@@ -347,7 +347,7 @@ TEST_CASE("the one who holds the tablet is chosen in three taps and shown") {
   CHECK(tablet.says("B. Okoro"));
 }
 
-TEST_CASE("a motor out of work by one tap on the row's card: its dose stops there, and it can be taken back") {
+TEST_CASE("a motor out of work by one tap on the row's card: from then on it shakes nothing") {
   const Moment dawn = *parse_moment("2026-03-02T05:00:00.000Z");
   Tablet tablet(hung_pour(dawn), after(dawn, seconds(900)));
   const Row& row = tablet.state->plan->elements.front().rows.front();
