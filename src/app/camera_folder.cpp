@@ -65,8 +65,8 @@ void look_into(const Path& folder, int deep, std::vector<screens::PhotoFile>& fo
 }  // namespace
 
 Path camera_folder(const Path& settings) {
-  if (const Path set = folder_set(settings, kCameraFolder); !set.empty()) return set;
-  if (const Path pictures = xdg_pictures(); !pictures.empty()) return pictures;
+  if (Path set = folder_set(settings, kCameraFolder); !set.empty()) return set;
+  if (Path pictures = xdg_pictures(); !pictures.empty()) return pictures;
   const char* home = std::getenv("HOME");
   return home == nullptr || *home != '/' ? Path{} : Path{home} / "Pictures";
 }

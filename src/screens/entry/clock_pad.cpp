@@ -24,10 +24,12 @@ std::optional<Moment> typed_clock(const std::string& typed, Moment latest,
                                   std::chrono::minutes utc_offset) {
   if (typed.size() != kDigits) return std::nullopt;
   const int figure = std::stoi(typed);
-  if (figure / 100 > 23 || figure % 100 > 59) return std::nullopt;
+  const int hour = figure / 100;
+  const int minute = figure % 100;
+  if (hour > 23 || minute > 59) return std::nullopt;
   const auto day = parse_day(day_text(latest, utc_offset), utc_offset);
   if (!day) return std::nullopt;
-  const Moment at = after(*day, hours(figure / 100) + seconds(60.0 * (figure % 100)));
+  const Moment at = after(*day, hours(hour) + seconds(60.0 * minute));
   return at <= latest ? at : after(at, -hours(24));
 }
 

@@ -72,7 +72,8 @@ void draw_photos(Stage& stage, const Box& box, StripDraft& draft, const BlemishV
   for (std::size_t i = 0; i < lines; ++i) {
     const PhotoFile& file = photos.files[i];
     Box line = in;
-    line.y0 += static_cast<float>(i / 2) * (tall + gap);
+    const std::size_t row = i / 2;
+    line.y0 += static_cast<float>(row) * (tall + gap);
     line.y1 = line.y0 + tall;
     if (button(canvas, line.column(static_cast<int>(i % 2), 2, gap),
                {.id = "photo " + file.path,

@@ -99,7 +99,7 @@ Path named(const Path& folder, const Hex& sha256, PhotoKind kind) {
 
 // A name goes into an event as it is, unless it is no text.
 std::string name_of(const Path& file, PhotoKind kind) {
-  const std::string name = file.filename().string();
+  std::string name = file.filename().string();
   if (nlohmann::json::accept("\"" + name + "\"")) return name;
   return kind == PhotoKind::jpeg ? "photo.jpg" : "photo.png";
 }
