@@ -245,6 +245,7 @@ void Session::hear_keeper() {
   kept_ = kept;
   for (const RefusedTap& refused : keeper_->take_refused()) {
     fail_with(refused.why, true);
+    if (desk_) desk_->put_away();  // what it waited for may be this one, or is signed for
     ++tapped_;
     // What stands on the screen counts it, and ids behind it have changed.
     if (state_) {

@@ -80,7 +80,7 @@ MirrorSeen mirror_at(Moment now, std::size_t turn) {
 // A signature asked for, in each of its ends by turns.
 SigningSeen signing_at(std::size_t turn) {
   SigningSeen seen;
-  seen.state = static_cast<SigningSeen::State>(turn % 5);
+  seen.state = static_cast<SigningSeen::State>(turn % 6);
   if (seen.state == SigningSeen::State::refused) {
     seen.why = Error{Error::Kind::refused,
                      said("the PIN"),

@@ -18,7 +18,8 @@ SignDesk::SignDesk(Path tries, std::function<void()> changed)
     : tries_(std::move(tries)), changed_(std::move(changed)) {}
 
 bool SignDesk::busy() const {
-  return seen_.state == State::trying || seen_.state == State::waiting;
+  return seen_.state == State::trying || seen_.state == State::waiting ||
+         seen_.state == State::keeping;
 }
 
 void SignDesk::found(std::vector<event::Enrol> keys) {
@@ -110,6 +111,12 @@ Result<Event> SignDesk::event_of(KeysReady keys, const PourState& state, Moment 
 
 std::optional<Event> SignDesk::step(const PourState& state, const CheckReport& report,
                                     const BookNow& book, Moment now) {
+  // Made is what stands on the disk, and nothing before.
+  if (seen_.state == State::keeping && book.waiting == 0) {
+    put_away();
+    seen_.state = State::made;
+    return std::nullopt;
+  }
   if (job_) {
     auto came = job_->take();
     if (!came) return std::nullopt;
@@ -143,7 +150,7 @@ void SignDesk::kept(const Result<void>& done, const Happening& what) {
   // A key carried over is kept before what it signs.
   if (sign_ && std::holds_alternative<event::Enrol>(what)) return;
   put_away();
-  seen_.state = State::made;
+  seen_.state = State::keeping;
 }
 
 }  // namespace rb

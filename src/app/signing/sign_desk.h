@@ -41,7 +41,7 @@ class SignDesk {
   void kept(const Result<void>& done, const Happening& what);
 
   [[nodiscard]] const screens::SigningSeen& seen() const { return seen_; }
-  /// Something is being worked out, or waits.
+  /// Something is being worked out, or waits for the disk.
   [[nodiscard]] bool busy() const;
 
  private:

@@ -227,7 +227,9 @@ void draw_answer(Stage& stage, const Box& box, SignDraft& draft, const SignView&
   const State state = stage.signing == nullptr ? State::idle : stage.signing->state;
   std::string told;
   if (state == State::trying) told = say(Word::sign_trying);
-  if (state == State::waiting) told = say(Word::sign_waiting, stage.keeping.waiting);
+  if (state == State::waiting || state == State::keeping) {
+    told = say(Word::sign_waiting, stage.keeping.waiting);
+  }
   if (state == State::made) told = say(draft.enrolling ? Word::sign_enrolled : Word::sign_made);
   if (state == State::refused && stage.signing->why)
     told = words_of(*stage.signing->why, say.voice());
@@ -250,7 +252,7 @@ void draw_answer(Stage& stage, const Box& box, SignDraft& draft, const SignView&
     stage.intents.emplace_back(PutSigningAway{});
     to_step(draft, SignStep::who);
   }
-  if (busy) return;
+  if (busy || state == State::keeping) return;
   const bool go_on = state == State::made && draft.enrolling;
   if ((refused || go_on) && button(canvas, foot.column(1, 2, gap),
                                    {.id = "sign on",

@@ -15,7 +15,8 @@ struct SigningSeen {
     trying,   ///< the PIN is tried, or a key made
     waiting,  ///< earlier taps are not on the disk yet: what is signed must stand there
     refused,  ///< see `why`
-    made      ///< kept as a tap is
+    keeping,  ///< made, and not on the disk yet
+    made      ///< it is on the disk
   };
   State state = State::idle;
   std::optional<Error> why{};
