@@ -18,16 +18,7 @@ namespace {
 
 // The demo pour as it stood when it was closed: nobody has signed, nothing is stripped.
 std::string script_to_the_close() {
-  std::ifstream in{RISEBOOK_SOURCE_DIR "/assets/demo-pour.jsonl"};
-  std::string script;
-  for (std::string line; std::getline(in, line);) {
-    bool later = false;
-    for (const char* kind : {"sign", "strip", "blemish", "repair", "inspect", "permit-strip"}) {
-      later = later || line.find("\"do\": \"" + std::string{kind} + "\"") != std::string::npos;
-    }
-    if (!later) script += line + "\n";
-  }
-  return script;
+  return demo_without({"sign", "strip", "blemish", "repair", "inspect", "permit-strip"});
 }
 
 Result<std::string> record_of(const Path& book, const screens::MakeRecord& wish,
@@ -167,7 +158,5 @@ TEST_CASE(
   const auto book = Logbook::open(glass.book, Access::read);
   REQUIRE(book);
   CHECK(held_to_book(*look, *book).empty());
-  const auto looked = book->verify();
-  REQUIRE(looked);
-  CHECK(looked->sound());
+  CHECK(people_who_signed(glass.book) == 2);
 }

@@ -4,7 +4,10 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <chrono>
+#include <fstream>
+#include <initializer_list>
 #include <memory>
 #include <string>
 #include <thread>
@@ -17,6 +20,29 @@
 #include "temp_folder.h"
 
 namespace rb::test {
+
+/// The demo pour's script without its events of some kinds.
+inline std::string demo_without(std::initializer_list<const char*> kinds) {
+  std::ifstream in{RISEBOOK_SOURCE_DIR "/assets/demo-pour.jsonl"};
+  std::string script;
+  for (std::string line; std::getline(in, line);) {
+    const bool left_out = std::any_of(kinds.begin(), kinds.end(), [&](const char* kind) {
+      return line.find("\"do\": \"" + std::string{kind} + "\"") != std::string::npos;
+    });
+    if (!left_out) script += line + "\n";
+  }
+  return script;
+}
+
+/// A book looked at from outside: sound, and how many people's signatures hold in it.
+inline std::size_t people_who_signed(const Path& path) {
+  const auto book = Logbook::open(path, Access::read);
+  REQUIRE(book);
+  const auto looked = book->verify();
+  REQUIRE(looked);
+  CHECK(looked->sound());
+  return looked->people.size();
+}
 
 class Glass {
  public:

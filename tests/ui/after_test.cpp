@@ -17,19 +17,6 @@ namespace {
 
 const Moment kDawn = *parse_moment("2026-03-02T05:00:00.000Z");
 
-template <class Kind>
-std::vector<Kind> kept(const Tablet& tablet) {
-  std::vector<Kind> all;
-  for (const Event& event : tablet.events) {
-    if (const auto* kind = std::get_if<Kind>(&event.what)) all.push_back(*kind);
-  }
-  return all;
-}
-
-void keys(Tablet& tablet, const std::string& what) {
-  for (const char key : what) tablet.tap_id(std::string("key ") + key);
-}
-
 // A truck of 6.5 m3.
 void enter_truck(Tablet& tablet, const std::string& ticket) {
   tablet.tap("NEW TRUCK");

@@ -22,10 +22,6 @@ const Kind& last(const Tablet& tablet) {
   return *found;
 }
 
-void keys(Tablet& tablet, const std::string& text) {
-  for (const char key : text) tablet.tap_id(std::string("key ") + key);
-}
-
 // Ticket 7001 entered, arrived at a quarter past five, 25 min on the way.
 void enter_a_truck(Tablet& tablet) {
   tablet.tap("MORE");

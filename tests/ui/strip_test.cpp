@@ -14,19 +14,6 @@ namespace {
 
 const Moment kDawn = *parse_moment("2026-03-02T05:00:00.000Z");
 
-template <class Kind>
-std::vector<Kind> kept(const Tablet& tablet) {
-  std::vector<Kind> all;
-  for (const Event& event : tablet.events) {
-    if (const auto* kind = std::get_if<Kind>(&event.what)) all.push_back(*kind);
-  }
-  return all;
-}
-
-void keys(Tablet& tablet, const std::string& what) {
-  for (const char key : what) tablet.tap_id(std::string("key ") + key);
-}
-
 void open_face(Tablet& tablet, const char* side = "near") {
   tablet.tap("MORE");
   tablet.tap_id("after pour");

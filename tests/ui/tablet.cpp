@@ -220,6 +220,10 @@ std::vector<std::string> Tablet::written() const {
   return all;
 }
 
+void keys(Tablet& tablet, const std::string& what) {
+  for (const char key : what) tablet.tap_id(std::string("key ") + key);
+}
+
 bool has(const Tablet& tablet, const std::string& rule) {
   const auto& found = tablet.report.findings;
   return std::any_of(found.begin(), found.end(), [&](const Finding& f) { return f.rule == rule; });

@@ -79,6 +79,18 @@ class Tablet {
   std::optional<screens::Trouble> trouble_;
 };
 
+/// The events of a kind that a tablet holds, in order.
+template <class Kind>
+std::vector<Kind> kept(const Tablet& tablet) {
+  std::vector<Kind> all;
+  for (const Event& event : tablet.events) {
+    if (const auto* kind = std::get_if<Kind>(&event.what)) all.push_back(*kind);
+  }
+  return all;
+}
+/// Figures typed on a pad.
+void keys(Tablet& tablet, const std::string& what);
+
 /// Whether a rule speaks in what the tablet found.
 bool has(const Tablet& tablet, const std::string& rule);
 

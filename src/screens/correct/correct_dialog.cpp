@@ -11,6 +11,7 @@
 #include "screens/entry/number_pad.h"
 #include "screens/entry/paging.h"
 #include "screens/entry/plan_tiles.h"
+#include "screens/entry/told_later.h"
 #include "screens/view/event_words.h"
 
 namespace rb::screens {
@@ -18,11 +19,7 @@ namespace rb::screens {
 namespace {
 
 Event as_tapped(const CorrectDraft& draft) {
-  Event event;
-  event.id = draft.target;
-  event.at = draft.at;
-  event.what = draft.what;
-  return event;
+  return event_of({draft.target, draft.at, draft.what});
 }
 
 using Step = CorrectDraft::Step;
@@ -268,14 +265,13 @@ void keep_correction(Stage& stage, const CorrectDraft& draft, const std::string&
   } else {
     stage.keep(make_fix(as_tapped(draft), corrected(draft), why, chosen));
   }
-  if (draft.strike || !draft.edited) return;
-  for (const CorrectDraft::Along& along : draft.along) {
-    CorrectDraft other{.target = along.id, .at = along.at, .what = along.what};
-    other.edited = along.what;
-    if (const auto* truck = std::get_if<event::Truck>(&*draft.edited)) {
-      put_ticket(*other.edited, truck->ticket.text);
-    }
-    stage.keep(make_fix(as_tapped(other), corrected(other), why, chosen));
+  const auto* truck =
+      draft.strike || !draft.edited ? nullptr : std::get_if<event::Truck>(&*draft.edited);
+  if (truck == nullptr) return;
+  for (const ToldTap& along : draft.along) {
+    ToldTap mended = along;
+    put_ticket(mended.what, truck->ticket.text);
+    stage.keep(make_fix(event_of(along), event_of(mended), why, chosen));
   }
 }
 

@@ -14,6 +14,7 @@
 #include "screens/view/plan_edit.h"
 #include "screens/view/spot_view.h"
 #include "screens/view/tap_filter.h"
+#include "screens/view/truck_view.h"
 
 namespace rb::screens {
 
@@ -77,13 +78,7 @@ struct CorrectDraft {
   int field = 0;        ///< which of the others is changed (correct_fields.h)
   std::optional<FigureEntry> figure{};
   std::optional<Happening> edited{};  ///< `what` with the others changed; none: none is
-  /// A tap of the same load: its ticket goes with the target's.
-  struct Along {
-    EventId id{};
-    Moment at{};
-    Happening what{};
-  };
-  std::vector<Along> along{};
+  std::vector<ToldTap> along{};  ///< taps of the same load: their ticket goes with the target's
 };
 
 /// A truck being entered.

@@ -68,17 +68,15 @@ void press_key(std::string& typed, char key, Units units) {
   typed += key;
 }
 
-namespace {
-
-// Twelve keys by three; a space is no key. The one that was tapped, or none.
-std::optional<char> key_tapped(Stage& stage, const Box& keys, std::string_view order) {
+std::optional<char> key_tapped(Stage& stage, const Box& keys, std::string_view order,
+                               const std::string& name) {
   Canvas& canvas = stage.canvas;
   std::optional<char> tapped;
   for (int i = 0; i < 12; ++i) {
     const char what = order[static_cast<std::size_t>(i)];
     if (what == ' ') continue;
     const Box key = keys.line(i / 3, 4, canvas.gap()).column(i % 3, 3, canvas.gap());
-    ButtonSpec spec{.id = std::string("key ") + what,
+    ButtonSpec spec{.id = name + " " + what,
                     .text = what == kFootMark ? "ft" : std::string(1, what),
                     .face = Face::title,
                     .repeats = true};
@@ -90,8 +88,6 @@ std::optional<char> key_tapped(Stage& stage, const Box& keys, std::string_view o
   }
   return tapped;
 }
-
-}  // namespace
 
 void draw_keys(Stage& stage, const Box& keys, std::string& typed) {
   const Units units = stage.say.units;

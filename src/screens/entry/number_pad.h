@@ -17,6 +17,11 @@ std::optional<Length> typed_height(const std::string& typed, Units units);
 /// Adds a key to what has been typed; keys that would make no number are passed over.
 void press_key(std::string& typed, char key, Units units);
 
+/// Twelve keys, three to a line, in an order in which a space is no key and '<' erases; their ids
+/// begin with `name`. The one that was tapped, or none.
+std::optional<char> key_tapped(Stage& stage, const Box& keys, std::string_view order,
+                               const std::string& name = "key");
+
 /// The value and the keys, in `box`. `typed` empty means the guess stands.
 void draw_keys(Stage& stage, const Box& keys, std::string& typed);
 /// The same for plain digits, so many at most.

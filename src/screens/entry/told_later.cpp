@@ -4,8 +4,6 @@
 
 namespace rb::screens {
 
-namespace {
-
 Event event_of(const ToldTap& tap) {
   Event event;
   event.id = tap.id;
@@ -13,8 +11,6 @@ Event event_of(const ToldTap& tap) {
   event.what = tap.what;
   return event;
 }
-
-}  // namespace
 
 void keep_told_later(Stage& stage, const ToldTap& tap, const Happening& what, Moment at) {
   if (tap.what == what) return;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "screens/entry/number_pad.h"
 #include "screens/entry/paging.h"
 
 namespace rb::screens {
@@ -11,22 +12,7 @@ namespace {
 
 // Their ids tell the log of presses to leave out which one it was (tablet/press_log).
 void draw_pin_keys(Stage& stage, const Box& keys, Secret& pin) {
-  Canvas& canvas = stage.canvas;
-  constexpr std::string_view kOrder = "123456789 0<";
-  for (int i = 0; i < 12; ++i) {
-    const char what = kOrder[static_cast<std::size_t>(i)];
-    if (what == ' ') continue;
-    const Box key = keys.line(i / 3, 4, canvas.gap()).column(i % 3, 3, canvas.gap());
-    ButtonSpec spec{.id = std::string{"pin "} + what,
-                    .text = std::string(1, what),
-                    .face = Face::title,
-                    .repeats = true};
-    if (what == '<') {
-      spec.text.clear();
-      spec.symbol = Symbol::erase;
-    }
-    if (button(canvas, key, spec)) pin.press(what);
-  }
+  if (const auto key = key_tapped(stage, keys, "123456789 0<", "pin")) pin.press(*key);
   for (const std::string& letter : stage.typed) pin.press(letter == "\b" ? '<' : letter.front());
 }
 
