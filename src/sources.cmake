@@ -281,6 +281,7 @@ set(screens_sources
   screens/glass/theme.cpp
   screens/glass/widgets.cpp
   screens/live/after_panel.cpp
+  screens/live/banner.cpp
   screens/live/bay_start.cpp
   screens/correct/correct_dialog.cpp
   screens/live/dialogs.cpp
@@ -328,6 +329,7 @@ set(screens_sources
   screens/view/event_words.cpp
   screens/view/inverter_view.cpp
   screens/seen/keeping.cpp
+  screens/view/next_view.cpp
   screens/view/pour_view.cpp
   screens/view/pours_view.cpp
   screens/view/pressure_view.cpp

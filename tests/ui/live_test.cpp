@@ -159,7 +159,7 @@ TEST_CASE("insertions are logged for the lift, and the same again is two taps") 
 TEST_CASE("the card names the rows to run, then the motors to move, and leads to both by taps") {
   Tablet tablet(ready_pour(kEarly), kEarly + 1min);
   place_lift_1(tablet);
-  CHECK(tablet.says("RUN NOW: R1"));  // R1 alone serves lift 1
+  CHECK(tablet.find_id("do run R1 near") != nullptr);  // R1 alone serves lift 1
   tablet.tap_id("next");
   tablet.tap_id("next row R1 near");
   CHECK(last<event::Run>(tablet).place.row == RowId{"R1"});
@@ -242,7 +242,7 @@ TEST_CASE(
   tablet.tap_id("trip I2");
   CHECK(tablet.state->runs[1].to.has_value());
   tablet.tap("BACK");
-  CHECK(tablet.says("RUN NOW: R1"));
+  CHECK(tablet.find_id("do run R1 near") != nullptr);
   tablet.wait(seconds(130));
   tablet.report = check(*tablet.state, AsOf::now(*tablet.state, tablet.now));
   CHECK(has(tablet, "trip-open"));

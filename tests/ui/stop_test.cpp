@@ -67,7 +67,7 @@ TEST_CASE("over concrete that may have set RUN says so, and asks who goes on ove
   tablet.restart(tablet.events, tablet.now + 8h);
   tablet.frame();
   CHECK(tablet.find_id("row R1 near")->text == "RUN R1 may have set");
-  CHECK_FALSE(tablet.says("RUN NOW"));
+  CHECK(tablet.find_id("do run R1 near") == nullptr);
   tablet.tap_id("next");
   CHECK(tablet.says("No row is to be run now."));
   CHECK_FALSE(tablet.says("has run enough"));
@@ -85,13 +85,16 @@ TEST_CASE("a row that hangs nowhere is told to be hung first, and the way there 
   tablet.tap_id("row-info R1 near");
   tablet.tap("TAKEN DOWN");
   CHECK(tablet.find_id("row R1 near")->text == "RUN R1 not hung");
-  CHECK_FALSE(tablet.says("RUN NOW"));
+  CHECK(tablet.find_id("do run R1 near") == nullptr);
+  CHECK(tablet.find_id("do hang R1 near") != nullptr);
   tablet.tap_id("next");
   CHECK(tablet.says("HANG FIRST: R1"));
   CHECK(tablet.find_id("next row R1 near") == nullptr);
   tablet.tap_id("up R1 near");
   CHECK(std::holds_alternative<event::Hang>(tablet.events.back().what));
-  CHECK(tablet.says("RUN NOW: R1"));
+  CHECK(tablet.says("RUN R1"));
+  tablet.tap("BACK");
+  CHECK(tablet.find_id("do run R1 near") != nullptr);
 }
 
 TEST_CASE("nothing found is not called quiet where something is not judged") {

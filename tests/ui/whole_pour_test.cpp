@@ -87,7 +87,7 @@ const std::vector<Step> kTapsOfLift{
     {"07:52:00", {"END LIFT 6", "KEEP"}},
     {"07:53:00", {"RUN R4"}},
     {"07:54:40", {"REST R4"}},
-    {"08:30:00", {"MORE", "CLOSE THE POUR", "CLOSE THE POUR"}},
+    {"08:30:00", {"MORE", "CLOSE THE POUR", "CLOSE, THIS OPEN"}},
 };
 
 // The same pour as a script; what takes a second tap in a panel happened 0.58 s after the first.

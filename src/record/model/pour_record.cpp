@@ -129,9 +129,13 @@ class Maker {
 
   void placing() {
     for (const LiftReport& l : report_.lifts) {
+      // Of a lift placed in less than the window the mean is over a shorter time than the worst,
+      // and may be the greater: a reader would not believe either.
+      const auto mean = l.rise_mean && l.rise_window && *l.rise_mean > *l.rise_window ? std::nullopt
+                                                                                      : l.rise_mean;
       out_.lifts.push_back({names_.element(l.element), l.lift, names_.moment(l.placed_from),
-                            names_.moment(l.placed_to), l.top, l.rise_mean, l.rise_window,
-                            l.rise_limit, l.under_share, l.min_dose, l.mean_dose});
+                            names_.moment(l.placed_to), l.top, mean, l.rise_window, l.rise_limit,
+                            l.under_share, l.min_dose, l.mean_dose});
     }
     for (const InsertState& i : state_.inserts) {
       const auto bay = i.bay ? std::optional{static_cast<int>(*i.bay) + 1} : std::nullopt;

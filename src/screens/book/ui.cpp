@@ -184,14 +184,16 @@ void Ui::Inside::draw_screen(Stage& stage, const World& world, Seconds steady, U
     }
     PourView view = make_pour_view(*world.state, *world.report, drafts.element, world.now);
     mark_keeping(view, *world.state, world.keeping.here);
-    view.attention =
-        alarm.attention(world.state->pour, world.report->findings, world.state->clock(world.now));
     drafts.element = view.element;
     if (std::holds_alternative<SignDraft>(drafts.dialog)) {
       view.sign = make_sign_view(*world.state, *world.report);
     }
     review.look(*world.state, *world.report);
     stage.review = &review;
+    Attention found = alarm.attention(world.state->pour, world.report->findings,
+                                      world.state->clock(world.now), review.accepted());
+    view.attention = std::move(found.now);
+    view.behind = std::move(found.behind);
     canvas.on_scope(scope_of(*shown, view.element));
     if (wipe.on()) {
       wipe.draw(stage, &view, steady);
@@ -199,6 +201,9 @@ void Ui::Inside::draw_screen(Stage& stage, const World& world, Seconds steady, U
       draw_pour(stage, view, world.report->findings, *world.state->plan);
     }
     out.next_change = screens::next_change(view);
+    for (const Finding& finding : stage.looked_at) {
+      if (alarm.saw(finding)) out.next_change = Seconds{0};
+    }
     const auto fresh = alarm.hear(world.state->pour, view.attention);
     if (settings.sound && fresh) out.tone = fresh;
   } else if (wipe.on()) {

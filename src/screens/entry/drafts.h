@@ -28,6 +28,7 @@ struct PadDraft {
   std::string typed{};       ///< empty: the guess stands
   std::optional<int> bay{};  ///< from 1; none = all
   Moment at{};               ///< when the pad was asked for: that is when it happened
+  std::string asked_for{};   ///< typed so far over the planned top that it was asked about
 };
 
 /// A figure being typed, in the unit it is shown in.

@@ -11,6 +11,7 @@ namespace rb::screens {
 namespace {
 
 constexpr std::size_t kMostKeys = 6;
+constexpr Length kFarOver = metres(0.3);  // half a usual lift (our own choice)
 constexpr char kFootMark = '\'';
 
 std::string as_typed(Length height, Units units) {
@@ -106,7 +107,7 @@ void draw_digits(Stage& stage, const Box& keys, std::string& typed, std::size_t 
   }
 }
 
-void draw_value(Stage& stage, const Box& box, std::string& typed, Length guess) {
+void draw_value(Stage& stage, const Box& box, std::string& typed, Length guess, bool guessed) {
   Canvas& canvas = stage.canvas;
   const Units units = stage.say.units;
   const float gap = canvas.gap();
@@ -115,9 +116,15 @@ void draw_value(Stage& stage, const Box& box, std::string& typed, Length guess) 
   const auto now = typed.empty() ? std::optional{guess} : typed_height(typed, units);
   canvas.fill(in, canvas.theme().quiet.ground, canvas.mm(1.6));
   canvas.edge(in, canvas.theme().ink, canvas.mm(0.5), canvas.mm(1.6));
-  const std::string text = typed.empty() ? stage.say.height(guess) : typed_as(typed, units);
+  const bool shown_guess = guessed && typed.empty();
+  std::string text = typed.empty() ? stage.say.height(guess) : typed_as(typed, units);
+  Pair colours = canvas.theme().quiet;
+  if (shown_guess) {
+    text = "~" + text;
+    colours.ink = canvas.theme().ink_soft;
+  }
   canvas.text(text, in.inset(canvas.mm(2)),
-              {.face = Face::huge, .colours = canvas.theme().quiet, .across = Across::middle});
+              {.face = Face::huge, .colours = colours, .across = Across::middle});
   const Length step = units == Units::si ? millimetres(50) : inches(1);
   const std::string named = units == Units::si ? "5 cm" : "1\u2033";
   const Box less = steps.column(0, 2, gap);
@@ -209,7 +216,7 @@ void draw_pad(Stage& stage, const Box& box, PadDraft& draft, const PourView& vie
   const std::size_t bays = view.elevation.bays.size();
   if (bays > 1) draw_bays(stage, in.cut_bottom(canvas.scale().target(), gap), draft.bay, bays);
   Box says = in.cut_bottom(canvas.height(Face::small) * 2, canvas.mm(1));
-  draw_value(stage, in, draft.typed, draft.guess);
+  draw_value(stage, in, draft.typed, draft.guess, true);
 
   const auto height =
       draft.typed.empty() ? std::optional{draft.guess} : typed_height(draft.typed, say.units);
@@ -219,6 +226,9 @@ void draw_pad(Stage& stage, const Box& box, PadDraft& draft, const PourView& vie
   }
   // The form's freeboard may stand a hand above the plan; the fold decides, this only warns early.
   const bool high = height && *height > view.lift.ceiling + metres(0.1);
+  // A slip of a key, or a lift placed far higher than planned: asked about once.
+  const bool far_over = height && view.lift.planned_top &&
+                        *height > *view.lift.planned_top + kFarOver && *height > stood;
   const TextStyle small{.face = Face::small, .colours = canvas.on_panel(), .lines = 2};
   if (!height) {
     canvas.text(say(Word::pad_empty), says, small);
@@ -227,12 +237,17 @@ void draw_pad(Stage& stage, const Box& box, PadDraft& draft, const PourView& vie
         Look::stop);
   } else if (*height < stood) {
     tag(canvas, says, Symbol::mend_sign, say(Word::pad_lower, say.height(stood)), Look::mend);
+  } else if (far_over) {
+    tag(canvas, says, Symbol::mend_sign,
+        say(Word::pad_far_over, say.height(*view.lift.planned_top)), Look::mend);
   } else if (draft.typed.empty()) {
-    canvas.text(say(Word::pad_guess), says, small);
+    tag(canvas, says, Symbol::note_sign, say(Word::pad_guess), Look::off);
   }
   const PanelEnd out = keep_or_cancel(stage, last, height && !high);
   if (out == PanelEnd::cancelled) stage.close();
-  if (out == PanelEnd::kept) {
+  if (out == PanelEnd::kept && far_over && draft.asked_for != draft.typed) {
+    draft.asked_for = draft.typed;
+  } else if (out == PanelEnd::kept) {
     const Length read = as_read(*height);
     if (end) {
       stage.keep(event::LiftEnd{draft.element, draft.lift, read, draft.bay}, draft.at);

@@ -27,7 +27,9 @@ void draw_keys(Stage& stage, const Box& keys, std::string& typed);
 /// The same for plain digits, so many at most.
 void draw_digits(Stage& stage, const Box& keys, std::string& typed, std::size_t most);
 /// The value in large figures with steps below it.
-void draw_value(Stage& stage, const Box& box, std::string& typed, Length guess);
+/// `guessed`: nobody measured what stands there as long as nothing is typed; it is shown so.
+void draw_value(Stage& stage, const Box& box, std::string& typed, Length guess,
+                bool guessed = false);
 
 /// All bays or one of them, side by side; with more than fit, the others are reached by stepping.
 void draw_bays(Stage& stage, const Box& box, std::optional<int>& bay, std::size_t bays);

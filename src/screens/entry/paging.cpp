@@ -44,12 +44,30 @@ Pages turn_pages(Stage& stage, const Box& box, std::size_t count, int& page, con
   return out;
 }
 
+namespace {
+
+// What the panel lies over is told beside its title, in a sign and, where there is room, in words.
+void draw_covered(const Stage& stage, Box& head, const std::string& title) {
+  if (!stage.covered) return;
+  Canvas& canvas = stage.canvas;
+  const Covered& banner = *stage.covered;
+  const float around = canvas.mm(7.5);
+  const float all = head.w() - std::min(head.w() / 2, canvas.width(title, Face::title));
+  const float told = canvas.width(banner.words, Face::small) + around;
+  const bool room = !banner.words.empty() && told <= all;
+  const Box box = head.cut_right(room ? told : canvas.mm(6.5), canvas.mm(1.5));
+  tag(canvas, box, banner.symbol, room ? banner.words : std::string{}, banner.look);
+}
+
+}  // namespace
+
 Box panel_with_title(Stage& stage, const Box& box, const std::string& title) {
   Canvas& canvas = stage.canvas;
   panel(canvas, box);
   canvas.edge(box, canvas.theme().act.ground, canvas.mm(0.6), canvas.mm(1.6));
   Box in = box.inset(canvas.mm(2.2));
-  const Box head = in.cut_top(canvas.height(Face::title), canvas.mm(0.9));
+  Box head = in.cut_top(canvas.height(Face::title), canvas.mm(0.9));
+  draw_covered(stage, head, title);
   canvas.text(title, head, {.face = Face::title, .colours = canvas.on_panel(), .free_text = true});
   return in;
 }
@@ -63,6 +81,7 @@ Box panel_with_back(Stage& stage, const Box& box, const std::string& title, Box*
   const float wide = std::max(canvas.mm(34), head.w() / 4);
   back_button(stage, head.cut_left(wide, canvas.gap()));
   if (beside != nullptr) *beside = head.cut_right(wide, canvas.gap());
+  draw_covered(stage, head, title);
   canvas.text(title, head,
               {.face = Face::title, .colours = canvas.on_panel(), .lines = 2, .free_text = true});
   return in;

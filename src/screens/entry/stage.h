@@ -35,6 +35,13 @@ enum class PanelEnd { open, cancelled, kept };
 
 class ReviewMemory;
 
+/// The banner in a word or two, where a panel lies over it.
+struct Covered {
+  Symbol symbol = Symbol::none;
+  Look look = Look::quiet;
+  std::string words{};  ///< may be empty: the sign says it
+};
+
 struct Stage {
   Canvas& canvas;
   const Say& say;
@@ -54,6 +61,8 @@ struct Stage {
   const SigningSeen* signing = nullptr;   ///< null: nothing can be signed in this book
   const PhotosSeen* photos = nullptr;     ///< null: the book is only read
   ReviewMemory* review = nullptr;         ///< of the same; null: no pour is on the screen
+  std::optional<Covered> covered{};       ///< the banner, where a panel lies over it
+  std::vector<Finding> looked_at{};       ///< findings shown in full in this frame
 
   void open(Dialog dialog) const { next = std::move(dialog); }
   void close() const { next = std::monostate{}; }

@@ -10,8 +10,9 @@ struct ImFontAtlas;
 
 namespace rb::screens {
 
-enum class Face { small, body, strong, title, huge };
-inline constexpr int kFaces = 5;
+/// timer: figures and a colon only.
+enum class Face { small, body, strong, title, huge, timer };
+inline constexpr int kFaces = 6;
 
 struct Fonts {
   std::array<ImFont*, kFaces> faces{};

@@ -26,25 +26,26 @@ struct Pair {
 };
 
 struct Theme {
-  Colour page;       ///< behind everything
-  Colour panel;      ///< what belongs together lies on one
-  Colour ink;        ///< text on page and panel
-  Colour ink_soft;   ///< second-rank text on page and panel, still 7:1
-  Colour line;       ///< edges
-  Pair quiet;        ///< a button that is there but not the next thing to do
-  Pair act;          ///< the next thing to do
-  Pair run;          ///< start a row
-  Pair live;         ///< something runs: always hatched as well
-  Pair stop;         ///< someone can be hurt
-  Pair mend;         ///< the face will show it
-  Pair well;         ///< enough, kept, done
-  Pair off;          ///< cannot be used now
-  Colour form;       ///< drawing: formwork
-  Colour hard;       ///< drawing: concrete of earlier lifts
-  Colour fresh;      ///< drawing: concrete of this lift
-  Colour grain;      ///< drawing: stones in the concrete
-  Colour void_fill;  ///< drawing: openings and what is not yet filled
-  Colour mark;       ///< drawing: planned tops, dimension lines
+  Colour page;        ///< behind everything
+  Colour panel;       ///< what belongs together lies on one
+  Colour ink;         ///< text on page and panel
+  Colour ink_soft;    ///< second-rank text on page and panel, still 7:1
+  Colour line;        ///< edges
+  Pair quiet;         ///< a button that is there but not the next thing to do
+  Pair act;           ///< the next thing to do
+  Pair run;           ///< start a row
+  Pair live;          ///< something runs: always hatched as well
+  Pair stop;          ///< someone can be hurt
+  Pair mend;          ///< the face will show it
+  Pair well;          ///< enough, kept, done
+  Pair off;           ///< cannot be used now
+  Colour form;        ///< drawing: formwork
+  Colour hard;        ///< drawing: concrete of earlier lifts
+  Colour fresh;       ///< drawing: concrete of this lift
+  Colour fresh_line;  ///< drawing: the lines it is ruled with, told from the stones of the hard
+  Colour grain;       ///< drawing: stones in the concrete
+  Colour void_fill;   ///< drawing: openings and what is not yet filled
+  Colour mark;        ///< drawing: planned tops, dimension lines
 };
 
 const Theme& theme(ThemeName name);

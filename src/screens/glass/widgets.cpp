@@ -49,8 +49,10 @@ void button_ground(Canvas& canvas, const Box& box, const ButtonSpec& spec, const
     canvas.edge(box, pair.ink, canvas.mm(0.5), radius);
   } else if (!spec.enabled) {
     canvas.edge(box, canvas.theme().line, canvas.mm(0.25), radius);
-  } else if (spec.look == Look::quiet) {
-    canvas.edge(box, pair.ink, canvas.mm(0.4), radius);
+  } else if (spec.look != Look::act) {
+    // A light fill is bounded by its edge, in any light.
+    canvas.edge(box, spec.look == Look::stop ? canvas.theme().ink : pair.ink, canvas.mm(0.4),
+                radius);
   }
   if (spec.enabled && canvas.pressed(spec.id)) {
     canvas.edge(box, pair.ink, canvas.mm(1.2), radius);

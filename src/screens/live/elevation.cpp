@@ -78,20 +78,30 @@ class Drawing {
     }
   }
 
+  void ruled(const Box& box) {
+    for (float at = box.y1 - canvas_.mm(0.9); at > box.y0 + canvas_.mm(0.5);
+         at -= canvas_.mm(1.5)) {
+      canvas_.line({box.x0, at}, {box.x1, at}, theme().fresh_line, canvas_.mm(0.3));
+    }
+  }
+
   void concrete() {
     for (const BayView& bay : it_.bays) {
       const Box hard{x(bay.x0), y(bay.lift_bottom), x(bay.x1), face_.y1};
       const Box fresh{x(bay.x0), y(bay.standing), x(bay.x1), hard.y0};
       canvas_.fill(hard, theme().hard);
       canvas_.fill(fresh, theme().fresh);
-      grain({hard.x0, fresh.y0, hard.x1, hard.y1});
+      // Hard concrete has its stones, fresh lies in lines like a liquid: told apart without colour.
+      grain(hard);
+      ruled(fresh);
       if (bay.standing > metres(0)) {
         canvas_.fill({fresh.x0, fresh.y0 - canvas_.mm(0.3), fresh.x1, fresh.y0 + canvas_.mm(0.3)},
                      theme().ink);
       }
       if (bay.about && *bay.about > bay.standing) {
         const float top = y(*bay.about);
-        canvas_.hatch({fresh.x0, top, fresh.x1, fresh.y0}, theme().fresh, canvas_.mm(2), false);
+        canvas_.hatch({fresh.x0, top, fresh.x1, fresh.y0}, theme().fresh_line, canvas_.mm(2),
+                      false);
         canvas_.dashes({fresh.x0, top}, {fresh.x1, top}, theme().ink, canvas_.mm(0.5),
                        canvas_.mm(1.6));
       }

@@ -2,6 +2,14 @@
 
 namespace rb::screens {
 
+namespace {
+
+std::string full_words(const Say& say, const PourView& view) {
+  return say(Word::full_about, *view.lift.placing, say.clock_short(view.full->likely));
+}
+
+}  // namespace
+
 void draw_elevation_title(Stage& stage, Box& in, const PourView& view) {
   Canvas& canvas = stage.canvas;
   if (view.elements.size() > 1) {
@@ -14,9 +22,8 @@ void draw_elevation_title(Stage& stage, Box& in, const PourView& view) {
     const std::string under =
         fmt::format("{} / {}", view.element + 1, view.elements.size()) +
         (elsewhere > 0 ? " \u00B7 " + stage.say(Word::running_elsewhere, elsewhere)
-         : view.full
-             ? " \u00B7 " + stage.say(Word::full_about, stage.say.clock_short(view.full->likely))
-             : "");
+         : view.full   ? " \u00B7 " + full_words(stage.say, view)
+                       : "");
     if (button(canvas, title,
                {.id = "element",
                 .text = now.id.text,
@@ -32,8 +39,7 @@ void draw_elevation_title(Stage& stage, Box& in, const PourView& view) {
                              : view.name.empty()   ? view.element_id.text
                                                    : view.element_id.text + " \u00B7 " + view.name;
     if (view.full) {
-      const std::string full =
-          stage.say(Word::full_about, stage.say.clock_short(view.full->likely));
+      const std::string full = full_words(stage.say, view);
       const Box at =
           title.cut_right(canvas.width(full, Face::strong) + canvas.mm(0.5), canvas.mm(2));
       canvas.text(full, at, {.face = Face::strong, .colours = canvas.on_panel()});

@@ -21,11 +21,6 @@ constexpr int kSaysLines = 3;
 constexpr int kAdviceLines = 3;
 constexpr int kSourceLines = 3;  // where the findings of one cause are listed
 
-std::string joined(const std::string& a, const std::string& b) {
-  if (a.empty() || b.empty()) return a + b;
-  return a + " \u00B7 " + b;
-}
-
 // The ground of one finding, and the room on it.
 Box card(Canvas& canvas, const Box& box) {
   card_ground(canvas, box);
@@ -164,6 +159,13 @@ bool draw_finding(Stage& stage, const Box& box, float low, std::size_t number,
   Box first = in.cut_top(canvas.height(Face::strong));
   const Box sign = tag(canvas, first, look.symbol, say(look.word), look.look);
   first.x0 = sign.x1 + canvas.mm(2);
+  const std::string when =
+      stage.review == nullptr ? "" : finding_time(say, stage.review->state(), finding);
+  const float wide = canvas.width(when, Face::small);
+  if (canvas.width(rule_title(say, finding.rule), Face::strong) + wide < first.w()) {
+    canvas.text(when, first.cut_right(wide, canvas.mm(2)),
+                {.face = Face::small, .colours = ground, .across = Across::right});
+  }
   canvas.text(rule_title(say, finding.rule), first, {.face = Face::strong, .colours = ground});
   // Names are a user's own and may be long; the figures stand near the front.
   TextStyle told{.face = Face::small,
@@ -206,115 +208,7 @@ void draw_gap(Stage& stage, const Box& box, const NotJudged& gap, const Plan& pl
                .free_text = true});
 }
 
-// A battery about to fail needs a hand, too; only someone's safety comes before it.
-bool draw_battery(Stage& stage, const Box& box, const PourView& view) {
-  if (!stage.battery || stage.battery->charging || stage.battery->percent > kBatteryVeryLow) {
-    return false;
-  }
-  if (!view.attention.empty() && view.attention.front().severity == Severity::stop) return false;
-  Canvas& canvas = stage.canvas;
-  const std::string first = stage.say(Word::battery_very, stage.battery->percent);
-  const std::string second = stage.say(Word::battery_do);
-  if (canvas.target("attention", box, first + " " + second)) stage.open(FindingsDraft{});
-  const Pair pair = canvas.theme().mend;
-  canvas.fill(box, pair.ground, canvas.mm(1.6));
-  if (canvas.pressed("attention")) canvas.edge(box, pair.ink, canvas.mm(1.2), canvas.mm(1.6));
-  Box in = box.inset(canvas.mm(2), canvas.mm(1));
-  const float side = std::min(in.h(), canvas.mm(9));
-  const Box sign = in.cut_left(side, canvas.mm(2.5));
-  canvas.symbol(Symbol::mend_sign, sign.inset(0, (in.h() - side) / 2), pair.ink);
-  const float tall = canvas.height(Face::strong) + canvas.height(Face::small);
-  in.y0 += std::floor((in.h() - tall) / 2);
-  canvas.text(first, in.cut_top(canvas.height(Face::strong)),
-              {.face = Face::strong, .colours = pair});
-  canvas.text(second, in.cut_top(canvas.height(Face::small)),
-              {.face = Face::small, .colours = pair});
-  return true;
-}
-
-// Of what is not in order the first, and how much more there is.
-std::string gate_open(const Say& say, const PourView& view) {
-  std::string first;
-  std::size_t all = view.lift.open.size();
-  if (all > 0) first = told(say.language, words_of(view.lift.open.front().gate));
-  for (const RowView& row : view.rows) {
-    if (!row.work_waits()) continue;
-    const Gate gate = row.hung ? Gate::cables_open : Gate::not_hung;
-    if (all++ == 0) {
-      first = row_name(say, row.place, view.two_sides) + ": " +
-              std::string{told(say.language, words_of(gate))};
-    }
-  }
-  return all > 1 ? fmt::format("{} (+{})", first, all - 1) : first;
-}
-
-// A closed pour looks as grave as the gravest thing found in it.
-SeverityLook at_rest(const PourView& view) {
-  if (view.closed && view.stops > 0) return look_of(Severity::stop);
-  if (view.closed && view.mends > 0) return look_of(Severity::mend);
-  return {Look::well, Symbol::check, Word::all_quiet};
-}
-
 }  // namespace
-
-void draw_attention(Stage& stage, const Box& box, const PourView& view, const Plan& plan) {
-  Canvas& canvas = stage.canvas;
-  const Say& say = stage.say;
-  if (draw_battery(stage, box, view)) return;
-  const float radius = canvas.mm(1.6);
-  const bool quiet = view.attention.empty();
-  // Nothing found is good news only where everything was looked at.
-  const bool unjudged = quiet && !view.closed && !view.not_judged.empty();
-  // What is not in order yet is nothing to be quiet about, whether gone on over or not.
-  const std::string open_gate = quiet && !view.closed ? gate_open(say, view) : "";
-  const SeverityLook look =
-      !open_gate.empty() ? SeverityLook{Look::mend, Symbol::mend_sign, Word::gates_open}
-      : unjudged         ? SeverityLook{Look::off, Symbol::note_sign, Word::not_judged}
-      : quiet            ? at_rest(view)
-                         : look_of(view.attention.front().severity);
-  const Pair pair = pair_of(canvas.theme(), look.look);
-  std::string first = quiet ? say(view.closed ? Word::pour_is_closed : Word::all_quiet)
-                            : rule_title(say, view.attention.front().rule);
-  std::string second;
-  if (!open_gate.empty()) {
-    first = say(Word::gates_open);
-    second = open_gate;
-  } else if (unjudged) {
-    first = say(Word::not_judged_some, view.not_judged.size());
-    second = sentence(view.not_judged.front(), plan, say.voice());
-  } else if (quiet) {
-    if (view.stops + view.mends + view.notes > 0) {
-      second = say(Word::findings_counts, view.stops, view.mends, view.notes);
-    }
-  } else {
-    const Finding& worst = view.attention.front();
-    second = joined(finding_place(say, plan, worst), finding_figures(say, worst));
-    if (second.empty()) second = sentence(worst, plan, say.voice());
-  }
-  if (canvas.target("attention", box, first + " " + second)) stage.open(FindingsDraft{});
-  canvas.fill(box, pair.ground, radius);
-  if (canvas.pressed("attention")) canvas.edge(box, pair.ink, canvas.mm(1.2), radius);
-  Box in = box.inset(canvas.mm(2), canvas.mm(1));
-  const float side = std::min(in.h(), canvas.mm(9));
-  const Box sign = in.cut_left(side, canvas.mm(2.5));
-  canvas.symbol(look.symbol, sign.inset(0, (in.h() - side) / 2), pair.ink);
-  if (view.attention.size() > 1) {
-    const std::string count = fmt::format("1 / {}", view.attention.size());
-    const Box box_of = in.cut_right(canvas.width(count, Face::strong), canvas.mm(2));
-    canvas.text(count, box_of, {.face = Face::strong, .colours = pair});
-  }
-  if (second.empty()) {
-    canvas.text(first, in, {.face = Face::strong, .colours = pair, .lines = 2});
-    return;
-  }
-  const float tall = canvas.height(Face::strong) + canvas.height(Face::small);
-  in.y0 += std::floor((in.h() - tall) / 2);
-  Box top = in.cut_top(canvas.height(Face::strong));
-  if (!quiet) first = say(look.word) + ": " + first;
-  canvas.text(first, top, {.face = Face::strong, .colours = pair});
-  in.y1 = in.y0 + canvas.height(Face::small);
-  canvas.text(second, in, {.face = Face::small, .colours = pair, .free_text = true});
-}
 
 void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const PourView& view,
                    const std::vector<Finding>& findings, const Plan& plan) {
@@ -374,6 +268,8 @@ void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const Pou
     }
     const Finding& first = listed[i].front();
     const auto first_of = one ? std::nullopt : std::optional{AsFirst{listed[i].size() - 1}};
+    // What is shown of a cause tells of all its findings.
+    stage.looked_at.insert(stage.looked_at.end(), listed[i].begin(), listed[i].end());
     if (draw_finding(stage, line, pages.room.y1, i, first, first_of, view, plan)) {
       draft = {.cause = first.group, .causes_page = draft.page, .filter = draft.filter};
     }

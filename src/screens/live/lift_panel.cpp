@@ -153,7 +153,7 @@ void draw_lift_buttons(Stage& stage, const Box& box, const PourView& view) {
               .face = Face::strong,
               .enabled = can,
               .symbol_above = true})) {
-    open_pad(stage, PadDraft::Use::top, view);
+    open_top_pad(stage, view);
   }
   if (button(canvas, rest,
              {.id = "lift-end",
@@ -168,6 +168,10 @@ void draw_lift_buttons(Stage& stage, const Box& box, const PourView& view) {
 }
 
 }  // namespace
+
+void open_top_pad(Stage& stage, const PourView& view) {
+  open_pad(stage, PadDraft::Use::top, view);
+}
 
 void draw_lift(Stage& stage, const Box& box, const PourView& view) {
   Canvas& canvas = stage.canvas;

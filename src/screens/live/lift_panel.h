@@ -5,6 +5,8 @@
 
 namespace rb::screens {
 
+/// Where a top of the lift being placed is typed.
+void open_top_pad(Stage& stage, const PourView& view);
 void draw_lift(Stage& stage, const Box& box, const PourView& view);
 
 }  // namespace rb::screens

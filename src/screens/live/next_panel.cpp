@@ -1,76 +1,69 @@
 #include "screens/live/next_panel.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <functional>
 
 #include "screens/entry/paging.h"
+#include "screens/live/lift_panel.h"
 #include "screens/live/rows_panel.h"
 #include "screens/view/event_words.h"
+#include "screens/view/next_view.h"
 
 namespace rb::screens {
 
 namespace {
 
-std::string listed(const std::string& list, const std::string& one) {
-  return list.empty() ? one : list + ", " + one;
-}
-
+// What the card says and looks like; a step that a touch does has a look of its own.
 struct CardWords {
   std::string first, second;
   Symbol symbol = Symbol::check;
-  bool waits = false;  ///< a hand is wanted
+  Look look = Look::quiet;
 };
 
-CardWords card_words(const Say& say, const PourView& view) {
-  CardWords words;
-  std::string waiting;
-  std::string running;
-  std::string hang;
-  std::string held;
-  for (const RunNowView& row : view.run_now) {
-    std::string& list = row.wait == RunWait::head_over  ? held
-                        : row.running                   ? running
-                        : row.wait == RunWait::not_hung ? hang
-                                                        : waiting;
-    list = listed(list, row_name(say, row.place, view.two_sides));
+std::string alike_words(const Say& say, const NextStep& step) {
+  return step.alike == 0 ? std::string{} : say(Word::next_alike, step.alike);
+}
+
+CardWords of_row(const Say& say, const PourView& view, const NextStep& step) {
+  const RowView& row = *step.row;
+  const std::string name = row_name(say, row.place, view.two_sides);
+  std::string alike = alike_words(say, step);
+  switch (step.what) {
+    case NextDo::rest:
+      return {say(Word::next_rest_now, name),
+              row.word == DoseWord::over ? say(Word::seconds_over, whole_seconds(row.to_go))
+                                         : say(Word::enough),
+              Symbol::rest, Look::live};
+    case NextDo::run:
+      return {say(Word::next_run, name), alike, Symbol::run, Look::run};
+    case NextDo::cables:
+      return {say(Word::next_cables_first, name), alike, Symbol::cable, Look::act};
+    case NextDo::hold:
+      return {say(Word::next_held, name), head_words(say, row), Symbol::stop_sign, Look::stop};
+    case NextDo::wait:
+      return {
+          say(Word::next_rest, name),
+          row.word == DoseWord::more ? say(Word::seconds_more, whole_seconds(row.to_go)) : alike,
+          Symbol::clock, Look::quiet};
+    default:
+      return {say(Word::next_read_top), say(Word::next_read_for, name), Symbol::level, Look::act};
   }
-  if (!waiting.empty()) {
-    words.first = say(Word::next_run, waiting);
-    words.symbol = Symbol::run;
-    words.waits = true;
-  } else if (!running.empty()) {
-    words.first = say(Word::next_rest, running);
-    words.symbol = Symbol::clock;
-  } else if (!hang.empty()) {
-    words.first = say(Word::next_hang_first, hang);
-    words.symbol = Symbol::cable;
-    words.waits = true;
-  } else if (!held.empty()) {
-    words.first = say(Word::next_held, held);
-    words.symbol = Symbol::stop_sign;
+}
+
+CardWords card_words(const Say& say, const PourView& view, const NextStep& step) {
+  if (step.what == NextDo::nothing) return {say(Word::next_nothing), {}, Symbol::check, {}};
+  if (step.row != nullptr) return of_row(say, view, step);
+  const RowPlace& to = step.move != nullptr ? step.move->to : step.hang_first->place;
+  const std::string name = row_name(say, to, view.two_sides);
+  const std::string why = step.hang_first != nullptr ? say(Word::next_to_run, name)
+                                                     : say(Word::next_for_lift, step.move->lift);
+  if (step.what == NextDo::take_down) {
+    return {say(Word::next_down, row_name(say, step.from->place, view.two_sides)),
+            say(Word::next_motors_to, step.from->motors, name), Symbol::down, Look::act};
   }
-  if (!view.moves.empty()) {
-    const MoveView& move = view.moves.front();
-    const std::string to = row_name(say, move.to, view.two_sides);
-    std::string from;
-    for (const MoveView::From& f : move.from) {
-      from = listed(from, row_name(say, f.place, view.two_sides));
-    }
-    const std::string line =
-        from.empty() ? say(Word::next_hang, to) : say(Word::next_move, from + " \u2192 " + to);
-    // Already said: the same row, its motors down.
-    const bool said_first =
-        from.empty() && std::any_of(view.run_now.begin(), view.run_now.end(), [&](const auto& run) {
-          return run.wait == RunWait::not_hung && !run.running && run.place == move.to;
-        });
-    if (words.symbol == Symbol::cable && said_first) return words;
-    if (words.first.empty()) words.symbol = Symbol::rise;
-    (words.first.empty() ? words.first : words.second) = line;
-    words.waits = true;
-  }
-  if (words.first.empty()) words.first = say(Word::next_nothing);
-  return words;
+  return {say(Word::next_up, name), why, Symbol::cable, Look::act};
 }
 
 // One line of the panel: what it is about, and up to two buttons.
@@ -200,38 +193,78 @@ std::string knit_words(const Say& say, const PourView& view, const KnitView& kni
   return one ? say(Word::knit_least_all, by, left) : say(Word::knit_least, by, left, knit.bay + 1);
 }
 
+namespace {
+
+// The same as the line of the panel that tells it.
+void do_step(Stage& stage, const PourView& view, const NextStep& step) {
+  switch (step.what) {
+    case NextDo::rest:
+    case NextDo::run:
+      press_row_button(stage, *step.row, view);
+      break;
+    case NextDo::cables:
+      stage.open(RowDraft{step.row->place});
+      break;
+    case NextDo::take_down:
+      stage.keep(event::TakeDown{step.from->place});
+      break;
+    case NextDo::hang:
+      if (step.move != nullptr) {
+        stage.keep(event::Hang{step.move->to, {}, true});
+      } else {
+        stage.open(RowDraft{step.hang_first->place});
+      }
+      break;
+    case NextDo::read_top:
+      open_top_pad(stage, view);
+      break;
+    default:
+      stage.open(NextDraft{});
+  }
+}
+
+// Names the step, not the place on the glass: a finger that comes down on one is not taken for
+// another that stands there a moment later.
+std::string step_id(const NextStep& step) {
+  const RowPlace* place = step.row != nullptr          ? &step.row->place
+                          : step.from != nullptr       ? &step.from->place
+                          : step.move != nullptr       ? &step.move->to
+                          : step.hang_first != nullptr ? &step.hang_first->place
+                                                       : nullptr;
+  constexpr std::array kNames{"nothing", "rest", "cables", "run", "take down",
+                              "hang",    "hold", "wait",   "read"};
+  std::string id = fmt::format("do {}", kNames.at(static_cast<std::size_t>(step.what)));
+  if (place != nullptr) id += " " + place->row.text + " " + to_text(place->side);
+  return id;
+}
+
+}  // namespace
+
 void draw_next_card(Stage& stage, const Box& box, const PourView& view) {
   Canvas& canvas = stage.canvas;
-  const CardWords words = card_words(stage.say, view);
-  const bool two = !words.second.empty();
-  if (canvas.target("next", box, words.first + (two ? " " + words.second : ""))) {
-    stage.open(NextDraft{});
+  const NextStep step = next_step(view);
+  const CardWords words = card_words(stage.say, view, step);
+  Box room = box;
+  const bool done_here = words.look != Look::quiet && step.what != NextDo::hold;
+  if (done_here) {
+    const Box list = room.cut_right(canvas.scale().target(), canvas.gap());
+    if (button(canvas, list, {.id = "next", .text = {}, .symbol = Symbol::list})) {
+      stage.open(NextDraft{});
+    }
   }
-  const Pair pair = canvas.theme().quiet;
-  const float radius = canvas.mm(1.6);
-  canvas.fill(box, pair.ground, radius);
-  const bool pressed = canvas.pressed("next");
-  canvas.edge(box, pressed || words.waits ? canvas.theme().ink : canvas.theme().line,
-              canvas.mm(pressed       ? 1.2
-                        : words.waits ? 0.6
-                                      : 0.25),
-              radius);
-  Box in = box.inset(canvas.mm(1.8), canvas.mm(0.9));
-  const Box more = in.cut_right(canvas.mm(5), canvas.mm(1.5));
-  canvas.symbol(Symbol::forward, more.inset(0, (in.h() - canvas.mm(5)) / 2), pair.ink);
-  const Box sign = in.cut_left(canvas.mm(6), canvas.mm(2));
-  canvas.symbol(words.symbol, sign.inset(0, (in.h() - canvas.mm(6)) / 2), pair.ink);
-  const TextStyle strong{
-      .face = Face::strong, .colours = pair, .lines = two ? 1 : 2, .free_text = true};
-  if (!two) {
-    canvas.text(words.first, in, strong);
-    return;
+  const float sign = canvas.mm(12);
+  const bool fits = canvas.width(words.first, Face::huge) <= room.w() - sign &&
+                    room.h() >= canvas.height(Face::huge) + canvas.height(Face::small);
+  if (button(canvas, room,
+             {.id = done_here ? step_id(step) : "next",
+              .text = words.first,
+              .under = words.second,
+              .look = words.look,
+              .symbol = words.symbol,
+              .face = fits ? Face::huge : Face::title,
+              .free_text = true})) {
+    do_step(stage, view, step);
   }
-  const float tall = canvas.height(Face::strong);
-  in.y0 += std::max(0.0F, std::floor((in.h() - 2 * tall) / 2));
-  canvas.text(words.first, in.cut_top(tall), strong);
-  in.y1 = in.y0 + tall;
-  canvas.text(words.second, in, {.face = Face::strong, .colours = pair, .free_text = true});
 }
 
 void draw_next(Stage& stage, const Box& box, NextDraft& draft, const PourView& view) {

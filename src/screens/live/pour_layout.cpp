@@ -10,9 +10,10 @@ namespace {
 constexpr double kHeadMm = 15.0;
 constexpr double kSideButtonMm = 25.0;
 constexpr double kClockMm = 19.0;
-constexpr double kLightMm = 31.0;   // three short lines beside a sign
-constexpr double kLowerMm = 58.0;   // lift and taps under a lying elevation
-constexpr double kPanelMm = 106.0;  // the tallest panels, five lines under a title
+constexpr double kLightMm = 31.0;      // three short lines beside a sign
+constexpr double kLowerMm = 62.0;      // lift and taps under a lying elevation
+constexpr double kLowerTallMm = 58.0;  // the same, where the rows lie under them
+constexpr double kPanelMm = 106.0;     // the tallest panels, five lines under a title
 constexpr double kTallAspect = 1.1;
 }  // namespace
 
@@ -48,10 +49,11 @@ PourLayout lay_out_pour(const Scale& scale, double aspect, HandSide rows_on, boo
   if (aspect < kTallAspect) {
     out.elevation = work.cut_right(work.w() * 0.44F, gap);
     Box column = work;
-    out.lift = column.cut_top(std::min(scale.mm(kLowerMm - 6), column.h() * 0.55F), gap);
+    out.lift = column.cut_top(std::min(scale.mm(kLowerMm - 10), column.h() * 0.55F), gap);
     out.taps = column;
   } else {
-    Box lower = work.cut_bottom(std::min(scale.mm(kLowerMm), work.h() * 0.6F), gap);
+    Box lower = work.cut_bottom(
+        std::min(scale.mm(scale.portrait() ? kLowerTallMm : kLowerMm), work.h() * 0.6F), gap);
     out.elevation = work;
     out.lift = lower.cut_left((lower.w() - gap) / 2, gap);
     out.taps = lower;

@@ -10,6 +10,7 @@
 #include "screens/entry/specimen_panel.h"
 #include "screens/entry/truck_panel.h"
 #include "screens/live/after_panel.h"
+#include "screens/live/banner.h"
 #include "screens/live/bay_start.h"
 #include "screens/live/dialogs.h"
 #include "screens/live/elevation.h"
@@ -193,6 +194,8 @@ void draw_pour(Stage& stage, const PourView& view, const std::vector<Finding>& f
   const Box& panel_box = box_of(dialog, layout);
   if (panel_box.y0 > layout.attention.y0) {
     draw_attention(stage, layout.attention, view, plan);
+  } else {
+    stage.covered = covered_banner(stage, view, plan);
   }
   const std::uint64_t outside = canvas.on_scope(scope_of(stage.drafts));
   const bool open = std::visit(DrawDialog{stage, layout, view, findings, plan}, dialog);

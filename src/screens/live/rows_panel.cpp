@@ -110,9 +110,12 @@ void draw_info(Stage& stage, const Box& box, const RowView& row, bool two_sides)
   const Caution caution = caution_of(say, row);
   const bool ran = row.ran > Seconds{0} || running;
   const bool no_more = !running && row.word == DoseWord::more && too_late_or_early(row.wait);
-  const std::string state = no_more ? why_not_run(say, row.wait)
-                            : ran   ? dose_words(say, row)
-                                    : head_words(say, row);
+  // It ran for this lift and hangs here no more: what it had is past, enough or not.
+  const bool down = ran && !running && row.caution == RowCaution::not_hung;
+  const std::string state = down      ? std::string{say(Word::take_down)}
+                            : no_more ? why_not_run(say, row.wait)
+                            : ran     ? dose_words(say, row)
+                                      : head_words(say, row);
   if (canvas.target(id, box, name + " " + (ran ? timer(row.ran) + " " : "") + state)) {
     stage.open(RowDraft{row.place});
   }
@@ -129,18 +132,24 @@ void draw_info(Stage& stage, const Box& box, const RowView& row, bool two_sides)
   Box in = box.inset(canvas.mm(2.4), canvas.mm(0.9));
   Box bar{};
   if (ran) bar = in.cut_bottom(canvas.mm(2.6), canvas.mm(1.6)).inset(0, canvas.mm(0.4));
-  const bool roomy = in.h() >= canvas.height(Face::huge) + canvas.height(Face::small);
+  // The time of what runs is the largest thing there is.
+  const auto fits = [&](Face face) {
+    return in.h() >= canvas.height(face) + canvas.height(Face::small);
+  };
+  const Face figures = running && fits(Face::timer) ? Face::timer
+                       : fits(Face::huge)           ? Face::huge
+                                                    : Face::title;
+  const bool roomy = figures != Face::title;
   // Words in two lines below the name come before an even halving.
   const float words = 2 * canvas.height(Face::small);
   const float half = ran ? in.h() / 2 : std::min(in.h() / 2, in.h() - words);
-  Box first = in.cut_top(std::max(half, ran && roomy ? canvas.height(Face::huge) : 0.0F));
+  Box first = in.cut_top(std::max(half, ran && roomy ? canvas.height(figures) : 0.0F));
   const Box label = canvas.text(row.place.row.text, first,
                                 {.face = Face::title, .colours = ground, .free_text = true});
   Box beside{label.x1 + canvas.mm(1.5), first.y0, first.x1, first.y1};
   if (ran) {
-    canvas.text(
-        timer(row.ran), beside,
-        {.face = roomy ? Face::huge : Face::title, .colours = ground, .across = Across::right});
+    canvas.text(timer(row.ran), beside,
+                {.face = figures, .colours = ground, .across = Across::right});
   } else {
     canvas.text(say.height(row.z), beside,
                 {.face = Face::small,
@@ -159,6 +168,8 @@ void draw_info(Stage& stage, const Box& box, const RowView& row, bool two_sides)
     } else {
       canvas.text(state, in, {.face = Face::strong, .colours = ground, .lines = 2});
     }
+  } else if (down) {
+    tag(canvas, in, Symbol::cable, state, Look::off);
   } else if (ran) {
     tag(canvas, in, Symbol::none, state, look_of(row.word));
   } else {
@@ -275,8 +286,11 @@ void draw_row_button(Stage& stage, const Box& box, const RowView& row, const Pou
     spec.symbol = Symbol::none;
     spec.under = why_not_run(say, row.wait);
   }
-  if (!button(stage.canvas, box, spec)) return;
-  if (running) {
+  if (button(stage.canvas, box, spec)) press_row_button(stage, row, view);
+}
+
+void press_row_button(Stage& stage, const RowView& row, const PourView& view) {
+  if (row.running_since) {
     stage.keep(event::Rest{row.place});
   } else if (!row.gates.empty() || row.wait == RunWait::cleared) {
     stage.open(GateDraft{

@@ -10,6 +10,9 @@ namespace rb::screens {
 void draw_row_button(Stage& stage, const Box& box, const RowView& row, const PourView& view,
                      const std::string& before = {});
 
+/// What that button does when it is pressed.
+void press_row_button(Stage& stage, const RowView& row, const PourView& view);
+
 /// The head a row has if it runs now, against the form's rating; reckoned ones with a "~".
 std::string head_words(const Say& say, const RowView& row);
 /// What a second of a slow row counts for.

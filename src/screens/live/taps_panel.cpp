@@ -14,6 +14,8 @@ namespace rb::screens {
 
 namespace {
 
+constexpr double kNextMm = 20.0;
+
 // What of the pour does not read stands apart from what does, in sign and words.
 void draw_damage(Stage& stage, Box& in) {
   const std::string words = damage_words(stage.say, stage.damage);
@@ -21,6 +23,12 @@ void draw_damage(Stage& stage, Box& in) {
   Canvas& canvas = stage.canvas;
   tag(canvas, in.cut_top(2 * canvas.height(Face::small), canvas.mm(1)), Symbol::stop_sign, words,
       Look::stop, Face::small, true);
+}
+
+// Higher than a line where two taps stand under it all the same.
+float card_height(const Canvas& canvas, float room) {
+  const float target = canvas.scale().target();
+  return std::max(target, std::min(canvas.mm(kNextMm), room - 2 * (target + canvas.gap())));
 }
 
 void draw_lines(Stage& stage, const Box& room, std::size_t first, std::size_t lines,
@@ -42,7 +50,7 @@ void draw_last_taps(Stage& stage, const Box& box, const PourView& view) {
   Box in = box.inset(canvas.mm(2.2), canvas.mm(1.2));
   // What the plan has next stands over what was done last.
   if (!view.closed) {
-    draw_next_card(stage, in.cut_top(canvas.scale().target(), canvas.gap()), view);
+    draw_next_card(stage, in.cut_top(card_height(canvas, in.h()), canvas.gap()), view);
   } else if (stage.head) {
     draw_head_code(stage, in.cut_top(canvas.scale().target(), canvas.gap()));
   }

@@ -106,6 +106,7 @@ struct ReviewMemory::Inside {
     std::vector<EventRef> taps;
   };
   std::map<std::size_t, Behind> behind;  ///< by the finding's place in the report
+  std::optional<std::set<std::string>> accepted;
   std::optional<std::vector<FaceMark>> marks;
   std::tuple<std::size_t, Side, Seconds> marks_of;
   FaceMap face;
@@ -158,6 +159,17 @@ const PourState& ReviewMemory::state() const {
 }
 const CheckReport& ReviewMemory::report() const {
   return *in_->report;
+}
+
+const std::set<std::string>& ReviewMemory::accepted() {
+  // What is found in an open pour changes by itself: no acceptance is taken for one of today.
+  if (in_->accepted && in_->state->closed) return *in_->accepted;
+  std::set<std::string>& keys = in_->accepted.emplace();
+  if (in_->state->reviews.empty()) return keys;
+  for (const ReviewedGroup& group : review_of(*in_->state, *in_->report).groups) {
+    if (group.standing == Standing::accepted) keys.insert(group.key);
+  }
+  return keys;
 }
 
 void ReviewMemory::Inside::outline(Seconds at) {

@@ -4,6 +4,8 @@
 #pragma once
 
 #include <memory>
+#include <set>
+#include <string>
 #include <vector>
 
 #include "check/check.h"
@@ -27,6 +29,8 @@ class ReviewMemory {
   [[nodiscard]] const PourState& state() const;
   [[nodiscard]] const CheckReport& report() const;
 
+  /// Keys of the groups of findings (Finding::group) that were accepted as they are.
+  const std::set<std::string>& accepted();
   /// The map as it was at a moment on the pour's clock. Good until asked again.
   const FaceMap& face(FaceKind kind, std::size_t element, Side side, Seconds at);
   const AxisView& axis(std::size_t element);

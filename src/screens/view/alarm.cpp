@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "check/check.h"
 
@@ -26,8 +27,15 @@ std::optional<Seconds> last_true(const Finding& f) {
   return f.to ? f.to : f.from;
 }
 
-bool lately(std::optional<Seconds> moment, Seconds now) {
-  return moment && now - *moment <= kAttention;
+// Of two runs of one row each is a finding of its own.
+std::string one_of(const Finding& f) {
+  return subject(f) + (f.from ? fmt::format(" {:.0f}", f.from->count()) : "");
+}
+
+// What has no time, a plan's fault, is so as long as it is told.
+bool lately(const Finding& f, Seconds now, Seconds within) {
+  const auto last = last_true(f);
+  return !last || now - *last <= within;
 }
 
 void order_by_harm(std::vector<Finding>& found) {
@@ -45,25 +53,38 @@ void order_by_harm(std::vector<Finding>& found) {
 
 }  // namespace
 
-std::vector<Finding> Alarm::attention(const PourId& pour, const std::vector<Finding>& findings,
-                                      Seconds now) {
+Attention Alarm::attention(const PourId& pour, const std::vector<Finding>& findings, Seconds now,
+                           const std::set<std::string>& accepted) {
   const bool first = seen_in_ != pour;
-  std::map<std::string, std::optional<Seconds>> seen;
-  std::vector<Finding> found;
+  std::map<std::string, bool> seen;
+  Attention found;
+  std::vector<Finding> behind;
   for (const Finding& f : findings) {
-    if (f.severity == Severity::note) continue;
-    // Of two runs of one row each is news.
-    std::string what = subject(f) + (f.from ? fmt::format(" {:.0f}", f.from->count()) : "");
+    if (f.severity == Severity::note || accepted.count(f.group) > 0) continue;
+    std::string what = one_of(f);
     const auto before = seen_.find(what);
-    std::optional<Seconds> since;
-    if (!first) since = before == seen_.end() ? now : before->second;
-    if (!last_true(f) || lately(last_true(f), now) || lately(since, now)) found.push_back(f);
-    seen.emplace(std::move(what), since);
+    const bool looked_at =
+        first ? !lately(f, now, kAttention) : before != seen_.end() && before->second;
+    const bool loud = !looked_at || (f.severity == Severity::stop && lately(f, now, kStillTrue));
+    (loud ? found.now : behind).push_back(f);
+    seen.emplace(std::move(what), looked_at);
   }
   seen_ = std::move(seen);
   seen_in_ = pour;
-  order_by_harm(found);
+  order_by_harm(found.now);
+  if (!behind.empty()) {
+    order_by_harm(behind);
+    for (const Finding& f : behind) {
+      ++(f.severity == Severity::stop ? found.behind.stops : found.behind.mends);
+    }
+    found.behind.gravest = behind.front();
+  }
   return found;
+}
+
+bool Alarm::saw(const Finding& finding) {
+  const auto known = seen_.find(one_of(finding));
+  return known != seen_.end() && !std::exchange(known->second, true);
 }
 
 std::optional<Severity> Alarm::hear(const PourId& pour, const std::vector<Finding>& attention) {

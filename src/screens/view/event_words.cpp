@@ -161,6 +161,15 @@ std::string finding_place(const Say& say, const Plan& plan, const Finding& findi
   return place;
 }
 
+std::string finding_time(const Say& say, const PourState& state, const Finding& finding) {
+  const auto begun = finding.from ? finding.from : finding.to;
+  if (!begun) return {};
+  std::string time = say.clock_short(state.moment(*begun));
+  const std::string end = finding.to ? say.clock_short(state.moment(*finding.to)) : time;
+  if (end != time) time += "\u2013" + end;
+  return time;
+}
+
 std::string finding_figures(const Say& say, const Finding& finding) {
   std::string measured = measured_text(finding, say.voice());
   if (!finding.limit || measured.empty()) return measured;

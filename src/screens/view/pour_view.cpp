@@ -156,9 +156,9 @@ std::optional<WindowView> window_view(const PourState& state, const Foreseen<Win
 void what_comes(PourView& view, const PourState& state, std::size_t index, Seconds now) {
   const Forecast ahead = forecast(state, index, std::max(now, state.last));
   view.full = window_view(state, ahead.next_top);
-  // Reckoned too widely it says nothing a foreman could go by.
-  if (view.full &&
-      (!view.full->latest || between(view.full->earliest, *view.full->latest) > kSureWithin)) {
+  // Reckoned too widely it says nothing a foreman could go by; what is reached is to come no more.
+  if (view.full && (!view.lift.placing || view.full->likely <= view.now || !view.full->latest ||
+                    between(view.full->earliest, *view.full->latest) > kSureWithin)) {
     view.full.reset();
   }
   for (const KnitClock& clock : ahead.knit) {

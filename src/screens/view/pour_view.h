@@ -223,6 +223,12 @@ struct Naming {
   bool elements = false;   ///< there are several
 };
 
+/// Findings that need no hand now and are open all the same: seen, or of before.
+struct OpenBehind {
+  int stops = 0, mends = 0;
+  std::optional<Finding> gravest{};  ///< none: nothing is open
+};
+
 struct PourView {
   std::string site{}, name{};
   Naming naming{};
@@ -236,6 +242,7 @@ struct PourView {
   std::vector<RowView> rows{};       ///< from the top down, near before far
   TapList taps{};                    ///< the latest first
   std::vector<Finding> attention{};  ///< what needs a hand now; put in by who remembers (alarm.h)
+  OpenBehind behind{};               ///< the same
   std::vector<NotJudged> not_judged{};  ///< and why: "nothing found" says nothing of it
   int stops = 0, mends = 0, notes = 0;
   std::optional<HoldView> hold{};
