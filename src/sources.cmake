@@ -257,7 +257,7 @@ set(screens_sources
   screens/entry/find_panel.cpp
   screens/entry/insert_panel.cpp
   screens/entry/keyboard.cpp
-  screens/entry/load_panel.cpp
+  screens/load/load_panel.cpp
   screens/entry/notices.cpp
   screens/entry/number_pad.cpp
   screens/entry/paging.cpp
@@ -265,12 +265,13 @@ set(screens_sources
   screens/entry/power_panel.cpp
   screens/entry/ready_panel.cpp
   screens/entry/scope.cpp
-  screens/entry/specimen_panel.cpp
+  screens/load/specimen_panel.cpp
   screens/entry/tap_line.cpp
-  screens/entry/test_panel.cpp
+  screens/load/test_panel.cpp
   screens/entry/told_later.cpp
-  screens/entry/truck_panel.cpp
-  screens/entry/weather_panel.cpp
+  screens/load/truck_line.cpp
+  screens/load/truck_panel.cpp
+  screens/load/weather_panel.cpp
   screens/glass/canvas.cpp
   screens/glass/fonts.cpp
   screens/glass/geometry.cpp

@@ -87,6 +87,21 @@ TEST_CASE("a truck is entered, discharged and tested by taps") {
   CHECK(tablet.says("tested"));
 }
 
+TEST_CASE("a load that is here discharges by one tap on the pour's own screen, and ends by one") {
+  Tablet tablet(ready_pour(kEarly), kEarly + 15min);
+  enter_a_truck(tablet);
+  while (tablet.find_id("back") != nullptr) tablet.tap_id("back");
+  const int taps = tablet.taps;
+  tablet.tap_id("discharge 7001");
+  CHECK(tablet.taps == taps + 1);
+  CHECK(last<event::Discharge>(tablet).ticket == TicketId{"7001"});
+  CHECK_FALSE(last<event::Discharge>(tablet).ended);
+  tablet.wait(seconds(600));
+  tablet.tap_id("end discharge 7001");
+  CHECK(last<event::Discharge>(tablet).ended);
+  CHECK(tablet.find_id("trucks") == nullptr);  // no load is here any more
+}
+
 TEST_CASE("the next truck is guessed: the ticket after, its mix, volume and way; KEEP enters it") {
   Tablet tablet(ready_pour(kEarly), kEarly + 15min);
   enter_a_truck(tablet);

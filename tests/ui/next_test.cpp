@@ -88,7 +88,12 @@ TEST_CASE("what ran for the lift and was taken down says so, not how long it ran
 }
 
 TEST_CASE("the banner stays dimmed where what was found is seen and open, and is told on panels") {
-  Tablet tablet(ready_pour(kStart), kStart + 1min);
+  std::vector<Event> events = ready_pour(kStart);
+  auto& open = std::get<event::PourOpen>(events.front().what);
+  Plan plan = *open.plan;
+  plan.elements.front().form_rating = kilopascals(80);  // it bears all of it
+  open.plan = std::make_shared<const Plan>(plan);
+  Tablet tablet(events, kStart + 1min);
   place_lift_1(tablet);
   tablet.tap("RUN R1");
   tablet.wait(seconds(30));

@@ -6,7 +6,7 @@
 #include "pour/log/log_entry.h"
 #include "screens/book/showcase_parts.h"
 #include "screens/entry/insert_panel.h"
-#include "screens/entry/truck_panel.h"
+#include "screens/load/truck_panel.h"
 
 namespace rb::screens {
 

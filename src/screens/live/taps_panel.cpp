@@ -6,6 +6,7 @@
 #include "screens/entry/filter_panel.h"
 #include "screens/entry/paging.h"
 #include "screens/entry/tap_line.h"
+#include "screens/load/truck_line.h"
 #include "screens/live/mirror_panel.h"
 #include "screens/live/next_panel.h"
 #include "screens/view/event_words.h"
@@ -55,6 +56,10 @@ void draw_last_taps(Stage& stage, const Box& box, const PourView& view) {
     draw_head_code(stage, in.cut_top(canvas.scale().target(), canvas.gap()));
   }
   draw_damage(stage, in);
+  // A load that is here takes the place of all but the last tap.
+  if (truck_is_here(view) && lines_in(canvas, in.h()) >= 2) {
+    draw_truck_card(stage, in.cut_top(canvas.scale().target(), canvas.gap()), view);
+  }
   const std::size_t room = lines_in(canvas, in.h());
   // The heading gives way before a line does.
   if (lines_in(canvas, in.h() - canvas.height(Face::small) - canvas.mm(1.6)) == room) {

@@ -1,7 +1,7 @@
 #include "screens/view/truck_view.h"
 
 #include <algorithm>
-#include <unordered_set>
+#include <unordered_map>
 
 #include "pour/log/log_entry.h"
 
@@ -9,8 +9,8 @@ namespace rb::screens {
 
 std::vector<TruckView> make_truck_views(const PourState& state, Moment now) {
   std::vector<TruckView> views;
-  std::unordered_set<std::string> tested;
-  for (const TestState& test : state.tests) tested.insert(test.what.ticket.text);
+  std::unordered_map<std::string, const TestState*> tests;  // the last of each load
+  for (const TestState& test : state.tests) tests[test.what.ticket.text] = &test;
   const Seconds limit = state.plan->limits.load_age_max.value;
   for (const TruckState& truck : state.trucks) {
     TruckView view{.ticket = truck.ticket, .limit = limit};
@@ -44,7 +44,11 @@ std::vector<TruckView> make_truck_views(const PourState& state, Moment now) {
     }
     view.rest_may_go = view.stage == TruckView::Stage::done && view.batched &&
                        between(*view.batched, now) <= limit;
-    view.tested = tested.contains(truck.ticket.text);
+    if (const auto test = tests.find(truck.ticket.text); test != tests.end()) {
+      view.tested = true;
+      view.slump = test->second->what.slump;
+      view.temp = test->second->what.temp;
+    }
     views.push_back(std::move(view));
   }
   std::stable_sort(views.begin(), views.end(), [](const TruckView& a, const TruckView& b) {

@@ -26,6 +26,8 @@ struct TruckView {
   Seconds limit{};           ///< of the plan
   AgeWord word = AgeWord::unknown;
   bool tested = false;
+  std::optional<Length> slump{};  ///< as tested last
+  std::optional<Celsius> temp{};  ///< the same
 };
 
 /// A load this near its limit of age is said to be nearly over it (our own choice).

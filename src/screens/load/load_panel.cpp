@@ -5,7 +5,7 @@
 #include "screens/entry/figure_pad.h"
 #include "screens/entry/paging.h"
 #include "screens/entry/told_later.h"
-#include "screens/entry/truck_panel.h"
+#include "screens/load/truck_panel.h"
 
 namespace rb::screens {
 

@@ -4,8 +4,8 @@
 
 #include "screens/entry/figure_pad.h"
 #include "screens/entry/paging.h"
-#include "screens/entry/specimen_panel.h"
-#include "screens/entry/truck_panel.h"
+#include "screens/load/specimen_panel.h"
+#include "screens/load/truck_panel.h"
 
 namespace rb::screens {
 

@@ -1,4 +1,4 @@
-#include "screens/entry/specimen_panel.h"
+#include "screens/load/specimen_panel.h"
 
 #include <algorithm>
 #include <cmath>
