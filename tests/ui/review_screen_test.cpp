@@ -233,3 +233,40 @@ TEST_CASE("findings are narrowed by the row they name and by who tapped what the
   tablet.tap_id("filter show");
   CHECK(std::get<FindingsDraft>(tablet.ui.drafts().dialog).filter.set.late);
 }
+
+TEST_CASE("the marks of a face are narrowed as the taps are, on the face and in the table") {
+  Tablet tablet = demo();
+  open_review(tablet);
+  const auto told = [&] {
+    std::size_t marks = 0;
+    for (const SeenTarget& seen : tablet.ui.probe().targets) {
+      const std::string& id = seen.target.id;
+      marks += static_cast<std::size_t>(id.starts_with("mark ") || id.starts_with("blemish "));
+    }
+    return marks;
+  };
+  const std::size_t all = told();
+  REQUIRE(all > 0);
+  tablet.tap_id("filter");
+  tablet.tap_id("filter row");
+  tablet.tap_id("choice 1");
+  tablet.tap_id("filter show");
+  CHECK(draft(tablet).filter.set.row);
+  CHECK(told() < all);
+}
+
+TEST_CASE("the far face is seen from behind: what is right on the near one is left on it") {
+  Tablet tablet = demo();
+  open_review(tablet);
+  const Box face = box_of(tablet, "face");
+  const Point right{face.x0 + face.w() * 0.8F, face.middle().y};
+  tablet.tap_at(right);
+  REQUIRE(draft(tablet).spot);
+  const double near_x = in_metres(draft(tablet).spot->x);
+  tablet.tap_id("side");
+  tablet.tap_at(right);
+  REQUIRE(draft(tablet).spot);
+  const double far_x = in_metres(draft(tablet).spot->x);
+  CHECK(near_x + far_x == doctest::Approx(in_metres(tablet.state->plan->elements[0].length)));
+  CHECK(near_x > far_x);
+}

@@ -271,6 +271,7 @@ struct ReviewDraft {
   int page = 0;
   int marks_page = 0;                   ///< of the table, to go back to
   std::optional<FindingsDraft> from{};  ///< the way back, where it was opened from there
+  FilterDraft filter{};                 ///< of the marks
 };
 struct TrucksDraft {
   int page = 0;

@@ -77,13 +77,16 @@ class FaceDrawing {
 
  private:
   [[nodiscard]] float x(double metres_along) const {
-    return face_.x0 + static_cast<float>(metres_along) * scale_;
+    const float along = static_cast<float>(metres_along) * scale_;
+    return view_.side == Side::far_side ? face_.x1 - along : face_.x0 + along;
   }
   [[nodiscard]] float y(double metres_up) const {
     return face_.y1 - static_cast<float>(metres_up) * scale_;
   }
   [[nodiscard]] Box box_of(double left, double low, double w, double h) const {
-    return {x(left), y(low + h), x(left + w), y(low)};
+    const float a = x(left);
+    const float b = x(left + w);
+    return {std::min(a, b), y(low + h), std::max(a, b), y(low)};
   }
   [[nodiscard]] Box box_of(const Patch& p) const {
     return box_of(in_metres(p.x), in_metres(p.z), in_metres(p.w), in_metres(p.h)).meet(face_);
@@ -114,7 +117,9 @@ class FaceDrawing {
       if (!row.running) continue;
       const float half = canvas_.mm(1);
       const float at = y(in_metres(row.z));
-      const Box band{x(in_metres(row.left)), at - half, x(in_metres(row.right)), at + half};
+      const float a = x(in_metres(row.left));
+      const float b = x(in_metres(row.right));
+      const Box band{std::min(a, b), at - half, std::max(a, b), at + half};
       canvas_.fill(band, theme.live.ground);
       canvas_.edge(band, theme.live.ink, canvas_.mm(0.3));
     }
@@ -208,7 +213,8 @@ class FaceDrawing {
       touch.mark = i;
     }
     if (touch.mark) return touch;
-    const double along = std::clamp((at.x - face_.x0) / scale_, 0.0F, face_.w() / scale_);
+    const float from = view_.side == Side::far_side ? face_.x1 - at.x : at.x - face_.x0;
+    const double along = std::clamp(from / scale_, 0.0F, face_.w() / scale_);
     const double up = std::clamp((face_.y1 - at.y) / scale_, 0.0F, face_.h() / scale_);
     touch.spot = Spot{metres(along), metres(up)};
     return touch;

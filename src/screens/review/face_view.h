@@ -44,6 +44,7 @@ struct FaceRow {
 };
 
 struct FaceMap {
+  Side side = Side::near_side;  ///< the far one is seen from behind: its start is on the right
   Length length, height;
   std::vector<Length> bay_edges{};  ///< from 0 to the length
   std::vector<Length> tops{};       ///< bay by bay, at the moment

@@ -174,6 +174,7 @@ const std::set<std::string>& ReviewMemory::accepted() {
 
 void ReviewMemory::Inside::outline(Seconds at) {
   const Element& element_there = planned();
+  face.side = side;
   face.length = element_there.length;
   face.height = element_there.rise_height();
   face.bay_edges.assign(1, Length{});

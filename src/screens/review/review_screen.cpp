@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "screens/entry/filter_panel.h"
 #include "screens/entry/paging.h"
 #include "screens/review/axis_drawing.h"
 #include "screens/review/face_drawing.h"
@@ -68,10 +69,18 @@ class Screen {
       : stage_(stage), canvas_(stage.canvas), draft_(draft), view_(view), memory_(*stage.review) {}
 
   void draw(const Box& box) {
-    const ReviewLayout layout = lay_out(canvas_, box.inset(canvas_.mm(2.2)));
+    const Box in = box.inset(canvas_.mm(2.2));
+    if (draw_filter(stage_, in, draft_.filter, view_)) return;
+    const ReviewLayout layout = lay_out(canvas_, in);
     tiles(layout);
     // A copy of each: what a tap opens may ask for others.
-    const std::vector<FaceMark> marks = memory_.marks(view_.element, draft_.side);
+    std::vector<FaceMark> marks = memory_.marks(view_.element, draft_.side);
+    const TapFilter& filter = draft_.filter.set;
+    if (filter.any()) {
+      std::erase_if(marks, [&](const FaceMark& mark) {
+        return mark.blemish || !memory_.lets_through(filter, mark.finding);
+      });
+    }
     axis(layout.axis);
     face(layout, marks);
     panel(layout.panel, marks);
@@ -203,9 +212,19 @@ class Screen {
                 draft_.page);
     } else if (found) {
       draw_behind(stage_, box, *found, view_, draft_);
-    } else if (const auto tapped = draw_marks(stage_, box, marks, view_, draft_)) {
-      open(marks[*tapped]);
+    } else {
+      table(box, marks);
     }
+  }
+
+  void table(const Box& box, const std::vector<FaceMark>& marks) {
+    Box room = box;
+    const bool wanted = marks.size() > 1 || draft_.filter.set.any();
+    const float target = canvas_.scale().target();
+    if (wanted && room.h() > 3 * target) {
+      filter_button(stage_, room.cut_bottom(target, canvas_.gap()), draft_.filter, view_);
+    }
+    if (const auto tapped = draw_marks(stage_, room, marks, view_, draft_)) open(marks[*tapped]);
   }
 
   Stage& stage_;
