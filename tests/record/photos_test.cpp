@@ -101,18 +101,19 @@ TEST_CASE("a photo stands upright, as ImageMagick turns it, at most 1280 pixels 
 TEST_CASE(
     "a photo of grey, with a clear ground or small comes out in three colours, never larger") {
   const test::TempFolder folder;
-  for (const auto& [how, name] : std::vector<std::pair<const char*, const char*>>{
+  for (const auto& made : std::vector<std::pair<const char*, const char*>>{
            {"-colorspace Gray", "grey.jpg"},
            {"-colorspace Gray", "grey.png"},
            {"-alpha set -channel A -evaluate set 50%", "clear.png"},
            {"-interlace JPEG", "progressive.jpg"},
            {"-resize 200x100", "small.jpg"}}) {
+    const std::string name = made.second;
     CAPTURE(name);
-    const std::string bytes = made_photo(folder, how, name);
+    const std::string bytes = made_photo(folder, made.first, made.second);
     const auto shown = shown_photo(bytes);
     REQUIRE(shown);
     CHECK(shown->wide <= 1280);
-    if (std::string{name} == "small.jpg") CHECK(shown->tall == 100);
+    if (name == "small.jpg") CHECK(shown->tall == 100);
     const auto file = folder.path() / "shown.jpg";
     put_photo(file, shown->jpeg);
     CHECK(test::output_of(

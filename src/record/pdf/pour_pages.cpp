@@ -214,9 +214,11 @@ class PourPages {
     std::vector<Lines> lines{};        // of each field
     std::vector<std::string> under{};  // paragraphs below
     double tall = 0;                   // of the line
+    bool quoted = false;
   };
   static constexpr double kRoleWide = 0.18;
   static constexpr double kUnderLine = 30;
+  static constexpr double kUnderQuoted = 4;
   static constexpr Style kSigned{8.8, false, look::slate};
   static constexpr Style kUnderSigned{8.2, false, look::slate};
 
@@ -256,7 +258,8 @@ class PourPages {
       laid.tall = std::max(laid.tall, laid.lines.back().height());
     }
     for (const std::string& sentence : s.told) laid.under.push_back(clean_text(sentence));
-    if (!s.comment.empty()) laid.under.push_back("“" + clean_text(s.comment) + "”");
+    laid.quoted = !s.comment.empty();
+    if (laid.quoted) laid.under.push_back("“" + clean_text(s.comment) + "”");
     return laid;
   }
 
@@ -265,7 +268,7 @@ class PourPages {
     for (const std::string& text : laid.under) {
       tall += Lines{ink_, text, kUnderSigned, (1 - kRoleWide) * sheet_.width()}.height();
     }
-    return tall + 4;
+    return laid.quoted ? tall + kUnderQuoted : tall;
   }
 
   // The role, then what was signed over lines to write on.
@@ -287,7 +290,7 @@ class PourPages {
     }
     sheet_.skip(laid.tall + kUnderLine);
     for (const std::string& text : laid.under) sheet_.text(text, kUnderSigned, kRoleWide * w);
-    if (!s.comment.empty()) sheet_.skip(4);
+    if (laid.quoted) sheet_.skip(kUnderQuoted);
   }
 
   [[nodiscard]] std::string told(Said english) const { return page_.told(english); }
