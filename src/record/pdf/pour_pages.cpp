@@ -226,7 +226,7 @@ class PourPages {
   void signatures(const PourRecord& p) {
     const std::string title = told(said("Signatures"));
     std::vector<LaidSignature> all;
-    double tall = 0;
+    double tall = 1;  // sums of points do not come out even
     for (const SignatureLine& s : p.signatures) {
       all.push_back(lay(s));
       tall += height(all.back());
@@ -274,7 +274,7 @@ class PourPages {
   // The role, then what was signed over lines to write on.
   void signature(const SignatureLine& s, const LaidSignature& laid) {
     const double w = sheet_.width();
-    sheet_.keep(laid.tall + 34);
+    sheet_.keep(laid.tall + kUnderLine);
     const double y = sheet_.y() + 12;
     const std::string role =
         capital(s.role.empty() ? told(said("Signature")) : shown_.told(s.role));
