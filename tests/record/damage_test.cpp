@@ -116,7 +116,8 @@ TEST_CASE("what is damaged is told in the reader's language") {
   const auto pdf = to_pdf(record);
   REQUIRE(pdf);
   const std::string words = pdf_words(*pdf);
-  for (const char* part : {"no se puede leer nada", "no cuadra con su hash", "no se puede mostrar"}) {
+  for (const char* part :
+       {"no se puede leer nada", "no cuadra con su hash", "no se puede mostrar"}) {
     CAPTURE(part);
     CHECK(words.find(part) != std::string::npos);
   }
