@@ -200,6 +200,7 @@ set(record_sources
   record/form/csv.cpp
   record/form/html.cpp
   record/form/html_face.cpp
+  record/form/html_photos.cpp
   record/form/html_timeline.cpp
   record/form/json.cpp
   record/form/kept_document.cpp
@@ -215,6 +216,7 @@ set(record_sources
   record/model/held_to.cpp
   record/model/finding_lines.cpp
   record/model/load_lines.cpp
+  record/model/photo_lines.cpp
   record/model/placing_lines.cpp
   record/model/pour_record.cpp
   record/model/power_lines.cpp
@@ -233,14 +235,18 @@ set(record_sources
   record/pdf/paper_table.cpp
   record/pdf/pdf.cpp
   record/pdf/pdf_pages.cpp
+  record/pdf/photo_page.cpp
   record/pdf/pour_pages.cpp
   record/pdf/record_page.cpp
   record/pdf/sheet.cpp
   record/pdf/time_drawing.cpp
   record/pdf/typeface.cpp
+  record/photo/jpeg.cpp
+  record/photo/shown_photo.cpp
   record/sheet/run_sheet.cpp
   record/sheet/run_sheet_pdf.cpp
   record/sheet/sheet_words.cpp
+  record/told/photo_words.cpp
   record/told/shown.cpp
   record/told/timeline.cpp
 )

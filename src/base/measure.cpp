@@ -137,6 +137,10 @@ std::string shown_text(double si, Measure measure, Units units, Rounding roundin
   const double step = std::pow(10.0, places);
   if (rounding == Rounding::down) value = std::floor(value * step + kSumRounding) / step;
   if (rounding == Rounding::up) value = std::ceil(value * step - kSumRounding) / step;
+  // A tie goes away from zero, one that binary figures miss by a hair too, as in a spreadsheet:
+  // the record's workbook is to show what its paper shows.
+  constexpr double kHair = 4e-15;
+  value += value * kHair;
   std::string text = fmt::format("{:.{}f}", value, places);
   if (text.front() == '-' && text.find_first_of("123456789") == std::string::npos) {
     text.erase(0, 1);

@@ -73,10 +73,11 @@ void unweighed_speeds(const PourState& state, std::vector<NotJudged>& gaps) {
       return run.element == e && !run.speeds.empty();
     });
     if (!told) continue;
-    gaps.push_back({.what = "motor-type",
-                    .element = e,
-                    .sentence = said("{element}: the plan gives no motor_type, so a second of a "
-                                     "slow row counts whole.")});
+    gaps.push_back(
+        {.what = "motor-type",
+         .element = e,
+         .sentence = said("{element}: the plan does not describe the motors, so a second of a "
+                          "slow row counts whole.")});
   }
 }
 
@@ -118,10 +119,9 @@ std::vector<NotJudged> not_judged(const Plan& plan) {
                                            "none).")});
   }
   if (!plan.power.empty() && !plan.motor_type) {
-    gaps.push_back(
-        {.what = "power",
-         .sentence =
-             said("the plan gives no motor_type, so no inverter's load and no cord is judged.")});
+    gaps.push_back({.what = "power",
+                    .sentence = said("the plan does not describe the motors, so no inverter's load "
+                                     "and no cord is judged.")});
   }
   if (!plan.motor_type) return gaps;
   for (const Inverter& inverter : plan.power) {

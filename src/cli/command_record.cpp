@@ -9,8 +9,39 @@
 #include "app/signing/record_seal.h"
 #include "cli/write_day.h"
 #include "pour/outlook/form.h"
+#include "store/photos/photo.h"
 
 namespace rb {
+
+namespace {
+
+// The record knows no store: it asks here for each photo an event names.
+PhotoSource photos_beside(const Path& book, const std::string& tag) {
+  const Path folder = store::photos_folder(std::filesystem::absolute(book).parent_path(), tag);
+  return [folder](const std::string& sha256) -> PhotoFile {
+    store::PhotoLook look = store::read_kept_photo(folder, Hex{sha256});
+    switch (look.state) {
+      case store::PhotoState::whole:
+        return {PhotoStanding::whole, std::move(look.bytes)};
+      case store::PhotoState::altered:
+        return {PhotoStanding::altered, {}};
+      case store::PhotoState::missing:
+        break;
+    }
+    return {PhotoStanding::missing, {}};
+  };
+}
+
+// Printed in red: a record must not lend the book a face it does not deserve.
+std::string damage_words(const VerifyReport& looked, Language language) {
+  if (looked.sound()) return {};
+  return words_of(Saying{said("The book does not hold; faults found in it: {count}. The command "
+                              "risebook verify names them. What reads of it is shown."),
+                         {{"count", std::to_string(looked.faults.size())}}},
+                  {.language = language});
+}
+
+}  // namespace
 
 Result<DayWritten> write_day(const Logbook& book, const LocalDay& day, const Path& folder,
                              const std::vector<Format>& formats, Language language) {
@@ -38,13 +69,7 @@ Result<DayWritten> write_day(const Logbook& book, const LocalDay& day, const Pat
   }
   const auto looked = book.verify(pours);
   if (!looked) return Failed{looked.error()};
-  std::string damage;  // printed in red: a record must not lend the book a face it does not deserve
-  if (!looked->sound()) {
-    damage = "The book does not hold: " + looked->faults.front();
-    if (looked->faults.size() > 1)
-      damage += fmt::format("; and {} more", looked->faults.size() - 1);
-    damage += ". What reads of it is shown; risebook verify tells all.";
-  }
+  const std::string damage = damage_words(*looked, language);
   std::vector<CheckReport> reports;
   reports.reserve(touched.size());
   for (const PourState& state : touched) reports.push_back(check(state, AsOf::end(state)));
@@ -56,8 +81,9 @@ Result<DayWritten> write_day(const Logbook& book, const LocalDay& day, const Pat
   }
   std::vector<RecordInput> inputs;
   const bool stories = std::find(formats.begin(), formats.end(), Format::html) != formats.end();
+  const PhotoSource photos = photos_beside(book.file(), looked->tag);
   for (std::size_t i = 0; i < touched.size(); ++i) {
-    inputs.push_back({touched[i], reports[i], dose_maps(touched[i]), unread[i], stories});
+    inputs.push_back({touched[i], reports[i], dose_maps(touched[i]), unread[i], stories, photos});
   }
   const DailyRecord record =
       make_daily_record(inputs, day,
@@ -77,7 +103,9 @@ Result<DayWritten> write_day(const Logbook& book, const LocalDay& day, const Pat
     return sealed(json, proof, key ? std::optional(*key) : std::nullopt);
   });
   if (!files) return Failed{files.error()};
-  if (!damage.empty()) fmt::print(stderr, "{}: {}\n", book.file().string(), damage);
+  if (!looked->sound()) {
+    fmt::print(stderr, "{}: {}; {}\n", book.file().string(), damage, looked->faults.front());
+  }
   return DayWritten{std::move(*files), damaged || !damage.empty()};
 }
 

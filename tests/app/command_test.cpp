@@ -61,7 +61,13 @@ TEST_CASE("the record of a book that was changed behind its back says so") {
   wish.folder = folder.path / "bad";
   std::filesystem::create_directory(wish.folder);
   (void)run_record(wish);
-  CHECK(told().find("The book does not hold: ") != std::string::npos);
+  CHECK(told().find("The book does not hold; faults found in it: ") != std::string::npos);
+  wish.folder = folder.path / "malo";
+  wish.language = "es";
+  std::filesystem::create_directory(wish.folder);
+  (void)run_record(wish);
+  CHECK(told().find("El libro no cuadra; fallas halladas en \u00e9l: ") != std::string::npos);
+  CHECK(told().find("does not hold") == std::string::npos);
 }
 
 TEST_CASE("a misspelt command makes no book") {

@@ -109,3 +109,18 @@ TEST_CASE("the workbook has the damage on its front and on a sheet") {
   CHECK(texts.find("The book is damaged") != std::string::npos);
   CHECK(test::unzip(*bytes).at("xl/styles.xml").bytes.find("BE161B") != std::string::npos);
 }
+
+TEST_CASE("what is damaged is told in the reader's language") {
+  DailyRecord record = damaged_record();
+  record.language = *Language::of_code("es");
+  const auto pdf = to_pdf(record);
+  REQUIRE(pdf);
+  const std::string words = pdf_words(*pdf);
+  for (const char* part :
+       {"no se puede leer nada", "no cuadra con su hash", "no se puede mostrar"}) {
+    CAPTURE(part);
+    CHECK(words.find(part) != std::string::npos);
+  }
+  CHECK(words.find("can be read") == std::string::npos);
+  CHECK(words.find("its hash") == std::string::npos);
+}

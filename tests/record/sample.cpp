@@ -3,8 +3,11 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include <array>
+
 #include "pour/log/event_json.h"
 #include "pour/log/fold.h"
+#include "pour/log/log_entry.h"
 
 namespace rb::test {
 
@@ -211,6 +214,48 @@ Sample sample_pour(const char* units, int more_runs, const std::string& note) {
         {metres(x), metres(2.9), metres(0.05), metres(1.0), seconds(130), seconds(560)});
   }
   made.dose.push_back(std::move(dose));
+  return made;
+}
+
+Sample photographed_pour(const char* units) {
+  Sample made = sample_pour(units);
+  std::vector<Event> events;
+  for (const LogEntry& entry : made.state.log) events.push_back(entry.event);
+  const EventRef mended = made.state.repairs.at(0);
+  const std::string repair = made.state.log[mended].event.id.text;
+  const std::array<std::string, 5> targets{"bl1", "bl1", "bl1", repair, ""};
+  for (std::size_t i = 0; i < targets.size(); ++i) {
+    Event event = events.back();
+    event.id = EventId{fmt::format("ph{}", i)};
+    event::Photo photo;
+    if (targets.at(i).empty()) {
+      photo.element = ElementId{"W1"};
+    } else {
+      photo.target = EventId{targets.at(i)};
+    }
+    photo.sha256 = Hex{std::string(63, '0') + std::to_string(i)};
+    photo.name = fmt::format("IMG_{}.jpg", i);
+    photo.bytes = 1000 + static_cast<int>(i);
+    event.what = photo;
+    events.push_back(event);
+  }
+  auto folded = fold(events);
+  REQUIRE_MESSAGE(folded, to_text(folded.error()));
+  made.state = *folded;
+  REQUIRE(made.state.photos.size() == targets.size());
+  const std::string png = dose_map_png(make_dose_map(made.state, made.dose.at(0)), {}, 600, {});
+  made.photos = [png](const std::string& sha256) -> PhotoFile {
+    switch (sha256.back()) {
+      case '1':
+        return {PhotoStanding::missing, {}};
+      case '2':
+        return {PhotoStanding::altered, {}};
+      case '3':
+        return {PhotoStanding::whole, "\xFF\xD8\xFF no photo at all \xFF\xD9"};
+      default:
+        return {PhotoStanding::whole, png};
+    }
+  };
   return made;
 }
 

@@ -10,7 +10,8 @@ struct Sample {
   PourState state;
   CheckReport report;
   std::vector<SideDose> dose;
-  [[nodiscard]] RecordInput input() const { return {state, report, dose}; }
+  PhotoSource photos{};
+  [[nodiscard]] RecordInput input() const { return {state, report, dose, {}, false, photos}; }
 };
 
 inline constexpr std::chrono::minutes kOffset{-300};
@@ -19,6 +20,10 @@ inline const BookFacts kBook{
 
 /// `more_runs` extra runs of row R4, ten seconds each; `note` one more note.
 Sample sample_pour(const char* units = "si", int more_runs = 0, const std::string& note = {});
+
+/// The same with photos: of its blemish one that is whole (a PNG), one missing, one altered; of the
+/// repair one that cannot be drawn; of the element one that is whole.
+Sample photographed_pour(const char* units = "si");
 
 /// The record of that pour's day, 2 March 2026 five hours behind UTC.
 DailyRecord sample_record(const char* units = "si", int more_runs = 0,

@@ -93,6 +93,22 @@ TEST_CASE("a day without pours, a second edition and a damaged pour are as the s
   CHECK(faults(as_json(record)) == "");
 }
 
+TEST_CASE("a record with photos is as the schema says, and tells of each file how it stands") {
+  const test::Sample sample = test::photographed_pour();
+  const json record = as_json(make_daily_record(
+      {sample.input()}, *parse_day("2026-03-02", test::kOffset), test::kOffset, test::kBook));
+  CHECK(faults(record) == "");
+  std::vector<std::string> standing;
+  for (const json& photo : record["photos"]) standing.push_back(photo["standing"]);
+  CHECK(standing == std::vector<std::string>{"whole", "missing", "altered",
+                                             "whole, but cannot be drawn", "whole"});
+  CHECK(record["photos"][0]["sha256"] == std::string(64, '0'));
+  CHECK(record["photos"][0]["bytes"] == 1000);
+  CHECK(record["photos"][0]["blemish"] == 1);
+  CHECK(record["photos"][3]["repair"] == "cut back and filled, procedure R-2");
+  CHECK(record["photos"][4]["blemish"] == nullptr);
+}
+
 TEST_CASE("the schema refuses what the record does not say") {
   const json good = as_json(test::sample_record());
   REQUIRE(faults(good) == "");

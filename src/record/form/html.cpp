@@ -54,7 +54,8 @@ std::string html_table(const Table& table, const Shown& shown) {
 
 class Page {
  public:
-  explicit Page(const DailyRecord& record) : record_(record), shown_(record) {}
+  Page(const DailyRecord& record, std::size_t most_photos)
+      : record_(record), shown_(record), photos_(most_photos) {}
 
   std::string make() {
     const std::string title = fmt::format("{} {}", shown_.record_title(), day_text(record_));
@@ -71,7 +72,7 @@ class Page {
     for (std::size_t i = 0; i < record_.pours.size(); ++i) pour(record_.pours[i], i);
     for (const PourWithoutPlan& lost : record_.without_plan) {
       heading("h2", shown_.say(said("Pour {id}: damaged events"), {{"id", lost.pour.text}}));
-      out_ += html_table(table_of(lost), shown_);
+      out_ += html_table(table_of(lost, record_.language), shown_);
     }
     heading("h3", told(said("Cautions in full")));
     for (const std::string& caution : record_cautions()) paragraph(shown_.told(caution));
@@ -120,6 +121,7 @@ class Page {
     heading("h2", p.name.empty() ? p.id : p.name);
     paragraph(shown_.say(said("Pour {id}"), {{"id", p.id}}), "quiet");
     for (const std::string& day : shown_.other_days(p)) paragraph(day);
+    out_ += html_table(facts_of(number), shown_);
     const std::vector<Table> tables = tables_of(p, shown_.units());
     for (const Table& one : tables) {
       if (one.key == "findings") findings(one);
@@ -135,10 +137,21 @@ class Page {
     out_ += html_timeline(p, shown_);
     for (const Table& one : tables) {
       if (one.key != "findings" && !one.rows.empty()) table(one, "h3");
+      if (one.key == "photos" && !one.rows.empty()) out_ += html_photos(p, shown_, photos_);
     }
     for (const SignatureLine& line : p.signatures) {
       for (const std::string& words : line.told) paragraph(words);
     }
+  }
+
+  // The pour's own row of the table of pours.
+  [[nodiscard]] Table facts_of(std::size_t number) const {
+    for (Table& all : tables_of(record_)) {
+      if (all.key != "pours") continue;
+      all.rows = {all.rows.at(number)};
+      return std::move(all);
+    }
+    return {};
   }
 
   void findings(const Table& found) {
@@ -154,6 +167,7 @@ class Page {
 
   const DailyRecord& record_;
   Shown shown_;
+  std::size_t photos_;  // bytes of them there is still room for
   std::string out_;
 };
 
@@ -186,8 +200,8 @@ std::string html_element(const char* name, std::string_view text, std::string_vi
   return fmt::format("<{0}{1}{2}>{3}</{0}>", name, more.empty() ? "" : " ", more, html_text(text));
 }
 
-std::string to_html(const DailyRecord& record) {
-  return Page{record}.make();
+std::string to_html(const DailyRecord& record, std::size_t most_photos) {
+  return Page{record, most_photos}.make();
 }
 
 }  // namespace rb

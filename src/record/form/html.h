@@ -8,6 +8,9 @@
 
 namespace rb {
 
-std::string to_html(const DailyRecord& record);
+/// Bytes of photos that a page carries at the most: more, and a telephone no longer opens it.
+inline constexpr std::size_t kMostPagePhotos = 24U << 20U;
+
+std::string to_html(const DailyRecord& record, std::size_t most_photos = kMostPagePhotos);
 
 }  // namespace rb

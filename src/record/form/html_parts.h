@@ -21,4 +21,8 @@ std::string html_fillings();
 /// What went on, on one axis of time: lifts, runs, trucks, tests, insertions, holds, findings.
 std::string html_timeline(const PourRecord& pour, const Shown& shown);
 
+/// A pour's photos with what stands under each; `room` is how many bytes of pictures the page still
+/// takes, and less afterwards. One that finds no room is told to.
+std::string html_photos(const PourRecord& pour, const Shown& shown, std::size_t& room);
+
 }  // namespace rb

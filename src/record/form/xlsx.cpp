@@ -15,7 +15,7 @@
 #include "pour/plan/most.h"
 #include "record/model/book_words.h"
 #include "record/model/clean_text.h"
-#include "record/told/shown.h"
+#include "record/told/photo_words.h"
 
 namespace rb {
 
@@ -90,6 +90,8 @@ class Book {
     strong_ = workbook_add_format(book_);
     format_set_bold(strong_);
     format_set_align(strong_, LXW_ALIGN_VERTICAL_TOP);
+    plain_ = workbook_add_format(book_);
+    format_set_bold(plain_);
     text_ = workbook_add_format(book_);
     format_set_text_wrap(text_);
     format_set_align(text_, LXW_ALIGN_VERTICAL_TOP);
@@ -128,6 +130,7 @@ class Book {
   void sheet(const Table& table_of_record) {
     lxw_worksheet* sheet = workbook_add_worksheet(book_, sheet_name(table_of_record).c_str());
     const lxw_row_t end = table(sheet, 0, table_of_record, true);
+    if (table_of_record.key == "photos") photos(sheet, end + 1);
     worksheet_freeze_panes(sheet, 1, 0);
     if (!table_of_record.columns.empty()) {
       worksheet_autofilter(sheet, 0, 0, end - 1,
@@ -185,6 +188,36 @@ class Book {
           whole_ = false;
         }
         row_ += static_cast<lxw_row_t>(std::ceil(png_tall(png) / kRowTall)) + 2;
+      }
+    }
+  }
+
+  // Each photo under its words.
+  void photos(lxw_worksheet* sheet, lxw_row_t row) {
+    constexpr double kPixels = 480;
+    constexpr double kRowTall = 20;
+    for (const PourRecord& pour : record_.pours) {
+      for (const PhotoLine& photo : pour.photos) {
+        PhotoWords words = photo_words(photo, shown_);
+        worksheet_write_string(sheet, row++, 0, fitting(words.title).c_str(), plain_);
+        worksheet_write_string(sheet, row++, 0, fitting(words.taken).c_str(), nullptr);
+        if (!photo.picture) {
+          worksheet_write_string(sheet, row, 0, words.trouble.c_str(), plain_);
+          row += 2;
+          continue;
+        }
+        const double scale =
+            std::min(1.0, kPixels / std::max(photo.picture->wide, photo.picture->tall));
+        lxw_image_options options{};
+        options.x_scale = options.y_scale = scale;
+        options.description = words.title.data();
+        const std::string& jpeg = photo.picture->jpeg;
+        if (worksheet_insert_image_buffer_opt(sheet, row, 0,
+                                              reinterpret_cast<const unsigned char*>(jpeg.data()),
+                                              jpeg.size(), &options) != LXW_NO_ERROR) {
+          whole_ = false;
+        }
+        row += static_cast<lxw_row_t>(std::ceil(scale * photo.picture->tall / kRowTall)) + 2;
       }
     }
   }
@@ -279,7 +312,7 @@ class Book {
   lxw_workbook* book_;
   const DailyRecord& record_;
   Shown shown_;
-  lxw_format *heading_, *title_, *strong_, *text_, *damaged_, *moment_;
+  lxw_format *heading_, *title_, *strong_, *plain_, *text_, *damaged_, *moment_;
   std::map<Measure, lxw_format*> numbers_;
   std::map<std::string, int> names_;
   bool whole_ = true;  // every picture found room

@@ -147,6 +147,7 @@ Table maturities(const PourRecord&);
 Table permits(const PourRecord&);
 Table specimens(const PourRecord&);
 Table blemishes(const PourRecord&);
+Table photos(const PourRecord&);
 Table signatures(const PourRecord&);
 Table amendments(const PourRecord&);
 

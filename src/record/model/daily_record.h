@@ -16,6 +16,7 @@
 #include "pour/log/unread.h"
 #include "record/model/dose_map.h"
 #include "record/model/joint_line.h"
+#include "record/model/photo_line.h"
 #include "words/language.h"
 
 namespace rb {
@@ -38,6 +39,7 @@ struct RecordInput {
   std::vector<SideDose> dose;  ///< what trade reckoned; no field, no fill in the picture
   Unread unread{};             ///< what the book kept of it and cannot give
   bool stories = false;        ///< tell what happened at each spot, for a page to touch
+  PhotoSource photos{};        ///< gives photos' files; without it none is looked for
 };
 
 struct PersonLine {
@@ -333,6 +335,7 @@ struct PourRecord {
   std::vector<SpecimenLine> specimens;
   std::vector<StripLine> strips;
   std::vector<BlemishLine> blemishes;
+  std::vector<PhotoLine> photos;  ///< those of a blemish together, in the blemishes' order
   std::vector<AmendmentLine> amendments;
   std::vector<SignatureLine> signatures;
   std::vector<DoseMap> dose_maps;

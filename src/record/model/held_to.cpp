@@ -47,9 +47,8 @@ std::vector<LimitLine> held_to(const Plan& plan, const Voice& voice) {
       "insert-few");
   add(said("insertion at a point at most"), amount(l.insert_most.value), l.insert_most.from,
       "insert-long");
-  own(said("vibration counts until this share of the time to set"),
-      Amount{Measure::number, l.plastic_share.value}, l.plastic_share.from == LimitFrom::plan,
-      said("until it sets: a choice of this project"));
+  own(said("vibration counts until this share of the time to set"), share(l.plastic_share.value),
+      l.plastic_share.from == LimitFrom::plan, said("until it sets: a choice of this project"));
   add(said("layer of insertions at most"), amount(l.insert_layer.value), l.insert_layer.from,
       "insert-few");
   add(said("warning before a joint sets"), amount(l.knit_margin.value), l.knit_margin.from,

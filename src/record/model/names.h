@@ -8,19 +8,6 @@
 
 namespace rb {
 
-/// A pressure method as it is cited.
-constexpr const char* method_text(trade::PressureMethod method) {
-  switch (method) {
-    case trade::PressureMethod::aci347:
-      return "ACI 347";
-    case trade::PressureMethod::ciria108:
-      return "CIRIA Report 108";
-    case trade::PressureMethod::din18218:
-      return "DIN 18218:2010 (formulas from memory)";
-  }
-  return "";
-}
-
 class Names {
  public:
   explicit Names(const PourState& state) : state_(state), plan_(*state.plan) {}

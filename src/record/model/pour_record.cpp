@@ -17,9 +17,11 @@
 #include "record/model/held_to.h"
 #include "record/model/load_lines.h"
 #include "record/model/names.h"
+#include "record/model/photo_lines.h"
 #include "record/model/placing_lines.h"
 #include "record/model/power_lines.h"
 #include "record/model/signature_lines.h"
+#include "trade/pressure/cited.h"
 
 namespace rb {
 
@@ -34,7 +36,8 @@ class Maker {
         plan_(*input.state.plan),
         names_(input.state),
         voice_(voice),
-        stories_(input.stories) {}
+        stories_(input.stories),
+        photos_(input.photos) {}
 
   PourRecord make(const std::vector<SideDose>& fields) {
     head();
@@ -54,6 +57,7 @@ class Maker {
     words();
     put_after_pour(out_, state_);
     face();
+    put_photos(out_, state_, names_, photos_);
     put_amendments(out_, state_, names_);
     put_signatures(out_, state_, names_, voice_);
     unread();
@@ -70,7 +74,7 @@ class Maker {
     out_.id = state_.pour.text;
     out_.site = plan_.site;
     out_.name = plan_.name;
-    out_.method = method_text(plan_.pressure_method);
+    out_.method = trade::cited(plan_.pressure_method);
     if (!state_.log.empty()) out_.opened = state_.log.front().when;  // the event that opens it
     out_.closed = state_.closed;
     out_.events = state_.log.size();
@@ -314,6 +318,7 @@ class Maker {
   Names names_;
   const Voice voice_;
   const bool stories_;
+  const PhotoSource& photos_;
   PourRecord out_;
 };
 

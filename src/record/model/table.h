@@ -39,7 +39,7 @@ std::vector<Table> tables_of(const PourRecord& pour, Units units);
 Table day_table(const DailyRecord& record);
 
 /// What stands in the place of a pour that cannot be shown: its damaged events.
-Table table_of(const PourWithoutPlan& pour);
+Table table_of(const PourWithoutPlan& pour, const Language& language);
 
 /// The same tables over all pours, the pour's id in a first column; before them the day's and one
 /// of the pours, and last, from the second edition on, which edition it is and which was before.

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "record/model/columns.h"
+#include "words/sentence.h"
 
 namespace rb {
 
@@ -12,13 +13,14 @@ using namespace columns;
 
 namespace {
 
-PourRecord in_place_of(const PourWithoutPlan& pour) {
+PourRecord in_place_of(const PourWithoutPlan& pour, const Language& language) {
   PourRecord record;
   record.id = pour.pour.text;
-  record.damaged.push_back(
-      {"", fmt::format("the event that opens this pour is damaged, its plan with it: it cannot be "
-                       "shown nor judged; {} of its events are whole and kept",
-                       pour.events)});
+  const Saying lost{
+      said("the event that opens this pour is damaged, its plan with it: it cannot be "
+           "shown nor judged; {count} of its events are whole and kept"),
+      {{"count", std::to_string(pour.events)}}};
+  record.damaged.push_back({"", words_of(lost, {.language = language})});
   for (const UnreadEvent& e : pour.unread.damaged) record.damaged.push_back({e.id.text, e.what});
   for (const UnreadEvent& e : pour.unread.set_aside)
     record.set_aside.push_back({e.id.text, e.what});
@@ -103,17 +105,17 @@ Table day_table(const DailyRecord& record) {
 }
 
 std::vector<Table> tables_of(const PourRecord& p, Units units) {
-  return {people(p), elements(p),       mixes(p),      damaged(p),   findings(p),
-          lifts(p),  tops(p),           joints(p),     forms(p),     runs(p),
-          power(p),  settings(p),       moves(p),      inserts(p),   trucks(p),
-          ready(p),  limits(p, units),  air(p),        holds(p),     corrections(p),
-          late(p),   uncertain(p),      aside(p),      set_aside(p), notes(p),
-          cures(p),  concrete_temps(p), maturities(p), specimens(p), permits(p),
-          strips(p), blemishes(p),      amendments(p), signatures(p)};
+  return {people(p), elements(p),       mixes(p),      damaged(p),    findings(p),
+          lifts(p),  tops(p),           joints(p),     forms(p),      runs(p),
+          power(p),  settings(p),       moves(p),      inserts(p),    trucks(p),
+          ready(p),  limits(p, units),  air(p),        holds(p),      corrections(p),
+          late(p),   uncertain(p),      aside(p),      set_aside(p),  notes(p),
+          cures(p),  concrete_temps(p), maturities(p), specimens(p),  permits(p),
+          strips(p), blemishes(p),      photos(p),     amendments(p), signatures(p)};
 }
 
-Table table_of(const PourWithoutPlan& pour) {
-  return damaged(in_place_of(pour));
+Table table_of(const PourWithoutPlan& pour, const Language& language) {
+  return damaged(in_place_of(pour, language));
 }
 
 std::vector<Table> tables_of(const DailyRecord& record) {
@@ -129,7 +131,7 @@ std::vector<Table> tables_of(const DailyRecord& record) {
     }
   };
   for (const PourRecord& pour : record.pours) add(pour);
-  for (const PourWithoutPlan& pour : record.without_plan) add(in_place_of(pour));
+  for (const PourWithoutPlan& pour : record.without_plan) add(in_place_of(pour, record.language));
   all.insert(all.begin(), pours(record.pours));
   all.insert(all.begin(), day_table(record));
   if (record.edition > 1) all.push_back(edition(record));

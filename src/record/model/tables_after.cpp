@@ -68,4 +68,26 @@ Table specimens(const PourRecord& p) {
                    {"by", said("By"), M::text, of(&L::by)}});
 }
 
+Table photos(const PourRecord& p) {
+  using L = PhotoLine;
+  constexpr std::size_t kDigits = 12;  // as under the photo
+  return table<L>("photos", said("Photos"), p.photos,
+                  {{"blemish", said("Blemish"), M::count, of(&L::blemish)},
+                   {"of", said("Kind"), M::text, of(&L::of), On::both, kWord},
+                   {"repair", said("Repair"), M::text, of(&L::repair), On::data},
+                   {"element", said("Element"), M::text, of(&L::element)},
+                   {"side", said("Side"), M::text, of(&L::side), On::data, kWord},
+                   {"x", said("From left"), M::length, of(&L::x), On::data},
+                   {"z", said("Up from base"), M::length, of(&L::z), On::data},
+                   {"at", said("Kept"), M::moment, of(&L::at)},
+                   {"file", said("File"), M::text, of(&L::name)},
+                   {"bytes", said("Bytes"), M::count, of(&L::bytes)},
+                   {"digits", said("SHA-256 begins"), M::text,
+                    [](const L& l) { return cell(l.sha256.substr(0, kDigits)); }, On::paper},
+                   {"sha256", said("SHA-256"), M::text, of(&L::sha256), On::data},
+                   {"standing", said("Its file is"), M::text,
+                    [](const L& l) { return cell(to_text(l)); }, On::both, kWord},
+                   {"by", said("By"), M::text, of(&L::by)}});
+}
+
 }  // namespace rb::columns

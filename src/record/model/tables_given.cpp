@@ -111,7 +111,8 @@ Table blemishes(const PourRecord& p) {
   using L = BlemishLine;
   return table<L>(
       "blemishes", said("Blemishes on the stripped face"), p.blemishes,
-      {{"at", said("Seen"), M::moment, of(&L::at)},
+      {{"number", said("No."), M::count, of(&L::number)},
+       {"at", said("Seen"), M::moment, of(&L::at)},
        {"element", said("Element"), M::text, of(&L::element)},
        {"side", said("Side"), M::text, of(&L::side), On::both, kWord},
        {"kind", said("Kind"), M::text, of(&L::kind), On::both, kWord},

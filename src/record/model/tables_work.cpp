@@ -256,7 +256,7 @@ static const std::vector<Col<UnreadLine>>& unread_columns() {
   using L = UnreadLine;
   static const std::vector<Col<L>> columns{
       {"event", said("Event"), M::text, of(&L::event)},
-      {"what_is_known", said("What is known"), M::text, of(&L::what)}};
+      {"what_is_known", said("What is known"), M::text, of(&L::what), On::both, kWord}};
   return columns;
 }
 

@@ -43,6 +43,31 @@ Ink::Ink(cairo_t* cr)
   pango_context_set_base_dir(context_.get(), PANGO_DIRECTION_LTR);
 }
 
+namespace {
+
+// No unit is parted at its stroke: "(ft/h)" stands on one line.
+void keep_units(PangoLayout* layout, std::string_view text) {
+  constexpr std::size_t kLongestUnit = 8;
+  PangoAttrList* whole = nullptr;
+  for (auto open = text.find('('); open != std::string_view::npos;
+       open = text.find('(', open + 1)) {
+    const auto close = text.find(')', open);
+    if (close == std::string_view::npos) break;
+    const std::string_view unit = text.substr(open, close - open);
+    if (unit.size() > kLongestUnit || unit.find('/') == std::string_view::npos) continue;
+    if (whole == nullptr) whole = pango_attr_list_new();
+    PangoAttribute* kept = pango_attr_allow_breaks_new(FALSE);
+    kept->start_index = static_cast<guint>(open);
+    kept->end_index = static_cast<guint>(close + 1);
+    pango_attr_list_insert(whole, kept);
+  }
+  if (whole == nullptr) return;
+  pango_layout_set_attributes(layout, whole);
+  pango_attr_list_unref(whole);
+}
+
+}  // namespace
+
 LayoutHandle Ink::lay(std::string_view text, const Style& style, double width) const {
   LayoutHandle layout{pango_layout_new(context_.get()), &g_object_unref};
   PangoFontDescription* font = pango_font_description_new();
@@ -53,6 +78,7 @@ LayoutHandle Ink::lay(std::string_view text, const Style& style, double width) c
   pango_font_description_free(font);
   char* valid = g_utf8_make_valid(text.data(), static_cast<gssize>(text.size()));
   pango_layout_set_text(layout.get(), valid, -1);
+  keep_units(layout.get(), valid);
   g_free(valid);
   pango_layout_set_line_spacing(layout.get(), 1.12F);
   pango_layout_set_auto_dir(layout.get(), FALSE);

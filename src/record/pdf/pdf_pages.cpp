@@ -36,7 +36,7 @@ int draw_pages(cairo_t* cr, const DailyRecord& record, Paper paper, int pages, T
     draw_pour(page, pour);
   }
   for (const PourWithoutPlan& lost : record.without_plan) {
-    page.section(table_of(lost),
+    page.section(table_of(lost, record.language),
                  page.shown().say(said("Pour {id}: damaged events"), {{"id", lost.pour.text}}));
   }
   draw_cautions(page);

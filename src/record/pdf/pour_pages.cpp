@@ -8,6 +8,7 @@
 
 #include "record/model/clean_text.h"
 #include "record/pdf/dose_drawing.h"
+#include "record/pdf/photo_page.h"
 #include "record/pdf/time_drawing.h"
 
 namespace rb {
@@ -62,6 +63,7 @@ class PourPages {
         continue;
       }
       page_.section(table);
+      if (table.key == "photos") draw_photos(page_, p);
     }
     for (const std::string& gap : p.not_judged) {
       sheet_.skip(12);
@@ -120,6 +122,7 @@ class PourPages {
     all.emplace_back(told(said("Opened")), p.opened ? when(*p.opened) : told(said("not logged")));
     all.emplace_back(told(said("Closed")), p.closed ? when(*p.closed) : told(said("still open")));
     all.emplace_back(told(said("Pressure method")), shown_.told(p.method));
+    all.emplace_back(told(said("Events")), std::to_string(p.events));
     if (p.from_script > 0) {
       all.emplace_back(told(said("Brought in from a script")),
                        shown_.say(said("{count} of {all} events, not tapped"),
@@ -199,66 +202,95 @@ class PourPages {
     }
   }
 
+  // What was signed, a field of the line that a signature takes.
+  struct SignatureField {
+    std::string name;
+    double from, to;  // shares of the width
+    std::string text;
+    bool below = false;
+  };
+  struct LaidSignature {
+    std::array<SignatureField, 4> fields;
+    std::vector<Lines> lines{};        // of each field
+    std::vector<std::string> under{};  // paragraphs below
+    double tall = 0;                   // of the line
+    bool quoted = false;
+  };
+  static constexpr double kRoleWide = 0.18;
+  static constexpr double kUnderLine = 30;
+  static constexpr double kUnderQuoted = 4;
+  static constexpr Style kSigned{8.8, false, look::slate};
+  static constexpr Style kUnderSigned{8.2, false, look::slate};
+
+  // Together on a page where they fit on one: no signature stands alone on the next.
   void signatures(const PourRecord& p) {
-    constexpr double kTall = 46;
     const std::string title = told(said("Signatures"));
-    sheet_.section(title,
-                   std::min(sheet_.body() - 60, kTall * static_cast<double>(p.signatures.size())));
+    std::vector<LaidSignature> all;
+    double tall = 1;  // sums of points do not come out even
+    for (const SignatureLine& s : p.signatures) {
+      all.push_back(lay(s));
+      tall += height(all.back());
+    }
+    constexpr double kTall = 46;
+    const double most = sheet_.body() - 60;
+    if (tall > most) tall = std::min(most, kTall * static_cast<double>(p.signatures.size()));
+    sheet_.section(title, tall);
     page_.bookmark(title, false);
-    for (const SignatureLine& s : p.signatures) signature(s);
+    for (std::size_t i = 0; i < all.size(); ++i) signature(p.signatures[i], all[i]);
   }
 
-  // The role, then what was signed over lines to write on. What is too long for its line stands
-  // below, whole.
-  void signature(const SignatureLine& s) {
-    struct Field {
-      std::string name;
-      double from, to;  // shares of the width
-      std::string text;
-      bool below = false;
-    };
-    std::array<Field, 4> fields{
-        {{told(said("name")), 0.18, 0.42, clean_text(s.by)},
-         {told(said("verdict")), 0.42, 0.64, clean_text(shown_.told(s.verdict))},
-         {told(said("when")), 0.64, 0.78, s.at ? when(*s.at) : std::string{}},
-         {told(said("by hand")), 0.78, 1.0, {}}}};
+  // What is too long for its line stands below, whole.
+  [[nodiscard]] LaidSignature lay(const SignatureLine& s) const {
+    LaidSignature laid{{{{told(said("name")), kRoleWide, 0.42, clean_text(s.by)},
+                         {told(said("verdict")), 0.42, 0.64, clean_text(shown_.told(s.verdict))},
+                         {told(said("when")), 0.64, 0.78, s.at ? when(*s.at) : std::string{}},
+                         {told(said("by hand")), 0.78, 1.0, {}}}}};
     constexpr std::size_t kMostLines = 3;
-    const Style value{8.8, false, look::slate};
-    const double w = sheet_.width();
-    std::vector<Lines> laid;
-    double tall = lead(value.size);
-    for (Field& f : fields) {
-      laid.emplace_back(ink_, f.text, value, (f.to - f.from) * w - 10);
-      f.below = laid.back().count() > kMostLines;
-      if (f.below)
-        laid.back() = Lines{ink_, told(said("see below")), value, (f.to - f.from) * w - 10};
-      tall = std::max(tall, laid.back().height());
+    laid.tall = lead(kSigned.size);
+    for (SignatureField& f : laid.fields) {
+      const double wide = (f.to - f.from) * sheet_.width() - 10;
+      laid.lines.emplace_back(ink_, f.text, kSigned, wide);
+      f.below = laid.lines.back().count() > kMostLines;
+      if (f.below) {
+        laid.lines.back() = Lines{ink_, told(said("see below")), kSigned, wide};
+        laid.under.push_back(capital(f.name) + ": " + f.text);
+      }
+      laid.tall = std::max(laid.tall, laid.lines.back().height());
     }
-    sheet_.keep(tall + 34);
+    for (const std::string& sentence : s.told) laid.under.push_back(clean_text(sentence));
+    laid.quoted = !s.comment.empty();
+    if (laid.quoted) laid.under.push_back("“" + clean_text(s.comment) + "”");
+    return laid;
+  }
+
+  [[nodiscard]] double height(const LaidSignature& laid) const {
+    double tall = laid.tall + kUnderLine;
+    for (const std::string& text : laid.under) {
+      tall += Lines{ink_, text, kUnderSigned, (1 - kRoleWide) * sheet_.width()}.height();
+    }
+    return laid.quoted ? tall + kUnderQuoted : tall;
+  }
+
+  // The role, then what was signed over lines to write on.
+  void signature(const SignatureLine& s, const LaidSignature& laid) {
+    const double w = sheet_.width();
+    sheet_.keep(laid.tall + kUnderLine);
     const double y = sheet_.y() + 12;
     const std::string role =
         capital(s.role.empty() ? told(said("Signature")) : shown_.told(s.role));
-    ink_.fitted(sheet_.left(), y + tall - lead(9), fields[0].from * w - 8, role,
+    ink_.fitted(sheet_.left(), y + laid.tall - lead(9), kRoleWide * w - 8, role,
                 {9, true, look::slate});
-    for (std::size_t i = 0; i < fields.size(); ++i) {
-      const double x = sheet_.left() + fields[i].from * w;
-      laid[i].draw(ink_, x, y + tall - laid[i].height(), 0, laid[i].count());
-      const double under = y + tall + 2;
-      ink_.line(x, under, sheet_.left() + fields[i].to * w - 8, under, look::slate, 0.7);
-      ink_.text(x, under + 2, fields[i].name, {6.6, false, look::steel});
+    for (std::size_t i = 0; i < laid.fields.size(); ++i) {
+      const SignatureField& f = laid.fields.at(i);
+      const double x = sheet_.left() + f.from * w;
+      laid.lines[i].draw(ink_, x, y + laid.tall - laid.lines[i].height(), 0, laid.lines[i].count());
+      const double under = y + laid.tall + 2;
+      ink_.line(x, under, sheet_.left() + f.to * w - 8, under, look::slate, 0.7);
+      ink_.text(x, under + 2, f.name, {6.6, false, look::steel});
     }
-    sheet_.skip(tall + 30);
-    const double indent = fields[0].from * w;
-    for (const Field& f : fields) {
-      if (f.below) sheet_.text(capital(f.name) + ": " + f.text, {8.2, false, look::slate}, indent);
-    }
-    for (const std::string& told : s.told) {
-      sheet_.text(clean_text(told), {8.2, false, look::slate}, indent);
-    }
-    if (!s.comment.empty()) {
-      sheet_.text("“" + clean_text(s.comment) + "”", {8.2, false, look::slate}, indent);
-      sheet_.skip(4);
-    }
+    sheet_.skip(laid.tall + kUnderLine);
+    for (const std::string& text : laid.under) sheet_.text(text, kUnderSigned, kRoleWide * w);
+    if (laid.quoted) sheet_.skip(kUnderQuoted);
   }
 
   [[nodiscard]] std::string told(Said english) const { return page_.told(english); }

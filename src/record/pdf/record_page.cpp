@@ -32,7 +32,7 @@ PaperColumn paper_column(const Column& column, const Shown& shown) {
   PaperColumn made;
   made.heading = shown.heading(column);
   made.align = words && !is_figure(column) ? Align::left : Align::right;
-  made.whole = is_figure(column);
+  made.whole = is_figure(column) || column.measure == Measure::count || column.key == "digits";
   made.badge = column.key == "weight";
   if (column.key == "name") made.least = 110;
   return made;

@@ -1,5 +1,7 @@
 #include "store/file/damage.h"
 
+#include "base/said.h"
+
 namespace rb {
 
 std::vector<DamagedEvent> damage_of(const Damage& damage, const PourId& pour,
@@ -13,10 +15,14 @@ std::vector<DamagedEvent> damage_of(const Damage& damage, const PourId& pour,
 }
 
 std::string what_of(const DamagedEvent& event) {
-  std::string what =
-      event.missing ? "nothing of it can be read" : "what reads of it does not fit its hash";
-  if (!event.pour) what += "; it may be of another pour";
-  return what;
+  // Each a sentence of its own, that is told whole in the reader's language.
+  if (event.pour) {
+    return event.missing ? said("nothing of it can be read").english
+                         : said("what reads of it does not fit its hash").english;
+  }
+  return event.missing
+             ? said("nothing of it can be read; it may be of another pour").english
+             : said("what reads of it does not fit its hash; it may be of another pour").english;
 }
 
 std::string ids_text(const std::vector<DamagedEvent>& events) {

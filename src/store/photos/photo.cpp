@@ -155,17 +155,21 @@ Result<PhotoKept> keep_photo(const Path& original, const Path& folder) {
   return kept;
 }
 
-PhotoState look_at_photo(const Path& folder, const Hex& sha256) {
-  PhotoState state = PhotoState::missing;
+PhotoLook read_kept_photo(const Path& folder, const Hex& sha256) {
+  PhotoLook look;
   for (const PhotoKind kind : {PhotoKind::jpeg, PhotoKind::png}) {
     const Path file = named(folder, sha256, kind);
     std::error_code error;
     if (!std::filesystem::exists(std::filesystem::symlink_status(file, error))) continue;
-    const auto bytes = read_bytes(file);
-    if (bytes && sha256_of(*bytes) == sha256) return PhotoState::whole;
-    state = PhotoState::altered;
+    auto bytes = read_bytes(file);
+    if (bytes && sha256_of(*bytes) == sha256) return {PhotoState::whole, std::move(*bytes)};
+    look.state = PhotoState::altered;
   }
-  return state;
+  return look;
+}
+
+PhotoState look_at_photo(const Path& folder, const Hex& sha256) {
+  return read_kept_photo(folder, sha256).state;
 }
 
 }  // namespace rb::store

@@ -41,7 +41,12 @@ struct PhotoKept {
 Result<PhotoKept> keep_photo(const Path& original, const Path& folder);
 
 enum class PhotoState { whole, missing, altered };
+struct PhotoLook {
+  PhotoState state = PhotoState::missing;
+  std::string bytes{};  ///< of a whole one
+};
 /// A kept photo, read and hashed.
+PhotoLook read_kept_photo(const Path& folder, const Hex& sha256);
 PhotoState look_at_photo(const Path& folder, const Hex& sha256);
 
 }  // namespace rb::store
