@@ -273,12 +273,7 @@ TEST_CASE("a row served no more comes down and its motors go up, each by one tap
   for (std::size_t i = 0; i < 2; ++i) rows[1].motors[i].id = rows[0].motors[i].id;
   open.plan = std::make_shared<const Plan>(plan);
   Tablet tablet(events, kEarly + 1min);
-  tablet.tap("R1");
-  tablet.tap("HUNG, CABLES FIXED");
-  tablet.tap("START LIFT 1");
-  tablet.wait(seconds(900));
-  tablet.tap("END LIFT 1");
-  tablet.tap("KEEP");
+  place_lift_1(tablet, {"R1"});
   tablet.tap("RUN R1");
   tablet.wait(seconds(100));
   tablet.tap_id("next");

@@ -35,10 +35,7 @@ TEST_CASE("a lift's work is done by touching one card: fix, run, rest, take down
   Tablet tablet(leapfrog(), kStart + 1min);
   tablet.tap("R1");
   tablet.tap("HUNG, CABLES NOT SEEN");
-  tablet.tap("START LIFT 1");
-  tablet.wait(seconds(900));
-  tablet.tap("END LIFT 1");
-  tablet.tap("KEEP");
+  place_lift_1(tablet, {});
   tablet.tap_id("do cables R1 near");
   tablet.tap("HUNG, CABLES FIXED");
   tablet.tap_id("do run R1 near");
@@ -58,12 +55,7 @@ TEST_CASE("a lift's work is done by touching one card: fix, run, rest, take down
 
 TEST_CASE("a second tap on the card is not taken for the step that came under the finger") {
   Tablet tablet(leapfrog(), kStart + 1min);
-  tablet.tap("R1");
-  tablet.tap("HUNG, CABLES FIXED");
-  tablet.tap("START LIFT 1");
-  tablet.wait(seconds(900));
-  tablet.tap("END LIFT 1");
-  tablet.tap("KEEP");
+  place_lift_1(tablet, {"R1"});
   tablet.tap_id("do run R1 near");
   tablet.wait(seconds(100));
   const screens::Point card = tablet.find_id("do rest R1 near")->target.box.middle();

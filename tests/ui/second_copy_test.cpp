@@ -2,7 +2,7 @@
 #include <doctest/doctest.h>
 
 #include "pour/log/event.h"
-#include "screens/live/mirror_panel.h"
+#include "screens/paper/mirror_panel.h"
 #include "tablet.h"
 
 using namespace rb;

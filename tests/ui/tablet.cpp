@@ -301,8 +301,8 @@ std::vector<Event> ready_pour(Moment at) {
   return in_order(small_pour(at));
 }
 
-void place_lift_1(Tablet& tablet) {
-  for (const char* row : {"R1", "R2"}) {
+void place_lift_1(Tablet& tablet, const std::vector<std::string>& hung) {
+  for (const std::string& row : hung) {
     tablet.tap(row);
     tablet.tap("HUNG, CABLES FIXED");
   }

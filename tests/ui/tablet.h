@@ -107,6 +107,6 @@ std::vector<Event> hung(std::vector<Event> events);
 /// Events put after the opening so that nothing is in the way of a lift.
 std::vector<Event> in_order(std::vector<Event> events);
 /// In the small pour, by taps: both rows hung, then lift 1 placed in a quarter of an hour.
-void place_lift_1(Tablet& tablet);
+void place_lift_1(Tablet& tablet, const std::vector<std::string>& hung = {"R1", "R2"});
 
 }  // namespace rb::test

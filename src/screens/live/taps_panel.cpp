@@ -6,9 +6,9 @@
 #include "screens/entry/filter_panel.h"
 #include "screens/entry/paging.h"
 #include "screens/entry/tap_line.h"
-#include "screens/load/truck_line.h"
-#include "screens/live/mirror_panel.h"
 #include "screens/live/next_panel.h"
+#include "screens/load/truck_line.h"
+#include "screens/paper/mirror_panel.h"
 #include "screens/view/event_words.h"
 
 namespace rb::screens {

@@ -3,9 +3,9 @@
 #include "screens/correct/correct_dialog.h"
 #include "screens/correct/correct_fields.h"
 #include "screens/entry/keyboard.h"
-#include "screens/load/specimen_panel.h"
 #include "screens/live/gate_dialog.h"
 #include "screens/live/ran_earlier.h"
+#include "screens/load/specimen_panel.h"
 
 namespace rb::screens {
 

@@ -1,4 +1,4 @@
-#include "screens/live/mirror_panel.h"
+#include "screens/paper/mirror_panel.h"
 
 #include <algorithm>
 #include <cmath>
