@@ -363,6 +363,7 @@ set(app_sources
   app/last_book.cpp
   app/leaving.cpp
   app/local_time.cpp
+  app/made.cpp
   app/mirror_places.cpp
   app/opening.cpp
   app/outcome.cpp
