@@ -252,6 +252,7 @@ set(screens_sources
   screens/book/showcase.cpp
   screens/book/showcase_beside.cpp
   screens/book/ui.cpp
+  screens/entry/drafts.cpp
   screens/entry/figure_pad.cpp
   screens/entry/filter_panel.cpp
   screens/entry/find_panel.cpp
@@ -326,6 +327,7 @@ set(screens_sources
   screens/view/alarm.cpp
   screens/seen/damage_seen.cpp
   screens/view/event_words.cpp
+  screens/view/intents.cpp
   screens/view/inverter_view.cpp
   screens/seen/keeping.cpp
   screens/view/pour_view.cpp

@@ -15,13 +15,7 @@ std::vector<std::string> words_of(std::index_sequence<I...> /*kinds*/) {
 
 }  // namespace
 
-// Quantities do not say that they are moved without a throw, but they are.
-Happening::Happening() = default;
-Happening::Happening(const Happening& other) = default;
-Happening::Happening(Happening&& other) noexcept = default;
-Happening& Happening::operator=(const Happening& other) = default;
-Happening& Happening::operator=(Happening&& other) noexcept = default;
-Happening::~Happening() = default;
+template struct MadeOnce<event::AnyKind>;
 
 bool Happening::operator==(const Happening& other) const {
   return static_cast<const event::AnyKind&>(*this) == static_cast<const event::AnyKind&>(other);

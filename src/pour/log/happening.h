@@ -6,11 +6,11 @@
 #include <string>
 #include <string_view>
 #include <tuple>
-#include <type_traits>
 #include <utility>
 #include <variant>
 #include <vector>
 
+#include "base/made_once.h"
 #include "pour/log/kinds_after.h"
 #include "pour/log/kinds_concrete.h"
 #include "pour/log/kinds_paper.h"
@@ -26,30 +26,18 @@ struct OneOf;
 template <class... Kinds>
 struct OneOf<std::tuple<Kinds...>> {
   using Type = std::variant<Kinds...>;
-  template <class T>
-  static constexpr bool kHolds = (std::is_same_v<T, Kinds> || ...);
 };
-using AllKinds = OneOf<decltype(std::tuple_cat(
+using AnyKind = OneOf<decltype(std::tuple_cat(
     std::declval<PlacingKinds>(), std::declval<ConcreteKinds>(), std::declval<PaperKinds>(),
-    std::declval<AfterKinds>(), std::declval<ReviewKinds>()))>;
-using AnyKind = AllKinds::Type;
+    std::declval<AfterKinds>(), std::declval<ReviewKinds>()))>::Type;
 
 }  // namespace event
 
-/// A variant of all kinds, visited and asked as one. What copies, moves and compares it is made
-/// once, in happening.cpp: made anew by every file that handles an event, it took four seconds of
-/// each.
-struct Happening : event::AnyKind {
-  Happening();
-  template <class Kind>
-  requires event::AllKinds::kHolds<Kind> Happening(
-      Kind kind)  // NOLINT(google-explicit-constructor): as a variant takes it
-      : event::AnyKind(std::in_place_type<Kind>, std::move(kind)) {}
-  Happening(const Happening& other);
-  Happening(Happening&& other) noexcept;
-  Happening& operator=(const Happening& other);
-  Happening& operator=(Happening&& other) noexcept;
-  ~Happening();
+extern template struct MadeOnce<event::AnyKind>;
+
+/// Any of them, visited and asked as a variant.
+struct Happening : MadeOnce<event::AnyKind> {
+  using MadeOnce::MadeOnce;
   bool operator==(const Happening& other) const;
 };
 

@@ -1,0 +1,3 @@
+#include "screens/entry/drafts.h"
+
+template struct rb::MadeOnce<rb::screens::AnyDialog>;
