@@ -252,7 +252,6 @@ set(screens_sources
   screens/book/showcase.cpp
   screens/book/showcase_beside.cpp
   screens/book/ui.cpp
-  screens/entry/drafts.cpp
   screens/entry/figure_pad.cpp
   screens/entry/filter_panel.cpp
   screens/entry/find_panel.cpp

@@ -1,3 +1,0 @@
-#include "screens/entry/drafts.h"
-
-template struct rb::MadeOnce<rb::screens::AnyDialog>;
