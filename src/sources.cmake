@@ -334,6 +334,7 @@ set(screens_sources
   screens/view/alarm.cpp
   screens/seen/damage_seen.cpp
   screens/view/event_words.cpp
+  screens/view/intents.cpp
   screens/view/inverter_view.cpp
   screens/seen/keeping.cpp
   screens/view/next_view.cpp
@@ -372,6 +373,7 @@ set(app_sources
   app/last_book.cpp
   app/leaving.cpp
   app/local_time.cpp
+  app/made.cpp
   app/mirror_places.cpp
   app/opening.cpp
   app/outcome.cpp

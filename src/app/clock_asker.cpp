@@ -1,9 +1,11 @@
 #include "app/clock_asker.h"
 
+#include "app/made.h"
+
 namespace rb {
 
 Moment program_made() {
-  static const Moment made = parse_moment(RISEBOOK_MADE).value_or(Moment{});
+  static const Moment made = parse_moment(made_text()).value_or(Moment{});
   return made;
 }
 

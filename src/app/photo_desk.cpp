@@ -14,7 +14,7 @@ namespace {
 
 constexpr std::size_t kMostListed = 48;
 
-using State = screens::PhotosSeen::State;
+using PhotosState = screens::PhotosSeen::State;
 
 }  // namespace
 
@@ -67,9 +67,9 @@ struct PhotoDesk::Shared {
     const std::lock_guard lock(mutex);
     if (photo) {
       kept.push_back({{*photo, wish->photo.at}, wish->pour});
-      seen.state = State::taken;
+      seen.state = PhotosState::taken;
     } else {
-      seen.state = State::failed;
+      seen.state = PhotosState::failed;
       seen.says = words_of(photo.error(), wish->photo.voice);
     }
     return true;
@@ -115,7 +115,7 @@ void PhotoDesk::act(const screens::Intent& wish, const PourId& pour) {
       shared_->look = true;
     } else if (const auto* photo = std::get_if<screens::TakePhoto>(&wish)) {
       shared_->wishes.push_back({*photo, pour});
-      shared_->seen.state = State::taking;
+      shared_->seen.state = PhotosState::taking;
       shared_->seen.name = Path{photo->path}.filename().string();
       shared_->seen.says.clear();
     } else {

@@ -11,7 +11,10 @@
 #include <vector>
 
 #include "check/say_finding.h"
-#include "pour/log/event.h"
+
+namespace rb {
+struct Event;
+}
 
 namespace rb::test {
 

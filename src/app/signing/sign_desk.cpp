@@ -10,7 +10,7 @@ namespace rb {
 
 namespace {
 
-using State = screens::SigningSeen::State;
+using SigningState = screens::SigningSeen::State;
 
 }  // namespace
 
@@ -18,8 +18,8 @@ SignDesk::SignDesk(Path tries, std::function<void()> changed)
     : tries_(std::move(tries)), changed_(std::move(changed)) {}
 
 bool SignDesk::busy() const {
-  return seen_.state == State::trying || seen_.state == State::waiting ||
-         seen_.state == State::keeping;
+  return seen_.state == SigningState::trying || seen_.state == SigningState::waiting ||
+         seen_.state == SigningState::keeping;
 }
 
 void SignDesk::found(std::vector<event::Enrol> keys) {
@@ -37,14 +37,14 @@ const event::Enrol* SignDesk::elsewhere(const PersonId& person) const {
 
 void SignDesk::start(KeyWish wish) {
   wish.tries = tries_;
-  seen_.state = State::trying;
+  seen_.state = SigningState::trying;
   seen_.why.reset();
   job_ = std::make_unique<KeyJob>(std::move(wish), changed_);
 }
 
 void SignDesk::refuse(const Error& why) {
   put_away();
-  seen_.state = State::refused;
+  seen_.state = SigningState::refused;
   seen_.why = why;
 }
 
@@ -87,7 +87,7 @@ void SignDesk::put_away() {
   enrol_.reset();
   key_.reset();
   job_.reset();
-  seen_.state = State::idle;
+  seen_.state = SigningState::idle;
   seen_.why.reset();
 }
 
@@ -112,9 +112,9 @@ Result<Event> SignDesk::event_of(KeysReady keys, const PourState& state, Moment 
 std::optional<Event> SignDesk::step(const PourState& state, const CheckReport& report,
                                     const BookNow& book, Moment now) {
   // Made is what stands on the disk, and nothing before.
-  if (seen_.state == State::keeping && book.waiting == 0) {
+  if (seen_.state == SigningState::keeping && book.waiting == 0) {
     put_away();
-    seen_.state = State::made;
+    seen_.state = SigningState::made;
     return std::nullopt;
   }
   if (job_) {
@@ -127,7 +127,7 @@ std::optional<Event> SignDesk::step(const PourState& state, const CheckReport& r
     }
     const bool enrols = enrol_ || enrolled(state, sign_->person) == nullptr;
     if (sign_) key_ = (*came)->own;
-    seen_.state = State::waiting;
+    seen_.state = SigningState::waiting;
     if (enrols) {
       auto event = event_of(std::move(**came), state, now);
       if (event) return *std::move(event);
@@ -135,7 +135,8 @@ std::optional<Event> SignDesk::step(const PourState& state, const CheckReport& r
       return std::nullopt;
     }
   }
-  if (!sign_ || !key_ || seen_.state != State::waiting || book.waiting > 0) return std::nullopt;
+  if (!sign_ || !key_ || seen_.state != SigningState::waiting || book.waiting > 0)
+    return std::nullopt;
   const SignWish wish{sign_->person, sign_->role, sign_->verdict, {}, sign_->open};
   auto event = make_signature(state, review_of(state, report), wish, *key_, book.book, now);
   if (!event) {
@@ -150,7 +151,7 @@ void SignDesk::kept(const Result<void>& done, const Happening& what) {
   // A key carried over is kept before what it signs.
   if (sign_ && std::holds_alternative<event::Enrol>(what)) return;
   put_away();
-  seen_.state = State::keeping;
+  seen_.state = SigningState::keeping;
 }
 
 }  // namespace rb

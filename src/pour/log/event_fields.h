@@ -87,61 +87,65 @@ Json canonical(const Json& value);
 /// Points of a line on the face, none where the field is left out.
 std::vector<trade::FacePoint> read_outline(Fields& f, const char* field, const Span& span);
 
-template <class Kind, class T>
-void read_field(Fields& f, Kind& kind, const Field<Kind, T>& field) {
-  T& value = kind.*(field.at);
+// By the value's type alone: a kind's own code for each of its fields would be as long again.
+template <class T>
+void read_value(Fields& f, T& value, const char* name, const Span& span, Need need) {
   if constexpr (kMaybe<T>) {
     using Some = typename T::value_type;
-    if (!f.has(field.name)) return;
+    if (!f.has(name)) return;
     value.emplace();
     if constexpr (std::is_same_v<Some, int>) {
-      *value = static_cast<int>(f.integer(field.name, static_cast<long>(field.span.least),
-                                          static_cast<long>(field.span.most)));
+      *value = static_cast<int>(
+          f.integer(name, static_cast<long>(span.least), static_cast<long>(span.most)));
     } else if constexpr (std::is_same_v<Some, Moment>) {
-      *value = f.moment(field.name);
+      *value = f.moment(name);
     } else if constexpr (std::is_same_v<Some, Side>) {
       *value = f.side();
     } else if constexpr (std::is_enum_v<Some>) {
-      *value = static_cast<Some>(f.one_of(field.name, words_of(Some{})));
+      *value = static_cast<Some>(f.one_of(name, words_of(Some{})));
     } else if constexpr (std::is_same_v<Some, Hex>) {
-      value->digits = f.hex(field.name, field.span);
+      value->digits = f.hex(name, span);
     } else if constexpr (Named<Some>) {
-      value->text = f.id(field.name);
+      value->text = f.id(name);
     } else {
-      *value = InScript<Some>::make(f.number(field.name, field.span), field.span);
+      *value = InScript<Some>::make(f.number(name, span), span);
     }
   } else if constexpr (std::is_same_v<T, std::shared_ptr<const Plan>>) {
-    auto plan = parse_plan(f.object(field.name).dump(), inside(f.where(), "plan"), f.bounds());
+    auto plan = parse_plan(f.object(name).dump(), inside(f.where(), "plan"), f.bounds());
     if (!plan) throw BadField{plan.error()};
     value = std::make_shared<const Plan>(std::move(*plan));
   } else if constexpr (kNames<T>) {
-    if (!f.has(field.name)) {
-      if (field.need == Need::may) return;
-      f.refuse(field.name, said("is missing"), said("List the motors hung, or []"));
+    if (!f.has(name)) {
+      if (need == Need::may) return;
+      f.refuse(name, said("is missing"), said("List the motors hung, or []"));
     }
-    for (std::string& name : f.ids(field.name, most::kMotors)) value.emplace_back(std::move(name));
+    for (std::string& id : f.ids(name, most::kMotors)) value.emplace_back(std::move(id));
   } else if constexpr (std::is_same_v<T, std::vector<std::string>>) {
-    value = f.texts(field.name, most::kOpenFindings);
+    value = f.texts(name, most::kOpenFindings);
   } else if constexpr (std::is_same_v<T, Hex>) {
-    value.digits = f.hex(field.name, field.span);
+    value.digits = f.hex(name, span);
   } else if constexpr (std::is_same_v<T, std::string>) {
-    value = field.need == Need::must ? f.text(field.name) : f.maybe_text(field.name);
+    value = need == Need::must ? f.text(name) : f.maybe_text(name);
   } else if constexpr (std::is_same_v<T, bool>) {
-    value = f.boolean(field.name);
+    value = f.boolean(name);
   } else if constexpr (std::is_same_v<T, int>) {
-    value = static_cast<int>(f.integer(field.name, static_cast<long>(field.span.least),
-                                       static_cast<long>(field.span.most)));
+    value = static_cast<int>(
+        f.integer(name, static_cast<long>(span.least), static_cast<long>(span.most)));
   } else if constexpr (std::is_same_v<T, Moment>) {
-    value = f.moment(field.name);
+    value = f.moment(name);
   } else if constexpr (std::is_same_v<T, Side>) {
     value = f.side();
   } else if constexpr (std::is_enum_v<T>) {
-    value = static_cast<T>(f.one_of(field.name, words_of(T{})));
+    value = static_cast<T>(f.one_of(name, words_of(T{})));
   } else if constexpr (Named<T>) {
-    value.text = field.need == Need::must ? f.id(field.name) : f.maybe_id(field.name);
+    value.text = need == Need::must ? f.id(name) : f.maybe_id(name);
   } else {
-    value = InScript<T>::make(f.number(field.name, field.span), field.span);
+    value = InScript<T>::make(f.number(name, span), span);
   }
+}
+template <class Kind, class T>
+void read_field(Fields& f, Kind& kind, const Field<Kind, T>& field) {
+  read_value(f, kind.*(field.at), field.name, field.span, field.need);
 }
 template <class Kind, class T>
 void read_field(Fields& f, Kind& kind, const PlaceField<Kind, T>& field) {
@@ -195,18 +199,21 @@ Json script_value(const T& value, const Span& span) {
   }
 }
 
-template <class Kind, class T>
-void write_field(Json& json, const Kind& kind, const Field<Kind, T>& field) {
-  const T& value = kind.*(field.at);
+template <class T>
+void write_value(Json& json, const T& value, const char* name, const Span& span, Need need) {
   if constexpr (kMaybe<T>) {
-    if (value) json[field.name] = script_value(*value, field.span);
+    if (value) json[name] = script_value(*value, span);
   } else {
     if constexpr (std::is_same_v<T, std::string> || kNames<T> || Named<T> ||
                   std::is_same_v<T, std::vector<std::string>>) {
-      if (field.need == Need::may && value == T{}) return;
+      if (need == Need::may && value == T{}) return;
     }
-    json[field.name] = script_value(value, field.span);
+    json[name] = script_value(value, span);
   }
+}
+template <class Kind, class T>
+void write_field(Json& json, const Kind& kind, const Field<Kind, T>& field) {
+  write_value(json, kind.*(field.at), field.name, field.span, field.need);
 }
 template <class Kind, class T>
 void write_field(Json& json, const Kind& kind, const PlaceField<Kind, T>& field) {

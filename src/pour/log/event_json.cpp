@@ -86,7 +86,7 @@ using Reader = Happening (*)(Fields&);
 
 template <std::size_t I>
 Happening read_kind(Fields& f) {
-  using Kind = std::variant_alternative_t<I, Happening>;
+  using Kind = std::variant_alternative_t<I, event::AnyKind>;
   Kind kind{};
   for_fields<Kind>([&](const auto& field) { read_field(f, kind, field); });
   hold_together(f, kind);
@@ -97,7 +97,7 @@ template <std::size_t... I>
 constexpr std::array<Reader, sizeof...(I)> readers(std::index_sequence<I...>) {
   return {&read_kind<I>...};
 }
-constexpr auto kReaders = readers(std::make_index_sequence<std::variant_size_v<Happening>>{});
+constexpr auto kReaders = readers(std::make_index_sequence<std::variant_size_v<event::AnyKind>>{});
 
 std::size_t kind_index(Fields& f) {
   const auto& all = kind_words();

@@ -10,10 +10,16 @@ namespace {
 
 template <std::size_t... I>
 std::vector<std::string> words_of(std::index_sequence<I...> /*kinds*/) {
-  return {std::variant_alternative_t<I, Happening>::kWord...};
+  return {std::variant_alternative_t<I, event::AnyKind>::kWord...};
 }
 
 }  // namespace
+
+template struct MadeOnce<event::AnyKind>;
+
+bool Happening::operator==(const Happening& other) const {
+  return static_cast<const event::AnyKind&>(*this) == static_cast<const event::AnyKind&>(other);
+}
 
 namespace event {
 
@@ -135,7 +141,7 @@ const EventId* target_of(const Happening& what) {
 
 const std::vector<std::string>& kind_words() {
   static const std::vector<std::string> words =
-      words_of(std::make_index_sequence<std::variant_size_v<Happening>>{});
+      words_of(std::make_index_sequence<std::variant_size_v<event::AnyKind>>{});
   return words;
 }
 

@@ -10,6 +10,7 @@
 #include <variant>
 #include <vector>
 
+#include "base/made_once.h"
 #include "pour/log/kinds_after.h"
 #include "pour/log/kinds_concrete.h"
 #include "pour/log/kinds_paper.h"
@@ -26,13 +27,19 @@ template <class... Kinds>
 struct OneOf<std::tuple<Kinds...>> {
   using Type = std::variant<Kinds...>;
 };
-using AllKinds = decltype(std::tuple_cat(std::declval<PlacingKinds>(),
-                                         std::declval<ConcreteKinds>(), std::declval<PaperKinds>(),
-                                         std::declval<AfterKinds>(), std::declval<ReviewKinds>()));
+using AnyKind = OneOf<decltype(std::tuple_cat(
+    std::declval<PlacingKinds>(), std::declval<ConcreteKinds>(), std::declval<PaperKinds>(),
+    std::declval<AfterKinds>(), std::declval<ReviewKinds>()))>::Type;
 
 }  // namespace event
 
-using Happening = event::OneOf<event::AllKinds>::Type;
+extern template struct MadeOnce<event::AnyKind>;
+
+/// Any of them, visited and asked as a variant.
+struct Happening : MadeOnce<event::AnyKind> {
+  using MadeOnce::MadeOnce;
+  bool operator==(const Happening& other) const;
+};
 
 /// The word of an event's kind in a pour script ("lift-start").
 const char* kind_text(const Happening& what);

@@ -24,7 +24,7 @@ Answer repeats(Saying why) {
   return Refusal{LogEntry::Sense::repeats, std::move(why)};
 }
 
-constexpr Volume kHair = cubic_metres(1e-6);  // of sums
+constexpr Volume kVolumeHair = cubic_metres(1e-6);  // of sums
 
 class Judge {
  public:
@@ -331,7 +331,7 @@ class Judge {
       if (i != open) others += truck.parts[i].volume.value_or(Volume{});
     }
     const Volume had = truck.what->volume - truck.what->returned.value_or(Volume{});
-    if (others + *e.volume <= had + kHair) return {};
+    if (others + *e.volume <= had + kVolumeHair) return {};
     return wrong({said("ticket {ticket} holds {volume~}: {parts~} are too much"),
                   {{"ticket", e.ticket.text},
                    {"volume", amount(had)},

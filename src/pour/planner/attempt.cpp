@@ -176,7 +176,7 @@ class Planner {
   // One inverter or more for each set of motors.
   Fault feed() {
     if (!wish_.inverter_amps) return std::nullopt;
-    const double feeds = *wish_.inverter_amps / wish_.motor.amps + 1e-9;
+    const double feeds = *wish_.inverter_amps / wish_.motor.amps + kHair;
     const auto each = static_cast<std::size_t>(std::min(feeds, 1e6));
     if (each == 0) {
       return refused(
@@ -278,7 +278,7 @@ class Planner {
           points_wanted(p_.plan, element(), bay, spacing, step.bottom, step.top);
       const auto rate = quantity_of<trade::VolumeRate>(
           element().volume(bay, step.bottom, step.top).value() / step.place.count());
-      const double heads = std::ceil(rate / planned_vibrators().output.least - 1e-9);
+      const double heads = std::ceil(rate / planned_vibrators().output.least - kHair);
       step.inserts.push_back({bay,
                               static_cast<int>(points.all()),
                               std::max(1, static_cast<int>(heads)),

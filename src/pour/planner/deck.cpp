@@ -13,7 +13,6 @@ namespace rb {
 
 namespace {
 
-constexpr double kHair = 1e-9;
 constexpr Seconds kAtAPoint{10};  // the middle of trade::kInsertTime: our own choice
 
 class DeckPlanner {

@@ -11,7 +11,6 @@ namespace {
 
 constexpr Volume kOrderStep = cubic_metres(0.1);
 constexpr int kSlices = 8;  // of what tapers, between two heights
-constexpr double kHair = 1e-9;
 
 double steps_in(Volume volume) {
   return std::floor(volume / kOrderStep + kHair);

@@ -11,6 +11,9 @@
 
 namespace rb {
 
+/// What sums of parts may be off by, before they are rounded up or down.
+inline constexpr double kHair = 1e-9;
+
 /// How much concrete stands below a height of an element, openings out.
 class VolumeBelow {
  public:

@@ -15,14 +15,14 @@ std::string embedded_text(const unsigned char* begin, const unsigned char* end) 
   return {reinterpret_cast<const char*>(begin), static_cast<std::size_t>(end - begin)};
 }
 
-bool is_figure(const Column& column) {
+bool is_measured(const Column& column) {
   return column.measure != Measure::text && column.measure != Measure::yes_no &&
          column.measure != Measure::moment;
 }
 
 // How loud a cell is: a no, a weight.
 std::string cell_class(const Cell& cell, const Column& column) {
-  if (is_figure(column)) return "figure";
+  if (is_measured(column)) return "figure";
   if (const bool* yes = std::get_if<bool>(&cell)) return *yes ? "" : "no";
   const auto* text = std::get_if<std::string>(&cell);
   return text != nullptr && column.key == "weight" ? *text : std::string{};
@@ -32,7 +32,7 @@ std::string html_table(const Table& table, const Shown& shown) {
   std::string head;
   for (const Column& column : table.columns) {
     if (column.on == On::data) continue;
-    head += html_element("th", shown.heading(column), is_figure(column) ? "class=\"figure\"" : "");
+    head += html_element("th", shown.heading(column), is_measured(column) ? "class=\"figure\"" : "");
   }
   std::string rows;
   for (const auto& row : table.rows) {

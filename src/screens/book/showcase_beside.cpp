@@ -45,7 +45,7 @@ Drafts computing(const PourState& state, Force force, Seconds sets) {
   return drafts;
 }
 
-constexpr std::array kScreens{
+constexpr std::array kScreensBeside{
     ShowcaseScreen{"pours", false, [](const PourState&) { return Drafts{}; }},
     ShowcaseScreen{"pours-find", false,
                    [](const PourState&) { return with(FindDraft{.text = "Core"}); }},
@@ -158,7 +158,7 @@ Drafts with(Dialog dialog) {
 }
 
 std::span<const ShowcaseScreen> showcase_of_no_pour() {
-  return kScreens;
+  return kScreensBeside;
 }
 
 }  // namespace rb::screens

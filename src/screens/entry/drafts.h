@@ -7,6 +7,7 @@
 #include <variant>
 #include <vector>
 
+#include "base/made_once.h"
 #include "base/result.h"
 #include "base/secret.h"
 #include "pour/log/happening.h"
@@ -340,7 +341,7 @@ struct SignDraft {
   Secret pin{}, again{}, witness_pin{};
 };
 
-using Dialog =
+using AnyDialog =
     std::variant<std::monostate, PadDraft, CorrectDraft, TypeDraft, NoteDraft, HoldDraft, RowDraft,
                  GateDraft, ResumeDraft, TapsDraft, FindingsDraft, MoreDraft, SettingsDraft,
                  CloseDraft, QuitDraft, ElementsDraft, TrucksDraft, TruckDraft, TestDraft, AirDraft,
@@ -348,6 +349,7 @@ using Dialog =
                  FindDraft, MirrorDraft, BayStartDraft, InvertersDraft, SpeedDraft, PressureDraft,
                  AfterDraft, LoadDraft, SpecimensDraft, SpecimenDraft, SignDraft, RecordDraft,
                  RanEarlierDraft, ReviewDraft, StripDraft, MotorOutDraft>;
+using Dialog = MadeOnce<AnyDialog>;
 
 /// A book that could not be opened: all the window shows then.
 struct FailureDraft {
@@ -382,3 +384,5 @@ struct Drafts {
 };
 
 }  // namespace rb::screens
+
+extern template struct rb::MadeOnce<rb::screens::AnyDialog>;

@@ -10,13 +10,13 @@ namespace rb::screens {
 
 namespace {
 
-struct Standing {
+struct ReadyStanding {
   std::string words;
   Symbol symbol;
   Look look;
 };
 
-Standing standing_of(const Say& say, const ReadyLine& line) {
+ReadyStanding standing_of(const Say& say, const ReadyLine& line) {
   if (!line.ok || !line.since) return {say(Word::ready_open), Symbol::none, Look::off};
   const std::string at = " " + say.clock_short(*line.since);
   if (*line.ok) return {say(Word::ready_ok) + at, Symbol::check, Look::well};
@@ -28,7 +28,7 @@ bool draw_line(Stage& stage, const Box& box, const ReadyLine& line, bool can) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   const float gap = canvas.gap();
-  const Standing standing = standing_of(say, line);
+  const ReadyStanding standing = standing_of(say, line);
   const std::string name = ready_name(say, line.item);
   card_ground(canvas, box);
   Box in = box;

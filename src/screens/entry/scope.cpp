@@ -66,3 +66,5 @@ std::uint64_t scope_of(const Drafts& drafts) {
 }
 
 }  // namespace rb::screens
+
+template struct rb::MadeOnce<rb::screens::AnyDialog>;

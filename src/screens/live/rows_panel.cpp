@@ -13,7 +13,7 @@ namespace {
 constexpr double kTallestMm = 27.0;
 constexpr double kCardMm = 58.0;  // the narrowest a card is legible at
 
-Look look_of(DoseWord word) {
+Look look_of_word(DoseWord word) {
   switch (word) {
     case DoseWord::enough:
       return Look::well;
@@ -164,14 +164,14 @@ void draw_info(Stage& stage, const Box& box, const RowView& row, bool two_sides)
   } else if (works) {
     if (row.word == DoseWord::enough || row.word == DoseWord::over) {
       tag(canvas, in, row.word == DoseWord::enough ? Symbol::check : Symbol::mend_sign, state,
-          look_of(row.word));
+          look_of_word(row.word));
     } else {
       canvas.text(state, in, {.face = Face::strong, .colours = ground, .lines = 2});
     }
   } else if (down) {
     tag(canvas, in, Symbol::cable, state, Look::off);
   } else if (ran) {
-    tag(canvas, in, Symbol::none, state, look_of(row.word));
+    tag(canvas, in, Symbol::none, state, look_of_word(row.word));
   } else {
     canvas.text(
         row.caution == RowCaution::not_hung && row.head ? caution.words : state, in,
@@ -179,7 +179,7 @@ void draw_info(Stage& stage, const Box& box, const RowView& row, bool two_sides)
   }
   if (ran) {
     band_bar(canvas, bar, row.ran.count(), row.low.count(), row.high.count(),
-             running ? look_of(row.word) : Look::quiet);
+             running ? look_of_word(row.word) : Look::quiet);
   }
 }
 

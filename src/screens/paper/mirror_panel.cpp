@@ -15,7 +15,7 @@ struct LightLook {
   Symbol symbol = Symbol::none;
 };
 
-LightLook look_of(MirrorLight light) {
+LightLook light_look(MirrorLight light) {
   switch (light) {
     case MirrorLight::none:
       return {Look::quiet, Symbol::cross};
@@ -103,7 +103,7 @@ void draw_mirror_light(Stage& stage, const Box& box) {
   if (stage.mirror == nullptr) return;
   Canvas& canvas = stage.canvas;
   const std::string words = mirror_words(stage.say, *stage.mirror);
-  const LightLook look = look_of(mirror_light(*stage.mirror));
+  const LightLook look = light_look(mirror_light(*stage.mirror));
   if (canvas.target("mirror", box, words)) stage.open(MirrorDraft{});
   const Pair pair = pair_of(canvas.theme(), look.look);
   const float radius = canvas.mm(1.6);
@@ -136,7 +136,7 @@ void draw_mirror(Stage& stage, const Box& box, MirrorDraft& draft) {
     stage.intents.emplace_back(FindPlaces{});
     draft.looked = stage.now;
   }
-  const LightLook look = look_of(mirror_light(mirror));
+  const LightLook look = light_look(mirror_light(mirror));
   tag(canvas, in.cut_top(canvas.height(Face::strong), canvas.mm(0.8)), look.symbol,
       mirror_words(say, mirror), look.look, Face::strong);
   canvas.text(mirror_advice(say, mirror), in.cut_top(canvas.height(Face::small), canvas.mm(1.5)),

@@ -22,7 +22,7 @@ struct LookColours {
   Colour ground, stripe;
 };
 
-LookColours colours_of(const Canvas& canvas, FaceLook look) {
+LookColours colours_of(const Canvas& canvas, FaceShading look) {
   const bool sun = canvas.theme().page.r > 0x80;
   const Colour light = sun ? rgb(0xE4E2DA) : rgb(0xA6AFB2);
   const Colour dark = sun ? rgb(0x2A3135) : rgb(0x232A2E);
@@ -30,7 +30,7 @@ LookColours colours_of(const Canvas& canvas, FaceLook look) {
   return {mixed_of(light, dark, share), share > 0.5 ? light : dark};
 }
 
-void draw_look(Canvas& canvas, const Box& box, FaceLook look) {
+void draw_look(Canvas& canvas, const Box& box, FaceShading look) {
   const LookColours colours = colours_of(canvas, look);
   canvas.fill(box, colours.ground);
   const float pitch = canvas.mm(kStripeMm);

@@ -54,17 +54,17 @@ std::optional<Patch> load_box(const PourState& state, std::size_t element, const
 
 }  // namespace
 
-FaceLook look_of_dose(std::size_t dose_class) {
-  constexpr std::array<FaceLook, kDoseClasses> kLooks{{{3, FacePattern::slanted},
-                                                       {2, FacePattern::slanted},
-                                                       {1, FacePattern::slanted},
-                                                       {0, FacePattern::plain},
-                                                       {1, FacePattern::barred},
-                                                       {2, FacePattern::barred}}};
+FaceShading look_of_dose(std::size_t dose_class) {
+  constexpr std::array<FaceShading, kDoseClasses> kLooks{{{3, FacePattern::slanted},
+                                                          {2, FacePattern::slanted},
+                                                          {1, FacePattern::slanted},
+                                                          {0, FacePattern::plain},
+                                                          {1, FacePattern::barred},
+                                                          {2, FacePattern::barred}}};
   return kLooks.at(dose_class);
 }
 
-FaceLook look_of_share(double share) {
+FaceShading look_of_share(double share) {
   std::uint8_t shade = 0;
   while (shade < kShares.size() && share >= kShares.at(shade)) ++shade;
   return {shade, shade == kMostShade ? FacePattern::barred : FacePattern::plain};

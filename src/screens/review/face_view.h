@@ -18,17 +18,17 @@ namespace rb::screens {
 enum class FacePattern { plain, slanted, barred };
 
 /// How a part of the map looks: 0 is as wanted, kMostShade the worst.
-struct FaceLook {
+struct FaceShading {
   std::uint8_t shade = 0;
   FacePattern pattern = FacePattern::plain;
-  bool operator==(const FaceLook&) const = default;
+  bool operator==(const FaceShading&) const = default;
 };
 inline constexpr std::uint8_t kMostShade = 3;
 
 /// A rectangle of one look, metres from the left end and the base.
 struct FacePatch {
   double x = 0, z = 0, w = 0, h = 0;
-  FaceLook look{};
+  FaceShading look{};
 };
 
 /// What is written on a part of the map, where it has room: a ticket, an age or a head.
@@ -58,17 +58,17 @@ struct FaceMap {
 /// One look of a map and what it stands for: between two figures; none = open on that side. Shares
 /// are of what is allowed.
 struct FaceKey {
-  FaceLook look{};
+  FaceShading look{};
   std::optional<double> from{}, to{};  ///< seconds for dose, else a share
   enum class Says { between, none, unknown, open } says = Says::between;
 };
 std::vector<FaceKey> face_keys(FaceKind kind, const PourState& state, std::size_t element);
 
 /// A part of a dose map, by its class (record/model/dose_map.h).
-FaceLook look_of_dose(std::size_t dose_class);
+FaceShading look_of_dose(std::size_t dose_class);
 /// How much of what is allowed is used up: of the time to set, of the form's rating, of a load's
 /// age.
-FaceLook look_of_share(double share);
+FaceShading look_of_share(double share);
 
 /// A numbered mark on the face: a cause of findings, or a blemish.
 struct FaceMark {

@@ -76,7 +76,8 @@ class DoseParts {
 
 namespace {
 
-FacePatch patch_of(const Element& planned, std::size_t bay, Length from, Length to, FaceLook look) {
+FacePatch patch_of(const Element& planned, std::size_t bay, Length from, Length to,
+                   FaceShading look) {
   return {in_metres(planned.bay_start(bay)), in_metres(from), in_metres(planned.bays[bay]),
           in_metres(to - from), look};
 }
@@ -219,7 +220,7 @@ void ReviewMemory::Inside::cover(Seconds at) {
   for (const CoverBand& band : *covers) {
     const Length to = std::min(band.to, there().tops[band.bay].at(at));
     if (to <= band.from) continue;
-    FaceLook look;
+    FaceShading look;
     const bool stands = at > band.came && !band.last;
     if (stands) look = look_of_share(band.share(at));
     const bool open = stands && (!band.covered || *band.covered > at);
@@ -249,9 +250,9 @@ void ReviewMemory::Inside::head(Seconds at) {
         to = band.from + (band.to - band.from) * ((band.low - least) / (band.low - band.high));
       }
       if (to <= from) continue;
-      face.patches.push_back(
-          patch_of(planned(), band.bay, from, to,
-                   share >= 1 ? FaceLook{kMostShade, FacePattern::barred} : look_of_share(share)));
+      face.patches.push_back(patch_of(
+          planned(), band.bay, from, to,
+          share >= 1 ? FaceShading{kMostShade, FacePattern::barred} : look_of_share(share)));
       from = to;
     }
   }
@@ -264,8 +265,8 @@ void ReviewMemory::Inside::load(Seconds at) {
     const Length to = std::min(band.to, there().tops[band.bay].at(at));
     if (to <= band.from) continue;
     const bool known = !band.trucks.empty() && band.age;
-    const FaceLook look =
-        known ? look_of_share(*band.age / oldest) : FaceLook{1, FacePattern::slanted};
+    const FaceShading look =
+        known ? look_of_share(*band.age / oldest) : FaceShading{1, FacePattern::slanted};
     face.patches.push_back(patch_of(planned(), band.bay, band.from, to, look));
     std::string tickets;
     for (const std::size_t truck : band.trucks) {

@@ -16,7 +16,7 @@ struct MendedLook {
   Symbol symbol;
 };
 
-MendedLook look_of(Mended mended) {
+MendedLook mended_look(Mended mended) {
   switch (mended) {
     case Mended::open:
       return {Word::blemish_open, Look::mend, Symbol::mend_sign};
@@ -133,7 +133,7 @@ void draw_blemish_card(Stage& stage, const Box& box, StripDraft& draft,
   draw_ways_on(stage, in.cut_bottom(canvas.scale().target(), gap), draft, blemish);
   draw_sizes(stage, in.cut_bottom(canvas.scale().target(), gap), blemish.what.patch,
              blemish.what.depth, blemish.what.outline.empty(), draft);
-  const MendedLook look = look_of(blemish.mended);
+  const MendedLook look = mended_look(blemish.mended);
   tag(canvas, in.cut_top(canvas.height(Face::strong), canvas.mm(0.8)), look.symbol, say(look.word),
       look.look);
   const Patch& p = blemish.what.patch;

@@ -6,6 +6,7 @@
 #include <variant>
 #include <vector>
 
+#include "base/made_once.h"
 #include "base/moment.h"
 #include "base/secret.h"
 #include "pour/log/happening.h"
@@ -103,11 +104,12 @@ struct SignPour {
 /// What came of it was read, or is not waited for any more.
 struct PutSigningAway {};
 
-using Intent =
+using AnyIntent =
     std::variant<KeepEvent, GoToPour, OpenPour, LeavePour, ChangeSettings, PutTroubleAway, Quit,
                  ShowPours, UseMirror, CopyNow, WriteSheet, FindPlaces, TryAgain, OpenForReading,
                  ClockIsRight, LookForKeys, EnrolPerson, SignPour, PutSigningAway, MakeRecord,
                  FindPhotos, TakePhoto>;
+using Intent = MadeOnce<AnyIntent>;
 using Intents = std::vector<Intent>;
 
 /// Of the mirror, copies, papers and photos: nothing of the book itself.
@@ -123,3 +125,5 @@ inline bool wants_beside(const Intent& intent) {
 }
 
 }  // namespace rb::screens
+
+extern template struct rb::MadeOnce<rb::screens::AnyIntent>;

@@ -12,10 +12,10 @@ namespace rb::store {
 
 namespace {
 
-struct Entry {
+struct IndexEntry {
   std::string pour;
   std::int64_t seq = 0;
-  bool operator==(const Entry&) const = default;
+  bool operator==(const IndexEntry&) const = default;
 };
 
 /// Events between a pour's first and last that are looked at, beside four for each of its own.
@@ -28,7 +28,8 @@ std::vector<std::int64_t> numbers(SQLite::Statement& rows) {
 }
 
 /// The entry next to one, on either side; none at the index's end.
-std::optional<Entry> beside(const SQLite::Database& database, const Entry& entry, bool after) {
+std::optional<IndexEntry> beside(const SQLite::Database& database, const IndexEntry& entry,
+                                 bool after) {
   SQLite::Statement row(
       database, fmt::format("SELECT pour, seq FROM events INDEXED BY events_of_pour "
                             "WHERE (pour, seq) {} (?, ?) ORDER BY pour {}, seq {} LIMIT 1",
@@ -36,22 +37,22 @@ std::optional<Entry> beside(const SQLite::Database& database, const Entry& entry
   row.bind(1, entry.pour);
   row.bind(2, entry.seq);
   if (!row.executeStep()) return std::nullopt;
-  return Entry{row.getColumn(0).getString(), row.getColumn(1).getInt64()};
+  return IndexEntry{row.getColumn(0).getString(), row.getColumn(1).getInt64()};
 }
 
 /// The first or the last entry of the index.
-std::optional<Entry> outermost(const SQLite::Database& database, bool last) {
+std::optional<IndexEntry> outermost(const SQLite::Database& database, bool last) {
   SQLite::Statement row(database,
                         fmt::format("SELECT pour, seq FROM events INDEXED BY events_of_pour "
                                     "ORDER BY pour {}, seq {} LIMIT 1",
                                     last ? "DESC" : "ASC", last ? "DESC" : "ASC"));
   if (!row.executeStep()) return std::nullopt;
-  return Entry{row.getColumn(0).getString(), row.getColumn(1).getInt64()};
+  return IndexEntry{row.getColumn(0).getString(), row.getColumn(1).getInt64()};
 }
 
 /// Whether what stands beside an end of the pour's run is another pour's, and the run ends there:
 /// an entry gone wrong stands there out of its order, and is met from one of the two sides.
-bool end_holds(const SQLite::Database& database, const Entry& end, bool last) {
+bool end_holds(const SQLite::Database& database, const IndexEntry& end, bool last) {
   const auto other = beside(database, end, last);
   if (!other) return outermost(database, last) == end;
   if (other->pour == end.pour || beside(database, *other, !last) != end) return false;

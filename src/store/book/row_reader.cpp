@@ -14,7 +14,7 @@
 namespace rb::store {
 
 namespace {
-constexpr const char* kDoing = "the book cannot be read";
+constexpr const char* kReading = "the book cannot be read";
 }
 
 struct RowReader::Inside {
@@ -46,7 +46,7 @@ Result<RowReader> RowReader::open(const std::filesystem::path& book) {
   if (auto there = probe(at); !there) return Failed{there.error()};
   auto database = connect(at, Access::read);
   if (!database) return Failed{database.error()};
-  return guarded(at.string(), kDoing, [&]() -> Result<RowReader> {
+  return guarded(at.string(), kReading, [&]() -> Result<RowReader> {
     return RowReader(std::make_unique<Inside>(at, std::move(*database)));
   });
 }
@@ -56,14 +56,14 @@ const BookName& RowReader::name() const {
 }
 
 Result<std::int64_t> RowReader::last() {
-  return guarded(inside_->path.string(), kDoing, [&]() -> Result<std::int64_t> {
+  return guarded(inside_->path.string(), kReading, [&]() -> Result<std::int64_t> {
     Use use(inside_->last);
     return use->executeStep() ? use->getColumn(0).getInt64() : 0;
   });
 }
 
 Result<std::vector<KeptRow>> RowReader::after(std::int64_t seq, std::size_t limit) {
-  return guarded(inside_->path.string(), kDoing, [&]() -> Result<std::vector<KeptRow>> {
+  return guarded(inside_->path.string(), kReading, [&]() -> Result<std::vector<KeptRow>> {
     Use use(inside_->rows);
     use->bind(1, seq);
     use->bind(2, static_cast<std::int64_t>(limit));
@@ -82,7 +82,7 @@ Result<std::vector<KeptRow>> RowReader::after(std::int64_t seq, std::size_t limi
 }
 
 Result<std::vector<Signed>> RowReader::heads(std::int64_t first, std::int64_t last) {
-  return guarded(inside_->path.string(), kDoing, [&]() -> Result<std::vector<Signed>> {
+  return guarded(inside_->path.string(), kReading, [&]() -> Result<std::vector<Signed>> {
     Use use(inside_->heads);
     use->bind(1, first);
     use->bind(2, last);
@@ -106,7 +106,7 @@ Result<std::vector<Signed>> RowReader::heads(std::int64_t first, std::int64_t la
 
 Result<std::optional<Hash>> RowReader::hash_at(std::int64_t seq) {
   if (seq == 0) return std::optional(hash_of(inside_->name));
-  return guarded(inside_->path.string(), kDoing, [&]() -> Result<std::optional<Hash>> {
+  return guarded(inside_->path.string(), kReading, [&]() -> Result<std::optional<Hash>> {
     Use use(inside_->hash);
     use->bind(1, seq);
     return use->executeStep() ? std::optional(hash_column(inside_->hash, 0)) : std::nullopt;

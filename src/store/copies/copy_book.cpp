@@ -25,7 +25,7 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr int kPagesAtOnce = 256;
-constexpr const char* kDoing = "the book could not be copied";
+constexpr const char* kCopying = "the book could not be copied";
 
 /// Copies page by page within one view of the book: taps kept meanwhile do not begin it anew.
 Result<void> copy_pages(SQLite::Database& book, const fs::path& to, const Progress& progress) {
@@ -84,7 +84,7 @@ Result<CopyReport> copy_book(const fs::path& book, const fs::path& folder,
   const auto last = reader->last();
   if (!last) return Failed{last.error()};
   const auto name = reader->name();
-  return guarded(folder.string(), kDoing, [&]() -> Result<CopyReport> {
+  return guarded(folder.string(), kCopying, [&]() -> Result<CopyReport> {
     (void)make_folders(folder, 0700);  // one that could not be made shows when the copy is begun
     const auto to = name_for(settled(folder), from, name, *last);
     auto unfinished = begin_book(to);

@@ -17,7 +17,7 @@ constexpr std::uint64_t kBeginning = 4096;                      // holds both he
 constexpr std::uint64_t kFirstLook = std::uint64_t{64} * 1024;  // from the end
 constexpr int kMostFiles = 99;
 
-tl::unexpected<MirrorTrouble> trouble(const fs::path& path, const std::error_code& code) {
+tl::unexpected<MirrorTrouble> mirror_trouble(const fs::path& path, const std::error_code& code) {
   using Kind = MirrorTrouble::Kind;
   struct Row {
     std::errc code;
@@ -115,7 +115,7 @@ struct Fit {
 Mirrored<Fit> fit(PlainFile& file, const fs::path& path, std::uint64_t size, const BookName& book,
                   const Mirror::HashAt& at) {
   const auto beginning = file.read(0, static_cast<std::size_t>(std::min(size, kBeginning)));
-  if (!beginning) return trouble(path, beginning.error());
+  if (!beginning) return mirror_trouble(path, beginning.error());
   const auto names = names_in(*beginning);
   for (const auto& [name, version] : names) {
     if (name.uuid != book.uuid) return Fit{.against = "is the mirror of another book"};
@@ -125,7 +125,7 @@ Mirrored<Fit> fit(PlainFile& file, const fs::path& path, std::uint64_t size, con
   });
   if (earlier) return Fit{.against = "is of an earlier version; another was begun"};
   const auto tail = tail_of(file, size);
-  if (!tail) return trouble(path, tail.error());
+  if (!tail) return mirror_trouble(path, tail.error());
   Fit found{.against = {}, .last = 0, .torn = tail->torn, .headed = !names.empty()};
   if (!tail->row) {
     // Nothing of it holds: begun, and cut short, or no mirror at all.
@@ -172,9 +172,9 @@ Mirrored<Mirror> Mirror::open(PlainDisk& disk, const fs::path& folder, const std
       mirror.passed_over_.push_back(fmt::format("{} is not a plain file of ours", path.string()));
       continue;
     }
-    if (!file) return trouble(path, file.error());
+    if (!file) return mirror_trouble(path, file.error());
     const auto size = (*file)->size();
-    if (!size) return trouble(path, size.error());
+    if (!size) return mirror_trouble(path, size.error());
     auto found = fit(**file, path, *size, book, at);
     if (!found) return tl::unexpected(found.error());
     if (!found->against.empty()) {
@@ -184,22 +184,24 @@ Mirrored<Mirror> Mirror::open(PlainDisk& disk, const fs::path& folder, const std
     std::string begin = found->torn ? "\n" : "";
     if (!found->headed) begin += header(book);
     if (!begin.empty()) {
-      if (const auto put = (*file)->write(*size, begin); !put) return trouble(path, put.error());
+      if (const auto put = (*file)->write(*size, begin); !put)
+        return mirror_trouble(path, put.error());
     }
     // Also what another run wrote and was stopped before it could sync.
-    if (const auto done = (*file)->sync(); !done) return trouble(path, done.error());
-    if (const auto done = disk.sync_folder(folder); !done) return trouble(path, done.error());
+    if (const auto done = (*file)->sync(); !done) return mirror_trouble(path, done.error());
+    if (const auto done = disk.sync_folder(folder); !done)
+      return mirror_trouble(path, done.error());
     mirror.file_ = std::move(*file);
     mirror.end_ = *size + begin.size();
     mirror.last_ = found->last;
     mirror.last_signed_ = found->last_signed;
     return mirror;
   }
-  return trouble(folder, std::make_error_code(std::errc::file_exists));
+  return mirror_trouble(folder, std::make_error_code(std::errc::file_exists));
 }
 
 MirrorTrouble Mirror::gone() const {
-  return trouble(path_, std::make_error_code(std::errc::no_such_file_or_directory)).value();
+  return mirror_trouble(path_, std::make_error_code(std::errc::no_such_file_or_directory)).value();
 }
 
 Mirrored<void> Mirror::add(const std::vector<KeptRow>& rows, const std::vector<Signed>& heads) {
@@ -215,8 +217,8 @@ Mirrored<void> Mirror::add(const std::vector<KeptRow>& rows, const std::vector<S
     add_heads(row.row.seq);
   }
   add_heads(std::numeric_limits<std::int64_t>::max());
-  if (const auto put = file_->write(end_, lines); !put) return trouble(path_, put.error());
-  if (const auto done = file_->sync(); !done) return trouble(path_, done.error());
+  if (const auto put = file_->write(end_, lines); !put) return mirror_trouble(path_, put.error());
+  if (const auto done = file_->sync(); !done) return mirror_trouble(path_, done.error());
   // Pulled or renamed while this was written.
   if (!file_->in_place()) return tl::unexpected(gone());
   end_ += lines.size();

@@ -21,7 +21,7 @@ static_assert(std::tuple_size_v<PublicKey> == crypto_sign_PUBLICKEYBYTES);
 static_assert(std::tuple_size_v<Signature> == crypto_sign_BYTES);
 static_assert(sizeof(Secret) == 64 && sizeof(Seed) == sizeof(Hash));
 
-constexpr std::string_view kMark = "risebook device key 1 ";
+constexpr std::string_view kKeyFileMark = "risebook device key 1 ";
 
 Failed trouble(const fs::path& file, const std::string& why) {
   return fail(Error::Kind::book, file.string(), "the key of this device cannot be used: " + why,
@@ -30,8 +30,8 @@ Failed trouble(const fs::path& file, const std::string& why) {
 
 /// "<mark><64 hex digits of the seed>\n".
 std::optional<Seed> read_seed(std::string_view text) {
-  if (!text.starts_with(kMark) || text.back() != '\n') return std::nullopt;
-  text.remove_prefix(kMark.size());
+  if (!text.starts_with(kKeyFileMark) || text.back() != '\n') return std::nullopt;
+  text.remove_prefix(kKeyFileMark.size());
   text.remove_suffix(1);
   return read_hash(text);
 }
@@ -54,7 +54,7 @@ Result<Seed> make_seed(const fs::path& file, PlainDisk& disk) {
   randombytes_buf(seed.data(), seed.size());
   // Made whole under another name first: a power cut leaves a key or none.
   const fs::path begun = fmt::format("{}.{}.unfinished", file.string(), randombytes_random());
-  const auto text = std::string(kMark) + to_hex(seed) + "\n";
+  const auto text = std::string(kKeyFileMark) + to_hex(seed) + "\n";
   const auto made = [&]() -> Done<void> {
     const auto opened = disk.make(begun);
     if (!opened) return tl::unexpected(opened.error());

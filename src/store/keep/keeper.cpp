@@ -27,12 +27,6 @@ Steady::duration span_of(Seconds span) {
   return std::chrono::duration_cast<Steady::duration>(span);
 }
 
-struct Waiting {
-  std::int64_t seq = 0;
-  Tapped tap;
-  Steady::time_point asked;
-};
-
 enum class Outcome { kept, refused, trouble, moved };
 struct Attempt {
   Outcome outcome = Outcome::kept;
@@ -44,6 +38,12 @@ struct Attempt {
 }  // namespace
 
 struct Keeper::Inside {
+  struct Waiting {
+    std::int64_t seq = 0;
+    Tapped tap;
+    Steady::time_point asked;
+  };
+
   Logbook book;
   const Hooks hooks;
   const Pace pace;
@@ -329,7 +329,7 @@ KeeperStatus Keeper::status() const {
 std::vector<Tapped> Keeper::waiting() const {
   const std::lock_guard lock(inside_->mutex);
   std::vector<Tapped> all;
-  for (const Waiting& one : inside_->queue) all.push_back(one.tap);
+  for (const Inside::Waiting& one : inside_->queue) all.push_back(one.tap);
   return all;
 }
 
@@ -337,7 +337,7 @@ std::size_t Keeper::waiting_of(const PourId& pour) const {
   const std::lock_guard lock(inside_->mutex);
   return static_cast<std::size_t>(
       std::count_if(inside_->queue.begin(), inside_->queue.end(),
-                    [&](const Waiting& one) { return one.tap.pour == pour; }));
+                    [&](const Inside::Waiting& one) { return one.tap.pour == pour; }));
 }
 
 std::vector<RefusedTap> Keeper::take_refused() {

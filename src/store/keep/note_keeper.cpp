@@ -11,7 +11,7 @@
 namespace rb::store {
 
 namespace {
-constexpr Seconds kRest{1.5};  // looks at least so often, told of a tap or not
+constexpr Seconds kLooksEvery{1.5};  // looks at least so often, told of a tap or not
 }
 
 struct NoteKeeper::Inside {
@@ -36,7 +36,7 @@ struct NoteKeeper::Inside {
     status.trouble = done ? std::nullopt : std::optional(done.error());
     if (done) status.noted = *done;
     if (news && changed) changed();
-    return kRest;
+    return kLooksEvery;
   }
 
   /// What the book has is what it acknowledged: its own hash there, not one told by another.

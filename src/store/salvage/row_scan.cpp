@@ -12,7 +12,7 @@ namespace rb::store {
 
 namespace {
 
-constexpr std::size_t kColumns = 10;
+constexpr std::size_t kRowColumns = 10;
 constexpr std::size_t kMostPayload = std::size_t{64} << 20U;
 constexpr unsigned char kHashType = 12 + 2 * 32;  // a blob of 32 bytes (section 2.1)
 
@@ -87,17 +87,17 @@ class Content {
   std::size_t at_ = 0;
 };
 
-using Types = std::array<std::uint64_t, kColumns>;
+using Types = std::array<std::uint64_t, kRowColumns>;
 
 /// A row's header: seq, pour, id, line, entered, steady, boot, kept, prev_hash, hash.
-struct Header {
+struct RowHeader {
   std::size_t begin = 0, size = 0;
   Types types{};
   std::size_t payload = 0;
 };
 
-std::optional<Header> header_at(Bytes page, std::size_t begin, std::size_t end) {
-  Header header{.begin = begin, .size = end - begin, .types = {}, .payload = end - begin};
+std::optional<RowHeader> header_at(Bytes page, std::size_t begin, std::size_t end) {
+  RowHeader header{.begin = begin, .size = end - begin, .types = {}, .payload = end - begin};
   std::size_t at = begin + 1;
   for (auto& type : header.types) {
     const auto read = varint(page, at);
@@ -126,7 +126,7 @@ std::int64_t number_of(const std::string& id) {
 
 /// The number a cell gives its row, which stands before the record's header; 0 when it cannot be
 /// read.
-std::int64_t number_before(Bytes page, const Header& header) {
+std::int64_t number_before(Bytes page, const RowHeader& header) {
   const auto size = varint_size(header.payload);
   for (std::size_t length = 1; length <= 9 && length + size <= header.begin; ++length) {
     const auto number = varint(page, header.begin - length);
@@ -158,7 +158,7 @@ class Scanner {
     for (std::size_t at = 9; at + 2 <= page.size(); ++at) {
       if (page[at] != kHashType || page[at + 1] != kHashType) continue;
       const std::size_t end = at + 2;
-      for (std::size_t size = kColumns + 1; size <= 24 && size <= end; ++size) {
+      for (std::size_t size = kRowColumns + 1; size <= 24 && size <= end; ++size) {
         if (page[end - size] != size) continue;
         const auto header = header_at(page, end - size, end);
         if (!header) continue;
@@ -168,7 +168,7 @@ class Scanner {
     }
   }
 
-  void row_at(const PageImage& image, const Header& header) {
+  void row_at(const PageImage& image, const RowHeader& header) {
     const auto page = image.bytes;
     const auto usable = pages_.usable();
     // How much of it lies here (section 1.6).
@@ -192,7 +192,7 @@ class Scanner {
 
   /// Goes along the chain of overflow pages: through the newest images, and, when the row does not
   /// hold so, through each other one there is of one page.
-  void follow(const PageImage& image, const Header& header, Bytes body, std::uint32_t first,
+  void follow(const PageImage& image, const RowHeader& header, Bytes body, std::uint32_t first,
               std::int64_t seq) {
     std::optional<FoundRow> unsound;
     std::vector<std::size_t> ways;  // how many images each step had to choose from
@@ -246,7 +246,7 @@ class Scanner {
     return true;
   }
 
-  static FoundRow row_from(Bytes body, const Header& header, std::int64_t seq) {
+  static FoundRow row_from(Bytes body, const RowHeader& header, std::int64_t seq) {
     Content content(body);
     const auto& t = header.types;
     FoundRow found;

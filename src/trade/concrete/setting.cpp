@@ -50,17 +50,17 @@ std::optional<Error> fault_of(const TemperatureHistory& history) {
 }
 
 // A stretch of time over which the temperature is constant or runs straight.
-struct Stretch {
+struct TemperatureStretch {
   double from, to;     // s
   double first, last;  // degC
   [[nodiscard]] double at(double t) const {
     return first == last ? first : first + (last - first) * (t - from) / (to - from);
   }
-  [[nodiscard]] Stretch up_to(double t) const { return {from, t, first, at(t)}; }
+  [[nodiscard]] TemperatureStretch up_to(double t) const { return {from, t, first, at(t)}; }
 };
 
-std::vector<Stretch> stretches_of(const TemperatureHistory& history) {
-  std::vector<Stretch> all;
+std::vector<TemperatureStretch> stretches_of(const TemperatureHistory& history) {
+  std::vector<TemperatureStretch> all;
   double from = 0.0;
   double held = history.readings.front().concrete.degrees;
   for (std::size_t i = 0; i < history.readings.size(); ++i) {
@@ -76,7 +76,7 @@ std::vector<Stretch> stretches_of(const TemperatureHistory& history) {
 }
 
 // Gauss-Legendre, 5 points, over pieces of at most 5 K: exact to rounding for so smooth a curve.
-double equivalent_seconds(const Stretch& s, const SettingRate& rate) {
+double equivalent_seconds(const TemperatureStretch& s, const SettingRate& rate) {
   if (s.first == s.last) return (s.to - s.from) * rate_factor(Celsius{s.first}, rate);
   struct Node {
     double x, weight;
@@ -99,7 +99,7 @@ double equivalent_seconds(const Stretch& s, const SettingRate& rate) {
 }
 
 // The moment within a stretch at which an equivalent age has been gained; the rate is never zero.
-double moment_within(const Stretch& s, double equivalent, const SettingRate& rate) {
+double moment_within(const TemperatureStretch& s, double equivalent, const SettingRate& rate) {
   if (s.first == s.last) return s.from + equivalent / rate_factor(Celsius{s.first}, rate);
   double early = s.from;
   double late = s.to;
@@ -110,7 +110,7 @@ double moment_within(const Stretch& s, double equivalent, const SettingRate& rat
   }
 }
 
-double degree_seconds(const Stretch& s, double datum) {
+double degree_seconds(const TemperatureStretch& s, double datum) {
   const double first = s.first - datum;
   const double last = s.last - datum;
   const double span = s.to - s.from;
@@ -124,7 +124,7 @@ double degree_seconds(const Stretch& s, double datum) {
 template <class Measure>
 double total_until(const TemperatureHistory& history, Seconds until, const Measure& measure) {
   double total = 0.0;
-  for (const Stretch& s : stretches_of(history)) {
+  for (const TemperatureStretch& s : stretches_of(history)) {
     if (s.from >= in_seconds(until)) break;
     total += measure(s.to > in_seconds(until) ? s.up_to(in_seconds(until)) : s);
   }
@@ -150,7 +150,7 @@ Result<Seconds> time_to_reach(Seconds equivalent_age, const TemperatureHistory& 
     return Failed(*std::move(fault));
   if (auto fault = fault_of(history)) return Failed(*std::move(fault));
   double left = in_seconds(equivalent_age);
-  for (const Stretch& s : stretches_of(history)) {
+  for (const TemperatureStretch& s : stretches_of(history)) {
     const double gained = equivalent_seconds(s, rate);
     if (gained >= left) return seconds(moment_within(s, left, rate));
     left -= gained;
@@ -164,7 +164,7 @@ Result<Seconds> equivalent_age(const TemperatureHistory& history, Seconds until,
   if (auto fault = fault_of(said("time"), until)) return Failed(*std::move(fault));
   if (auto fault = fault_of(history)) return Failed(*std::move(fault));
   return seconds(
-      total_until(history, until, [&](const Stretch& s) { return equivalent_seconds(s, rate); }));
+      total_until(history, until, [&](const TemperatureStretch& s) { return equivalent_seconds(s, rate); }));
 }
 
 Result<Maturity> nurse_saul(const TemperatureHistory& history, Seconds until, Celsius datum) {
@@ -175,7 +175,7 @@ Result<Maturity> nurse_saul(const TemperatureHistory& history, Seconds until, Ce
   }
   if (auto fault = fault_of(history)) return Failed(*std::move(fault));
   return Maturity{total_until(history, until,
-                              [&](const Stretch& s) { return degree_seconds(s, datum.degrees); })};
+                              [&](const TemperatureStretch& s) { return degree_seconds(s, datum.degrees); })};
 }
 
 }  // namespace rb::trade

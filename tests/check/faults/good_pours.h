@@ -6,7 +6,6 @@
 #include <vector>
 
 #include "../pour_text.h"
-#include "pour/log/event.h"
 
 namespace rb::test {
 

@@ -1,0 +1,9 @@
+#include "app/made.h"
+
+namespace rb {
+
+const char* made_text() {
+  return RISEBOOK_MADE;
+}
+
+}  // namespace rb

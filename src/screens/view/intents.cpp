@@ -1,0 +1,3 @@
+#include "screens/view/intents.h"
+
+template struct rb::MadeOnce<rb::screens::AnyIntent>;
