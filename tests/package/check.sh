@@ -53,7 +53,7 @@ as_user risebook picture pour --book /home/foreman/demo/demo.risebook --at 2026-
   --utc-offset +00:00 --to /home/foreman/bare.png || fail "no picture without a display"
 cp "$root/home/foreman/bare.png" "$pictures/"
 apt purge --autoremove risebook
-rm -rf "$root/home/foreman/"{demo,bare.png,.local,.config}
+rm -rf "$root/home/foreman/"{demo,bare.png,.local,.config,.cache}
 
 step "a desktop"
 apt install --no-install-recommends xvfb xauth xdotool dbus libglib2.0-bin libgtk-3-bin man-db bash-completion \

@@ -99,6 +99,7 @@ gio open Documents/letter.risebook
 window "a file that is no book"
 look no-book
 leave
+[ "$(cat Documents/letter.risebook)" = "dear sir" ] || fail "the letter was written to"
 rm Documents/letter.risebook
 cp "$book" Documents/locked.risebook
 chmod 000 Documents/locked.risebook
