@@ -424,6 +424,7 @@ set(cli_sources
   cli/command_temps.cpp
   cli/command_verify.cpp
   cli/look_beside.cpp
+  cli/manual.cpp
   cli/plan_inputs.cpp
   cli/plan_text.cpp
   cli/say_both.cpp

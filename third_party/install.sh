@@ -12,6 +12,7 @@ $sudo env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-rec
   libhowardhinnant-date-dev tzdata \
   libcairo2-dev libpango1.0-dev libfontconfig-dev libxlsxwriter-dev zlib1g-dev libasound2-dev \
   libqpdf-dev liblcms2-dev libjpeg62-turbo-dev libvalijson-dev \
+  librsvg2-bin desktop-file-utils \
   libx11-dev libxi-dev libxext-dev libxss-dev libxtst-dev libsystemd-dev \
   fonts-b612 doctest-dev \
   xvfb xauth xdotool dbus-daemon imagemagick poppler-utils qpdf

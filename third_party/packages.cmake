@@ -65,4 +65,10 @@ find_file(RISEBOOK_FONT_BOLD B612-Bold.otf PATHS /usr/share/fonts/opentype/b612)
 risebook_need(RISEBOOK_FONT_REGULAR fonts-b612 "the typeface B612")
 risebook_need(RISEBOOK_FONT_BOLD fonts-b612 "the typeface B612")
 
+find_program(RISEBOOK_RSVG rsvg-convert)
+risebook_need(RISEBOOK_RSVG librsvg2-bin "rsvg-convert, for the icon in its sizes")
+# What ends up inside the program, whose licences its package carries (that of Boost asks it of source only).
+set(RISEBOOK_BUILT_IN libimgui-dev libsqlitecpp-dev nlohmann-json3-dev libcli11-dev libexpected-dev libfmt-dev
+  libhowardhinnant-date-dev fonts-b612)
+
 include(${CMAKE_CURRENT_LIST_DIR}/embed.cmake)

@@ -6,6 +6,7 @@
 
 #include "cli/command_words.h"
 #include "cli/commands.h"
+#include "cli/manual.h"
 #include "cli/plan_inputs.h"
 
 namespace rb {
@@ -208,6 +209,22 @@ void add_screens(CommandWords& words) {
   words.otherwise([&] { return run_screens(screens); });
 }
 
+// For the build, which makes the package's files with it: not among what --help shows.
+void add_manual(CommandWords& words) {
+  auto& form = words.wish<std::string>();
+  const CLI::App& app = words.app();
+  auto& manual = words.add("manual", "Print the manual page or the shell's completion", [&] {
+    if (const std::string lacking = without_word(app); !lacking.empty()) {
+      fmt::print(stderr, "risebook: \"{}\" says nothing of what it is for\n", lacking);
+      return Exit::usage;
+    }
+    fmt::print("{}", form == "man" ? man_page(app, RISEBOOK_VERSION) : bash_completion(app));
+    return Exit::fine;
+  });
+  manual.group("");
+  manual.add_option("form", form, "man or bash")->required()->check(CLI::IsMember({"man", "bash"}));
+}
+
 }  // namespace
 
 int run_cli(int argc, char** argv) {
@@ -219,6 +236,7 @@ int run_cli(int argc, char** argv) {
   add_plan_and_picture(words);
   add_formulas(words);
   add_screens(words);
+  add_manual(words);
   words.add("rules", "List the rules of the checker, their limits and sources", run_rules);
   return words.run(argc, argv);
 }
