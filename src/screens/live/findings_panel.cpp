@@ -120,8 +120,13 @@ void draw_review(Stage& stage, const Box& box, const GroupView& group, FindingsD
   }
 }
 
+std::string severity_words(const Say& say, const PourView& view) {
+  return view.notes == 1 ? say(Word::findings_counts_one, view.stops, view.mends)
+                         : say(Word::findings_counts, view.stops, view.mends, view.notes);
+}
+
 std::string counts_text(const Say& say, const PourView& view) {
-  std::string counts = say(Word::findings_counts, view.stops, view.mends, view.notes);
+  std::string counts = severity_words(say, view);
   std::array<std::size_t, 3> standing{};
   for (const GroupView& group : view.review) {
     ++standing.at(static_cast<std::size_t>(group.standing));
@@ -284,7 +289,7 @@ void draw_attention(Stage& stage, const Box& box, const PourView& view, const Pl
     second = sentence(view.not_judged.front(), plan, say.voice());
   } else if (quiet) {
     if (view.stops + view.mends + view.notes > 0) {
-      second = say(Word::findings_counts, view.stops, view.mends, view.notes);
+      second = severity_words(say, view);
     }
   } else {
     const Finding& worst = view.attention.front();
@@ -346,8 +351,9 @@ void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const Pou
                {.id = "all findings", .text = say(Word::findings_all), .symbol = Symbol::back})) {
       draft = {.page = draft.causes_page, .filter = draft.filter};
     }
-    canvas.text(say(Word::findings_of_cause, same.size()), head,
-                {.face = Face::strong, .colours = canvas.on_panel()});
+    canvas.text(
+        say(same.size() == 1 ? Word::finding_of_cause : Word::findings_of_cause, same.size()), head,
+        {.face = Face::strong, .colours = canvas.on_panel()});
     if (const GroupView* group = group_of(view, same.front())) {
       draw_review(stage, in.cut_bottom(canvas.scale().target(), canvas.gap()), *group, draft);
     }
