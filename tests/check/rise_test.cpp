@@ -136,7 +136,7 @@ TEST_CASE("ACI 347 sets the limit where its pressure reaches what the form bears
   CHECK_FALSE(filled(plan, 40, limit - 0.01).has("rise-fast"));
   const Finding f = filled(plan, 40, limit + 0.01).only("rise-fast");
   CHECK(f.limit->si == doctest::Approx(limit));
-  CHECK(source_text(f.source, kTerminal) == "aci347 against the form's rating");
+  CHECK(source_text(f.source, kTerminal) == "ACI 347 against the form's rating");
 }
 
 TEST_CASE(
@@ -214,7 +214,7 @@ TEST_CASE("the lower of the plan's limit and the method's holds") {
                     kTerminal) == "plan: rise_limit");
   plan.element = R"("form_rating_kpa":40,"rise_limit":1.8)";
   CHECK(source_text(Pour{plan}.placed(1, 0, 3600, 1.7).checked().only("rise-fast").source,
-                    kTerminal) == "aci347 against the form's rating");
+                    kTerminal) == "ACI 347 against the form's rating");
 }
 
 TEST_CASE("a form that bears the full head needs no limit") {

@@ -1,6 +1,7 @@
 // form-short: no rate of rise keeps the form under its rating.
 #include "check/rule.h"
 #include "pour/plan/verdicts.h"
+#include "trade/pressure/method_name.h"
 #include "trade/pressure/pressure.h"
 
 namespace rb {
@@ -29,7 +30,7 @@ void look_form_short(const Look& look, const Rule& rule, Findings& out) {
     f.source = {.code = Source::Code::rule,
                 .field = "form_rating_kpa",
                 .words = said("{method} against the form's rating"),
-                .facts = {{"method", std::string{trade::to_text(look.plan().pressure_method)}}}};
+                .facts = {{"method", std::string{trade::cited(look.plan().pressure_method)}}}};
     f.ref = look.lift(report).ref;
     f.sentence = said(
         "{element} lift {lift}: no rate of rise holds the form under its {limit}; full of liquid "

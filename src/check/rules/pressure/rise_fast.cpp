@@ -3,6 +3,7 @@
 
 #include "check/rule.h"
 #include "pour/plan/verdicts.h"
+#include "trade/pressure/method_name.h"
 #include "trade/pressure/rise.h"
 
 namespace rb {
@@ -16,7 +17,7 @@ Source source_of(const Look& look, const std::optional<RiseLimit>& limit) {
   return {.code = Source::Code::rule,
           .field = "form_rating_kpa",
           .words = said("{method} against the form's rating"),
-          .facts = {{"method", std::string{trade::to_text(look.plan().pressure_method)}}}};
+          .facts = {{"method", std::string{trade::cited(look.plan().pressure_method)}}}};
 }
 
 // Concrete that was read before the first lift was begun, or where none ever was.
