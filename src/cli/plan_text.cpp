@@ -52,18 +52,24 @@ std::string listed(const Items& items, Word word) {
   return text;
 }
 
+// "1 motor", "3 motors".
+std::string how_many(std::size_t count, const char* thing) {
+  return fmt::format("{} {}{}", count, thing, count == 1 ? "" : "s");
+}
+
 void rows_text(std::string& out, const PlannedPour& planned) {
   const Element& element = element_of(planned);
-  out += fmt::format("\nRows ({} motors each, {} apart, the first {} from the left)\n",
-                     planned.motors_a_row, both(planned.spacing), both(planned.spacing / 2.0));
+  out += fmt::format("\nRows ({} each, {} apart, the first {} from the left)\n",
+                     how_many(planned.motors_a_row, "motor"), both(planned.spacing),
+                     both(planned.spacing / 2.0));
   for (std::size_t r = element.rows.size(); r-- > 0;) {
     const Row& row = element.rows[r];
     out += fmt::format("  {:<9} at {:<22} {:<12} works for lift {}\n", row_text(planned, r),
                        both(row.z), motors_text(planned, r), fmt::join(row.serves, ", "));
   }
-  out += fmt::format("  {} motors in all, leapfrogged (every row with its own: {})", planned.motors,
-                     planned.motors_unmoved);
-  if (!planned.plan.power.empty()) out += fmt::format("; {} inverters", planned.plan.power.size());
+  out += fmt::format("  {} in all, leapfrogged (every row with its own: {})",
+                     how_many(planned.motors, "motor"), planned.motors_unmoved);
+  if (!planned.plan.power.empty()) out += "; " + how_many(planned.plan.power.size(), "inverter");
   out += fmt::format("\n  a motor has {:.0f} % of the force its share of the form wants\n",
                      planned.force_share * 100);
 }
@@ -98,9 +104,11 @@ void pace_text(std::string& out, const PlannedPour& planned) {
        fmt::format("{}; it sets after {}", span_text(planned.joint_age), span_text(planned.sets)));
   line("from first lift to last rest", span_text(planned.duration));
   std::string waits = planned.waits > Seconds{} ? span_text(planned.waits) : "none";
-  if (planned.hands_no_wait) waits += fmt::format("; {} hands: no wait", *planned.hands_no_wait);
+  if (planned.hands_no_wait)
+    waits +=
+        "; " + how_many(static_cast<std::size_t>(*planned.hands_no_wait), "hand") + ": no wait";
   if (planned.motors_no_wait) {
-    waits += fmt::format("; only {} motors need no wait", *planned.motors_no_wait);
+    waits += fmt::format("; no wait with {}", how_many(*planned.motors_no_wait, "motor"));
   }
   line("waits for motors being moved", waits);
   out += "\nWhat binds (share of each limit used; over 100 %: the plan waits for it)\n";

@@ -180,7 +180,7 @@ TEST_CASE("a plan that cannot work says which limit forbids it") {
   wish = wall();
   wish.form_rating = kilopascals(40);
   wish.reach_pressure = metres(0.75);
-  check_refused(wish, "knit", "aci347 allows 0.0");
+  check_refused(wish, "knit", "ACI 347 allows 0.0");
   wish = wall();
   wish.hang_time = seconds(14000);
   wish.crew = 1;

@@ -107,7 +107,7 @@ TEST_CASE("electrical numbers that make no sense are refused by name") {
       change(feed);
       check_fails(voltage_drop(volts(42.0), amperes(7.5), feed), Error::Kind::input, name);
     };
-    spoil([&](Feed& f) { f.length = metres(bad); }, "cable length");
+    spoil([&](Feed& f) { f.length = metres(bad); }, "cord length");
     spoil([&](Feed& f) { f.section = square_millimetres(bad); }, "section");
     spoil([&](Feed& f) { f.frequency = hertz(bad); }, "frequency");
     spoil([&](Feed& f) { f.reactance_50hz = ohms_per_kilometre(bad); }, "reactance");

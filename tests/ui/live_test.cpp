@@ -238,7 +238,7 @@ TEST_CASE(
   CHECK(slow->inverter == InverterId{"I1"});
   tablet.tap("MORE");
   tablet.tap("INVERTERS");
-  CHECK(tablet.says("1 motors on: 5.0"));
+  CHECK(tablet.says("1 motor on: 5.0"));
   tablet.tap_id("trip I1");
   CHECK(last<event::Trip>(tablet).inverter == InverterId{"I1"});
   CHECK(tablet.says("tripped"));

@@ -270,7 +270,7 @@ struct Override {
                       Field{"lift", &Override::lift, kLifts}, Field{"why", &Override::why},
                       Field{"chosen", &Override::chosen}};
   }
-  [[nodiscard]] const char* says() const { return said("Went on over {rule}: {why}"); }
+  [[nodiscard]] const char* says() const { return said("{rule}: went on over it: {why}"); }
   bool operator==(const Override&) const = default;
 };
 

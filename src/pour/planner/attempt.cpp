@@ -17,6 +17,7 @@
 #include "trade/concrete/placing.h"
 #include "trade/concrete/setting.h"
 #include "trade/motors/sizing.h"
+#include "trade/pressure/cited.h"
 
 namespace rb {
 
@@ -146,7 +147,7 @@ class Planner {
           {said("the form's {rating} is no more than the least pressure {method} gives at any "
                 "rate: no rise is allowed"),
            {{"rating", amount(wish_.form_rating)},
-            {"method", std::string{trade::to_text(wish_.method)}}}},
+            {"method", std::string{trade::cited(wish_.method)}}}},
           said("Ask the form designer for a stronger form"));
     }
     p_.rise = wish_.rise_wished;
@@ -329,7 +330,7 @@ class Planner {
       remedy = said("Bring more concrete, retard the mix, or pour a shorter length");
     } else if (p_.sets_rise == PlanLimit::pressure) {
       why = beside(why, {said("{method} allows {rise} on {rating}"),
-                         {{"method", std::string{trade::to_text(wish_.method)}},
+                         {{"method", std::string{trade::cited(wish_.method)}},
                           {"rise", amount(*p_.rise_allowed), Rounding::down},
                           {"rating", amount(wish_.form_rating)}}});
       remedy = said("Ask the form designer for a stronger form, or pour the height in parts");

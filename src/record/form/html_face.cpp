@@ -193,7 +193,7 @@ class Drawn {
     }
     out_ += fmt::format(
         "<div class=\"story\" aria-live=\"polite\">{}</div>\n",
-        html_text(shown_.told(said("Touch the face: what happened at that spot is told here."))));
+        html_text(shown_.told(said("Tap the face: what happened at that spot is told here."))));
     out_ += "<script type=\"application/json\">" + text + "</script>\n";
   }
 

@@ -74,7 +74,7 @@ class Maker {
     out_.id = state_.pour.text;
     out_.site = plan_.site;
     out_.name = plan_.name;
-    out_.method = trade::cited(plan_.pressure_method);
+    out_.method = trade::cited_in_full(plan_.pressure_method);
     if (!state_.log.empty()) out_.opened = state_.log.front().when;  // the event that opens it
     out_.closed = state_.closed;
     out_.events = state_.log.size();

@@ -64,6 +64,7 @@ struct Ui::Inside {
 namespace {
 
 std::string trouble_text(const Say& say, const Trouble& trouble) {
+  if (trouble.word == Word::note_short && trouble.number == 1) return say(Word::note_short_one);
   if (trouble.word != Word::count_) return say(trouble.word, trouble.number);
   return trouble.error ? words_of(*trouble.error, say.voice()) : trouble.text;
 }

@@ -8,6 +8,18 @@ namespace rb::screens {
 
 namespace {
 
+// "3 motors on: 12 A of 40 A".
+std::string motors_words(const Say& say, const InverterView& inverter) {
+  const bool one = inverter.motors_on == 1;
+  if (!inverter.drawn) {
+    return say(one ? Word::inverter_motor_on : Word::inverter_motors_on, inverter.motors_on);
+  }
+  const std::string drawn = say.amount(rb::amount(*inverter.drawn));
+  const std::string gives = say.amount(rb::amount(inverter.gives));
+  return one ? say(Word::inverter_load_one, drawn, gives)
+             : say(Word::inverter_load, inverter.motors_on, drawn, gives);
+}
+
 void draw_about(Stage& stage, const Box& box, const InverterView& inverter) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
@@ -23,10 +35,7 @@ void draw_about(Stage& stage, const Box& box, const InverterView& inverter) {
     tag(canvas, in, Symbol::mend_sign,
         say(Word::inverter_tripped_at, say.clock_short(*inverter.tripped)), Look::mend);
   } else {
-    const std::string on = inverter.drawn ? say(Word::inverter_load, inverter.motors_on,
-                                                say.amount(rb::amount(*inverter.drawn)),
-                                                say.amount(rb::amount(inverter.gives)))
-                                          : say(Word::inverter_motors_on, inverter.motors_on);
+    const std::string on = motors_words(say, inverter);
     canvas.text(on, in, {.face = Face::small, .colours = ground});
   }
 }

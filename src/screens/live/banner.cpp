@@ -122,7 +122,7 @@ Banner banner_of(const Stage& stage, const PourView& view, const Plan& plan) {
   Banner banner{.look = {Look::well, Symbol::check, Word::all_quiet}};
   banner.first = say(view.closed ? Word::pour_is_closed : Word::all_quiet);
   if (view.stops + view.mends + view.notes > 0) {
-    banner.second = say(Word::findings_counts, view.stops, view.mends, view.notes);
+    banner.second = severity_words(say, view);
   }
   return banner;
 }
@@ -141,6 +141,11 @@ void draw_sign(Canvas& canvas, Box& in, const Banner& banner, Pair pair) {
 }
 
 }  // namespace
+
+std::string severity_words(const Say& say, const PourView& view) {
+  return view.notes == 1 ? say(Word::findings_counts_one, view.stops, view.mends)
+                         : say(Word::findings_counts, view.stops, view.mends, view.notes);
+}
 
 void draw_attention(Stage& stage, const Box& box, const PourView& view, const Plan& plan) {
   Canvas& canvas = stage.canvas;

@@ -6,6 +6,9 @@
 
 namespace rb::screens {
 
+/// How many of each severity were found.
+std::string severity_words(const Say& say, const PourView& view);
+
 void draw_attention(Stage& stage, const Box& box, const PourView& view, const Plan& plan);
 
 /// The same in a word or two, for a panel that lies over it.

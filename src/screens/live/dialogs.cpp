@@ -150,7 +150,8 @@ void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourVie
   };
   tell(say(Word::row_at, say.height(row->z)) + " \u00B7 " +
        say(Word::row_reach, say.height_bare(row->reach_low), say.height(row->reach_high)) +
-       " \u00B7 " + say(Word::row_motors, row->spots.size()));
+       " \u00B7 " +
+       say(row->spots.size() == 1 ? Word::row_motor : Word::row_motors, row->spots.size()));
   tell(head_words(say, *row));
   if (row->running_since && row->counts < 1) tell(slow_words(say, *row));
   tell(say(Word::ran, timer(row->ran)) +

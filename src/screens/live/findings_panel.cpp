@@ -9,6 +9,7 @@
 #include "screens/entry/filter_panel.h"
 #include "screens/entry/paging.h"
 #include "screens/entry/severity_look.h"
+#include "screens/live/banner.h"
 #include "screens/review/review_memory.h"
 #include "screens/review/review_screen.h"
 #include "screens/view/event_words.h"
@@ -116,7 +117,7 @@ void draw_review(Stage& stage, const Box& box, const GroupView& group, FindingsD
 }
 
 std::string counts_text(const Say& say, const PourView& view) {
-  std::string counts = say(Word::findings_counts, view.stops, view.mends, view.notes);
+  std::string counts = severity_words(say, view);
   std::array<std::size_t, 3> standing{};
   for (const GroupView& group : view.review) {
     ++standing.at(static_cast<std::size_t>(group.standing));
@@ -240,8 +241,9 @@ void draw_findings(Stage& stage, const Box& box, FindingsDraft& draft, const Pou
                {.id = "all findings", .text = say(Word::findings_all), .symbol = Symbol::back})) {
       draft = {.page = draft.causes_page, .filter = draft.filter};
     }
-    canvas.text(say(Word::findings_of_cause, same.size()), head,
-                {.face = Face::strong, .colours = canvas.on_panel()});
+    canvas.text(
+        say(same.size() == 1 ? Word::finding_of_cause : Word::findings_of_cause, same.size()), head,
+        {.face = Face::strong, .colours = canvas.on_panel()});
     if (const GroupView* group = group_of(view, same.front())) {
       draw_review(stage, in.cut_bottom(canvas.scale().target(), canvas.gap()), *group, draft);
     }

@@ -119,8 +119,9 @@ NextLine down_line(const Say& say, const MoveView& move, const MoveView::From& f
                    const PourView& view) {
   const std::string to = row_name(say, move.to, view.two_sides);
   const std::string name = row_name(say, from.place, view.two_sides);
-  return {say(Word::next_move_from, from.motors, name, to), for_lift(say, move),
-          [&from, &view, name](Stage& stage, const Box& box) {
+  return {from.motors == 1 ? say(Word::next_move_one, name, to)
+                           : say(Word::next_move_from, from.motors, name, to),
+          for_lift(say, move), [&from, &view, name](Stage& stage, const Box& box) {
             if (button(stage.canvas, box,
                        {.id = "down " + from.place.row.text + " " + to_text(from.place.side),
                         .text = stage.say(Word::next_down, name),
@@ -136,8 +137,8 @@ NextLine down_line(const Say& say, const MoveView& move, const MoveView::From& f
 
 NextLine hang_line(const Say& say, const MoveView& move, const PourView& view) {
   const std::string to = row_name(say, move.to, view.two_sides);
-  return {say(Word::next_hang_on, move.down, to), for_lift(say, move),
-          [&move, &view, to](Stage& stage, const Box& box) {
+  return {move.down == 1 ? say(Word::next_hang_one, to) : say(Word::next_hang_on, move.down, to),
+          for_lift(say, move), [&move, &view, to](Stage& stage, const Box& box) {
             if (button(stage.canvas, box,
                        {.id = "up " + move.to.row.text + " " + to_text(move.to.side),
                         .text = stage.say(Word::next_up, to),

@@ -49,14 +49,25 @@ std::string in_words(const Say& say, const PlannedPour& planned) {
                           say(kLimits.at(static_cast<std::size_t>(planned.sets_rise))));
   const auto more = [&](const std::string& part) { words += " \u00B7 " + part; };
   if (!planned.method_holds) more(say(Word::planned_liquid));
-  if (!deck)
-    more(say(Word::planned_rows, element.rows.size(), planned.motors_a_row, planned.motors));
-  more(say(Word::planned_loads, planned.trucks, say.amount(rb::amount(planned.load)),
-           fmt::format("{:.1f}", planned.trucks_an_hour)));
+  if (!deck) {
+    more(element.rows.size() == 1
+             ? say(Word::planned_row, planned.motors_a_row, planned.motors)
+             : say(Word::planned_rows, element.rows.size(), planned.motors_a_row, planned.motors));
+  }
+  const std::string load = say.amount(rb::amount(planned.load));
+  const std::string hourly = fmt::format("{:.1f}", planned.trucks_an_hour);
+  more(planned.trucks == 1 ? say(Word::planned_load, load, hourly)
+                           : say(Word::planned_loads, planned.trucks, load, hourly));
   more(span_text(planned.duration));
   if (planned.waits > Seconds{}) more(say(Word::planned_wait, span_text(planned.waits)));
-  if (planned.hands_no_wait) more(say(Word::planned_hands, *planned.hands_no_wait));
-  if (planned.motors_no_wait) more(say(Word::planned_motors, *planned.motors_no_wait));
+  if (planned.hands_no_wait) {
+    more(say(*planned.hands_no_wait == 1 ? Word::planned_hand : Word::planned_hands,
+             *planned.hands_no_wait));
+  }
+  if (planned.motors_no_wait) {
+    more(say(*planned.motors_no_wait == 1 ? Word::planned_motor : Word::planned_motors,
+             *planned.motors_no_wait));
+  }
   for (const GuessTold& guess : planned.guesses) {
     if (guess.changed) more(words_of(guess.words, say.voice()));
   }
@@ -131,8 +142,8 @@ void draw_computed(Stage& stage, const Box& box, const PlanEdit& edit) {
   } else if (!edit.computed) {
     tag(canvas, in, Symbol::note_sign, say(Word::planned_ready), Look::off, Face::small);
   } else if (!*edit.computed) {
-    tag(canvas, in, Symbol::mend_sign, words_of(edit.computed->error(), say.voice()), Look::mend,
-        Face::small, true);
+    tag(canvas, in, Symbol::mend_sign, fault_words(say, edit.draft, edit.computed->error()),
+        Look::mend, Face::small, true);
   } else {
     tag(canvas, in, Symbol::mend_sign, in_words(say, **edit.computed), Look::off, Face::small);
   }

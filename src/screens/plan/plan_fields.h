@@ -32,4 +32,8 @@ void clear_field(PlanDraft& draft, const FieldRef& ref);
 /// Whether a limit, or what the planner is asked, stands as the product's default.
 bool is_default(const PlanDraft& draft, const FieldRef& ref);
 
+/// What is wrong with a plan or with what the planner was asked, as a sentence about the tile it is
+/// mended on: no name of a script's field stands in it.
+std::string fault_words(const Say& say, const PlanDraft& draft, const Error& error);
+
 }  // namespace rb::screens

@@ -7,6 +7,7 @@
 #include "pour/log/kinds_paper.h"
 #include "screens/plan/plan_field_table.h"
 #include "screens/plan/plan_fields.h"
+#include "trade/pressure/cited.h"
 
 namespace rb::screens {
 
@@ -33,8 +34,6 @@ constexpr std::array kCementClasses{
     trade::CementClass::blended_retarded, trade::CementClass::high_blend};
 constexpr std::array kMethods{trade::PressureMethod::aci347, trade::PressureMethod::ciria108,
                               trade::PressureMethod::din18218};
-// Names of standards are the same in every language.
-constexpr std::array kMethodNames{"ACI 347", "CIRIA 108", "DIN 18218"};
 // In the order of event::Role.
 constexpr std::array kRoles{Word::plan_foreman, Word::plan_inspector, Word::plan_superintendent};
 
@@ -197,9 +196,7 @@ class Tiles {
     });
   }
 
-  [[nodiscard]] std::string method_name() const {
-    return kMethodNames[place_in(kMethods, plan().pressure_method)];
-  }
+  [[nodiscard]] std::string method_name() const { return trade::cited(plan().pressure_method); }
 
   void element() {
     const Element& e = shown();
@@ -295,7 +292,7 @@ class Tiles {
 
   void limits() {
     const std::size_t method = place_in(kMethods, plan().pressure_method);
-    choice("method", kMethodNames[method], Word::plan_pressure, [method](PlanEdit& edit) {
+    choice("method", trade::cited(kMethods[method]), Word::plan_pressure, [method](PlanEdit& edit) {
       edit.draft.plan.pressure_method = kMethods[(method + 1) % kMethods.size()];
     });
     listed();

@@ -9,6 +9,7 @@
 #include "screens/entry/paging.h"
 #include "screens/plan/plan_compute.h"
 #include "screens/plan/plan_drawing.h"
+#include "screens/plan/plan_fields.h"
 #include "screens/plan/plan_pad.h"
 #include "screens/plan/plan_pages.h"
 
@@ -138,7 +139,7 @@ void draw_standing(Stage& stage, const Box& box, const PlanEdit& edit, const Res
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
   if (!whole) {
-    tag(canvas, box, Symbol::mend_sign, words_of(whole.error(), say.voice()), Look::mend,
+    tag(canvas, box, Symbol::mend_sign, fault_words(say, edit.draft, whole.error()), Look::mend,
         Face::small, true);
     return;
   }

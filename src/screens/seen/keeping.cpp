@@ -21,7 +21,9 @@ std::string keeping_short(const Say& say, const Keeping& keeping, Moment now) {
   if (keeping.state == Keeping::State::moved_away && keeping.waiting == 0) {
     return say(Word::keep_away);
   }
-  if (stuck(keeping, now)) return say(Word::keep_waits, keeping.waiting);
+  if (stuck(keeping, now)) {
+    return say(keeping.waiting == 1 ? Word::keep_waits_one : Word::keep_waits, keeping.waiting);
+  }
   return say(keeping.state == Keeping::State::kept ? Word::kept : Word::keep_keeping);
 }
 

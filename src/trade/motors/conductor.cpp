@@ -31,7 +31,7 @@ double copper_temperature_factor(Celsius temperature) {
 Result<ResistancePerLength> conductor_resistance(ConductorClass conductor, Area section,
                                                  Celsius temperature) {
   if (auto fault =
-          outside(said("cable"),
+          outside(said("cord"),
                   {{said("section"), in_square_millimetres(section), 0.5, 1000.0, "mm2"},
                    {said("conductor temperature"), temperature.degrees, -50.0, 200.0, "degC"}})) {
     return Failed(*std::move(fault));

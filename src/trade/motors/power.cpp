@@ -71,7 +71,7 @@ std::optional<Error> out_of_bounds(Potential volts, Current line, const Feed& fe
       said("feed"),
       {bound(volts),
        bound(line),
-       {said("cable length"), in_metres(feed.length), 0.0, 1000.0, "m"},
+       {said("cord length"), in_metres(feed.length), 0.0, 1000.0, "m"},
        {said("frequency"), in_hertz(feed.frequency), 0.0, 500.0, "Hz"},
        {said("reactance"), in_ohms_per_kilometre(feed.reactance_50hz), 0.0, 10.0, "ohm/km"},
        {said("power factor"), feed.power_factor ? feed.power_factor->cosine : 1.0, 0.0, 1.0, ""}});
@@ -92,9 +92,9 @@ Result<VoltageDrop> drop_along(Potential volts, std::span<const Stretch> cords) 
   }
   if (lost >= volts) {
     return fail(Error::Kind::refused, said("feed"),
-                {said("the cable would lose {lost} of {volts}"),
+                {said("the cord would lose {lost} of {volts}"),
                  {{"lost", amount(lost)}, {"volts", amount(volts)}}},
-                said("Take a thicker or a shorter cable, or run fewer motors on it"));
+                said("Take a thicker or a shorter cord, or run fewer motors on it"));
   }
   return VoltageDrop{lost, volts - lost, lost / volts};
 }

@@ -25,7 +25,7 @@ void look_run_unended(const Look& look, const Rule& rule, Findings& out) {
     f.ref = run.ref;
     f.sentence =
         run.to ? said("{element} row {row}: no rest was logged; {measured} up to its take-down")
-               : said("{element} row {row}: no rest was logged; {measured} up to the last entry");
+               : said("{element} row {row}: no rest was logged; {measured} up to the last event");
     out.push_back(std::move(f));
   }
 }

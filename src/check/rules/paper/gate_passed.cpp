@@ -20,7 +20,7 @@ void look_gate_passed(const Look& look, const Rule& rule, Findings& out) {
     f.side = passed.what.side;
     f.from = passed.at;
     f.ref = passed.ref;
-    f.sentence = said("{who} went on over \"{what}\": {why}");
+    f.sentence = said("{what}: {who} went on over it: {why}");
     f.facts = {{"who", person == nullptr || person->name.empty() ? event.by.text : person->name},
                {"what", words == nullptr ? FactValue{passed.what.rule} : FactValue{Term{words}}},
                {"why", passed.what.chosen ? FactValue{Term{event::says(*passed.what.chosen)}}
