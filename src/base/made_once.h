@@ -20,8 +20,8 @@ struct MadeOnce<std::variant<Kinds...>> : std::variant<Kinds...> {
 
   MadeOnce();
   template <class Kind>
-    requires(std::is_same_v<Kind, Kinds> || ...)
-  MadeOnce(Kind kind)  // NOLINT(google-explicit-constructor): as a variant takes it
+  requires(std::is_same_v<Kind, Kinds> || ...)
+      MadeOnce(Kind kind)  // NOLINT(google-explicit-constructor): as a variant takes it
       : Variant(std::in_place_type<Kind>, std::move(kind)) {}
   MadeOnce(const MadeOnce& other);
   MadeOnce(MadeOnce&& other) noexcept;

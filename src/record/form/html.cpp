@@ -32,7 +32,8 @@ std::string html_table(const Table& table, const Shown& shown) {
   std::string head;
   for (const Column& column : table.columns) {
     if (column.on == On::data) continue;
-    head += html_element("th", shown.heading(column), is_measured(column) ? "class=\"figure\"" : "");
+    head +=
+        html_element("th", shown.heading(column), is_measured(column) ? "class=\"figure\"" : "");
   }
   std::string rows;
   for (const auto& row : table.rows) {

@@ -163,8 +163,8 @@ Result<Seconds> equivalent_age(const TemperatureHistory& history, Seconds until,
   if (auto fault = fault_of(rate)) return Failed(*std::move(fault));
   if (auto fault = fault_of(said("time"), until)) return Failed(*std::move(fault));
   if (auto fault = fault_of(history)) return Failed(*std::move(fault));
-  return seconds(
-      total_until(history, until, [&](const TemperatureStretch& s) { return equivalent_seconds(s, rate); }));
+  return seconds(total_until(
+      history, until, [&](const TemperatureStretch& s) { return equivalent_seconds(s, rate); }));
 }
 
 Result<Maturity> nurse_saul(const TemperatureHistory& history, Seconds until, Celsius datum) {
@@ -174,8 +174,9 @@ Result<Maturity> nurse_saul(const TemperatureHistory& history, Seconds until, Ce
     return Failed(*std::move(fault));
   }
   if (auto fault = fault_of(history)) return Failed(*std::move(fault));
-  return Maturity{total_until(history, until,
-                              [&](const TemperatureStretch& s) { return degree_seconds(s, datum.degrees); })};
+  return Maturity{total_until(history, until, [&](const TemperatureStretch& s) {
+    return degree_seconds(s, datum.degrees);
+  })};
 }
 
 }  // namespace rb::trade
