@@ -54,6 +54,7 @@ set(pour_sources
   pour/log/as_it_was.cpp
   pour/log/corrections.cpp
   pour/log/event_json.cpp
+  pour/log/event_line.cpp
   pour/log/event_log.cpp
   pour/log/fold.cpp
   pour/log/fold_happening.cpp

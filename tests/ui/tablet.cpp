@@ -1,7 +1,7 @@
 #include "tablet.h"
 
 #include "pour/log/event.h"
-#include "pour/log/walk_down.h"
+#include "pour/outlook/walk_down.h"
 #include "pour/plan/plan_json.h"
 
 #include <doctest/doctest.h>

@@ -81,6 +81,9 @@ inline constexpr bool kMaybe = false;
 template <class T>
 inline constexpr bool kMaybe<std::optional<T>> = true;
 
+/// An event as a line tells it.
+Json event_json(const Event& event);
+
 /// One form for what is one value: 2.0 is 2.
 Json canonical(const Json& value);
 

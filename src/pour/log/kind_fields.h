@@ -3,16 +3,22 @@
 
 #include <tuple>
 #include <type_traits>
+#include <utility>
 #include <variant>
 
 #include "pour/log/event.h"
 
 namespace rb {
 
-/// Calls with(field) for each field of a kind's descriptor.
+/// Calls with(field) for each field of a kind's descriptor. By number: std::apply would ask of each
+/// kind what its call throws, at a third more to compile.
 template <class Kind, class With>
 constexpr void for_fields(const With& with) {
-  std::apply([&](const auto&... field) { (with(field), ...); }, Kind::fields());
+  constexpr auto kFields = Kind::fields();
+  [&]<std::size_t... I>(std::index_sequence<I...> /*numbers*/) {
+    (with(std::get<I>(kFields)), ...);
+  }
+  (std::make_index_sequence<std::tuple_size_v<decltype(Kind::fields())>>{});
 }
 
 /// Calls with(moment) for the moment an event happened and those it tells of that move with it.

@@ -4,8 +4,8 @@
 #include <array>
 #include <map>
 
-#include "pour/log/walk_down.h"
 #include "pour/outlook/set_clock.h"
+#include "pour/outlook/walk_down.h"
 
 namespace rb {
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <array>
 
-#include "pour/log/walk_down.h"
+#include "pour/outlook/walk_down.h"
 
 namespace rb::screens {
 
