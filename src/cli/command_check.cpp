@@ -5,6 +5,7 @@
 #include "app/book_pours.h"
 #include "check/report_unread.h"
 #include "check/say_finding.h"
+#include "cli/commands.h"
 
 namespace rb {
 

@@ -4,6 +4,7 @@
 #include <cstdio>
 
 #include "app/book_pours.h"
+#include "cli/commands.h"
 #include "pour/outlook/form.h"
 #include "pour/outlook/loads.h"
 

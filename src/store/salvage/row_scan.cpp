@@ -12,7 +12,7 @@ namespace rb::store {
 
 namespace {
 
-constexpr std::size_t kRowColumns = 10;
+constexpr std::size_t kFieldsOfARow = 10;
 constexpr std::size_t kMostPayload = std::size_t{64} << 20U;
 constexpr unsigned char kHashType = 12 + 2 * 32;  // a blob of 32 bytes (section 2.1)
 
@@ -87,7 +87,7 @@ class Content {
   std::size_t at_ = 0;
 };
 
-using Types = std::array<std::uint64_t, kRowColumns>;
+using Types = std::array<std::uint64_t, kFieldsOfARow>;
 
 /// A row's header: seq, pour, id, line, entered, steady, boot, kept, prev_hash, hash.
 struct RowHeader {
@@ -158,7 +158,7 @@ class Scanner {
     for (std::size_t at = 9; at + 2 <= page.size(); ++at) {
       if (page[at] != kHashType || page[at + 1] != kHashType) continue;
       const std::size_t end = at + 2;
-      for (std::size_t size = kRowColumns + 1; size <= 24 && size <= end; ++size) {
+      for (std::size_t size = kFieldsOfARow + 1; size <= 24 && size <= end; ++size) {
         if (page[end - size] != size) continue;
         const auto header = header_at(page, end - size, end);
         if (!header) continue;
