@@ -36,7 +36,7 @@ TEST_CASE("a plan's fault is a sentence about the tile it is mended on") {
   const std::string wall = draft.plan.elements[0].id.text;
   draft.plan.elements[0].form_rating = kilopascals(-5);
   CHECK(told_of(draft, "en") ==
-        wall + " \u00B7 form rating: -5 kPa stands there; type 1 kPa to 2000 kPa");
+        wall + " \u00B7 form rating: -5\u00A0kPa stands there; type 1\u00A0kPa to 2000\u00A0kPa");
   CHECK(told_of(draft, "es").starts_with(wall + " \u00B7 capacidad de la cimbra: dice -5"));
 }
 
