@@ -82,7 +82,12 @@ bool button(Canvas& canvas, const Box& box, const ButtonSpec& spec) {
                  .across = Across::middle,
                  .lines = 2,
                  .free_text = spec.free_text};
-  const bool under_breaks = canvas.width(spec.under, Face::small) > in.w();
+  // A sign beside the words takes of their width.
+  const bool beside = spec.symbol != Symbol::none && !spec.symbol_above;
+  const float sign =
+      beside ? std::min({canvas.mm(spec.face == Face::title ? 8 : 6), in.h(), in.w() / 3}) : 0.0F;
+  const float words_room = beside ? in.w() - sign - space : in.w();
+  const bool under_breaks = canvas.width(spec.under, Face::small) > words_room;
   const float under_tall =
       spec.under.empty() ? 0.0F : canvas.height(Face::small) * (under_breaks ? 2.0F : 1.0F);
   if (spec.symbol != Symbol::none && spec.symbol_above) {
@@ -98,14 +103,13 @@ bool button(Canvas& canvas, const Box& box, const ButtonSpec& spec) {
     }
     text.lines = breaks ? 2 : 1;
   } else if (spec.symbol != Symbol::none) {
-    const float side = std::min({canvas.mm(spec.face == Face::title ? 8 : 6), in.h(), in.w() / 3});
     const float words_wide =
         std::max(canvas.width(spec.text, spec.face), canvas.width(spec.under, Face::small));
-    const float together = std::min(in.w(), side + space + words_wide);
+    const float together = std::min(in.w(), sign + space + words_wide);
     const float left = in.x0 + (in.w() - together) / 2;
     const float mid = in.middle().y;
-    canvas.symbol(spec.symbol, {left, mid - side / 2, left + side, mid + side / 2}, pair.ink);
-    in.x0 = left + side + space;
+    canvas.symbol(spec.symbol, {left, mid - sign / 2, left + sign, mid + sign / 2}, pair.ink);
+    in.x0 = left + sign + space;
     text.across = Across::left;
     if (together < in.w()) in.x1 = in.x0 + words_wide + 1;
   }
