@@ -299,6 +299,7 @@ set(screens_sources
   screens/live/gate_dialog.cpp
   screens/live/holder_panel.cpp
   screens/live/lift_panel.cpp
+  screens/paper/amend_panel.cpp
   screens/paper/mirror_panel.cpp
   screens/live/next_panel.cpp
   screens/live/pour_layout.cpp

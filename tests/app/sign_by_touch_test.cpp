@@ -67,6 +67,9 @@ TEST_CASE("by taps: two people enrol, the second before a witness, and sign; eac
   enrol(glass, "inspector", "771305", foreman, "204816");
   CHECK(state.enrolments.back().what.witness.text == foreman);
   glass.tap("sign on");
+  glass.tap("sign comment");
+  glass.type("bay 3 to be cored");
+  glass.tap("keep");
   glass.tap("verdict 2");
   glass.pin("204816");  // the foreman's: refused for the inspector
   REQUIRE(glass.comes("is not the right one"));
@@ -81,6 +84,7 @@ TEST_CASE("by taps: two people enrol, the second before a witness, and sign; eac
   CHECK(made[0].unsettled == 0);
   const auto& sign = std::get<event::Sign>(state.log[made[1].ref].event.what);
   CHECK(sign.verdict == "not accepted");
+  CHECK(sign.comment == "bay 3 to be cored");
   CHECK_FALSE(sign.open.empty());
   // What was signed holds in the book, looked at from outside.
   glass.session.reset();

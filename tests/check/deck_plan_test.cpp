@@ -4,7 +4,7 @@
 #include <algorithm>
 
 #include "check/check.h"
-#include "follow_sheet.h"
+#include "planner/follow_sheet.h"
 #include "pour/plan/plan_json.h"
 
 using namespace rb;

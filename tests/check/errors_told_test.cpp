@@ -9,7 +9,7 @@
 #include <iterator>
 #include <set>
 
-#include "follow_sheet.h"
+#include "planner/follow_sheet.h"
 #include "pour/log/event_json.h"
 #include "pour/log/fold.h"
 #include "pour/log/script.h"

@@ -137,7 +137,7 @@ std::optional<Event> SignDesk::step(const PourState& state, const CheckReport& r
   }
   if (!sign_ || !key_ || seen_.state != SigningState::waiting || book.waiting > 0)
     return std::nullopt;
-  const SignWish wish{sign_->person, sign_->role, sign_->verdict, {}, sign_->open};
+  const SignWish wish{sign_->person, sign_->role, sign_->verdict, sign_->comment, sign_->open};
   auto event = make_signature(state, review_of(state, report), wish, *key_, book.book, now);
   if (!event) {
     refuse(event.error());

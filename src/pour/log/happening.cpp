@@ -80,7 +80,7 @@ constexpr std::array kChosen{"pump-stopped",      "no-trucks",         "rain",
                              "tapped-by-mistake", "wrong-row",         "misread-height",
                              "tapped-late",       "told-later",        "taken-back",
                              "looked-over",       "engineer-agreed",   "superintendent-agreed",
-                             "told-clear"};
+                             "told-clear",        "as-built",          "other-people"};
 constexpr std::array<const char*, kChosen.size()> kChosenSaid{
     said("Pump stopped"),
     said("Waiting for trucks"),
@@ -100,7 +100,9 @@ constexpr std::array<const char*, kChosen.size()> kChosenSaid{
     said("Looked over on the form, not logged"),
     said("The engineer agreed"),
     said("The superintendent agreed"),
-    said("area told clear")};
+    said("area told clear"),
+    said("As built on the form"),
+    said("Other people on site")};
 }  // namespace
 
 std::span<const char* const> words_of(Chosen /*any*/) {

@@ -38,6 +38,8 @@ enum class Chosen {
   engineer_agreed,
   superintendent_agreed,
   told_clear,
+  as_built,
+  other_people,
 };
 /// "pump-stopped", as a script has it.
 const char* to_text(Chosen what);

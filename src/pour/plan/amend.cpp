@@ -184,6 +184,60 @@ Result<Amended> amended(const Plan& plan, const std::string& path, const std::st
   }
 }
 
+namespace {
+
+bool is_height(const Parts& parts) {
+  const std::string& last = parts.back();
+  return last == "thickness" || last == "thickness_top" || (parts.size() == 6 && last == "z");
+}
+
+std::string text_or(const Json& object, const char* field) {
+  return object.contains(field) && object[field].is_string() ? object[field].get<std::string>()
+                                                             : std::string{};
+}
+
+}  // namespace
+
+Saying amended_what(const std::string& path) {
+  const Parts parts = parts_of(path);
+  const auto of = [&](Said words, std::size_t id) { return Saying{words, {{"id", parts[id]}}}; };
+  const auto of_row = [&](Said words) {
+    return Saying{words, {{"row", parts[4]}, {"element", parts[1]}}};
+  };
+  const std::string& last = parts.back();
+  if (path == "name") return said("name of the pour");
+  if (path == "site") return said("site");
+  if (parts[0] == "people" && parts.size() == 2) return of(said("person {id}"), 1);
+  if (parts[0] == "people" && last == "name") return of(said("name of {id}"), 1);
+  if (parts[0] == "people" && last == "role") return of(said("role of {id}"), 1);
+  if (parts[0] == "mixes" && parts.size() == 2) return of(said("mix {id}"), 1);
+  if (last == "thickness") return of(said("thickness of {id}"), 1);
+  if (last == "thickness_top") return of(said("thickness of {id} at its top"), 1);
+  if (parts.size() == 5) return of_row(said("row {row} of {element}"));
+  if (parts.size() == 6 && last == "z") return of_row(said("height of row {row} of {element}"));
+  if (parts.size() == 6) return of_row(said("lifts of row {row} of {element}"));
+  return path;
+}
+
+Saying amended_value(const std::string& path, const std::string& value) {
+  if (value.empty()) return {};
+  const Parts parts = parts_of(path);
+  const Json json = Json::parse(value, nullptr, false);
+  if (json.is_number() && is_height(parts)) {
+    return Saying{said("{height}"), {{"height", amount(metres(json.get<double>()))}}};
+  }
+  if (json.is_string()) return json.get<std::string>();
+  if (json.is_object() && parts[0] == "people") {
+    const std::string name = text_or(json, "name");
+    const std::string role = text_or(json, "role");
+    return role.empty() ? name : name + ", " + role;
+  }
+  if (json.is_object() && parts.size() == 5 && json.contains("z") && json["z"].is_number()) {
+    return Saying{said("at {height}"), {{"height", amount(metres(json["z"].get<double>()))}}};
+  }
+  return value;
+}
+
 std::string amend_path(const std::vector<std::string>& parts) {
   std::string path;
   for (const std::string& part : parts) {

@@ -21,6 +21,7 @@
 #include <vector>
 
 #include "base/result.h"
+#include "base/saying.h"
 #include "pour/plan/most.h"
 #include "pour/plan/plan.h"
 
@@ -38,6 +39,11 @@ struct Amended {
 /// the path, or what of the plan does not hold with the new value.
 Result<Amended> amended(const Plan& plan, const std::string& path, const std::string& value,
                         Bounds bounds = Bounds::kept);
+
+/// What a path names, to be told: "thickness of CW2"; a path of no list stands as it is.
+Saying amended_what(const std::string& path);
+/// A value at a path, to be told: "0.30 m"; empty where nothing stood.
+Saying amended_value(const std::string& path, const std::string& value);
 
 /// A path of these parts.
 std::string amend_path(const std::vector<std::string>& parts);

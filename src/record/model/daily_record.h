@@ -291,7 +291,7 @@ struct SignatureLine {
 /// A path of the plan that was amended while the pour went on.
 struct AmendmentLine {
   Moment at;
-  std::string path, was, value, why, by;  ///< values as JSON text
+  std::string path, was, value, why, by;  ///< in the reader's words
 };
 
 struct PourRecord {

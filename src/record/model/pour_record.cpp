@@ -58,7 +58,7 @@ class Maker {
     put_after_pour(out_, state_);
     face();
     put_photos(out_, state_, names_, photos_);
-    put_amendments(out_, state_, names_);
+    put_amendments(out_, state_, names_, voice_);
     put_signatures(out_, state_, names_, voice_);
     unread();
     for (const SideDose& field : fields) {

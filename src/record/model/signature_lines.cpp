@@ -7,6 +7,7 @@
 #include "base/short_code.h"
 #include "pour/log/log_entry.h"
 #include "pour/outlook/signatures.h"
+#include "pour/plan/amend.h"
 
 namespace rb {
 
@@ -98,11 +99,17 @@ void put_signatures(PourRecord& record, const PourState& state, const Names& nam
   }
 }
 
-void put_amendments(PourRecord& record, const PourState& state, const Names& names) {
+void put_amendments(PourRecord& record, const PourState& state, const Names& names,
+                    const Voice& voice) {
   record.amendments.reserve(state.amends.size());
   for (const AmendState& amend : state.amends) {
-    record.amendments.push_back({names.when(amend.ref), amend.what.path, amend.was,
-                                 amend.what.value, amend.what.why, names.by(amend.ref)});
+    const event::Amend& what = amend.what;
+    const std::string why =
+        what.chosen ? std::string{rb::told(voice.language, event::says(*what.chosen))} : what.why;
+    record.amendments.push_back({names.when(amend.ref), words_of(amended_what(what.path), voice),
+                                 words_of(amended_value(what.path, amend.was), voice),
+                                 words_of(amended_value(what.path, what.value), voice), why,
+                                 names.by(amend.ref)});
   }
 }
 

@@ -10,6 +10,7 @@ namespace rb {
 /// Every role gets a line; one that has not signed gets an empty one to sign by hand.
 void put_signatures(PourRecord& record, const PourState& state, const Names& names,
                     const Voice& voice);
-void put_amendments(PourRecord& record, const PourState& state, const Names& names);
+void put_amendments(PourRecord& record, const PourState& state, const Names& names,
+                    const Voice& voice);
 
 }  // namespace rb

@@ -85,6 +85,7 @@ constexpr std::array kAfterwards{
     ShowcaseScreen{"ran-earlier", true, ran<RanEarlierDraft::Step::form>},
     ShowcaseScreen{"ran-earlier-clock", true, ran<RanEarlierDraft::Step::clock>},
     ShowcaseScreen{"ran-earlier-why", true, ran<RanEarlierDraft::Step::why>},
+    ShowcaseScreen{"amend", true, [](const PourState&) { return with(AmendDraft{}); }},
     ShowcaseScreen{"sign", true, [](const PourState&) { return with(SignDraft{}); }},
     ShowcaseScreen{"sign-verdict", true, sign<SignAt::verdict>},
     ShowcaseScreen{"sign-pin", true, sign<SignAt::pin>},

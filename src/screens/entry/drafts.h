@@ -288,6 +288,21 @@ struct NextDraft {
 struct HolderDraft {
   int page = 0;
 };
+/// The plan changed under way: what of it, to what, and why.
+struct AmendDraft {
+  enum class Step { list, name, role, height, why, other };
+  Step step = Step::list;
+  int page = 0;
+  std::string path{};     ///< of the plan (pour/plan/amend.h)
+  std::string value{};    ///< JSON text
+  PersonId person{};      ///< whose role is asked for; of a new one its id
+  bool fresh = false;     ///< the person is new
+  std::string text{};     ///< a name, or a reason, as typed
+  std::string typed{};    ///< a height
+  Length stands{};        ///< the height that is changed
+  std::string refused{};  ///< why the plan would not stand, in words
+  Moment at{};            ///< when it was asked for
+};
 /// The walk-down: which page, and the point a note is being typed to.
 struct ReadyDraft {
   int page = 0;
@@ -333,10 +348,12 @@ struct SignDraft {
   int page = 0;
   PersonId person{};
   event::Role role = event::Role::foreman;
-  bool enrolling = false;   ///< a key is made
-  bool differs = false;     ///< the new PIN was not typed the same twice
-  bool asked = false;       ///< for keys of earlier pours
-  std::size_t verdict = 0;  ///< which of those offered
+  bool enrolling = false;               ///< a key is made
+  bool differs = false;                 ///< the new PIN was not typed the same twice
+  bool asked = false;                   ///< for keys of earlier pours
+  std::size_t verdict = 0;              ///< which of those offered
+  std::string comment{};                ///< signed with it
+  std::optional<std::string> typing{};  ///< the comment, while it is typed
   PersonId witness{};
   Secret pin{}, again{}, witness_pin{};
 };
@@ -348,7 +365,7 @@ using AnyDialog =
                  InsertDraft, NextDraft, HolderDraft, ReadyDraft, PlanFromDraft, PlanPanel,
                  FindDraft, MirrorDraft, BayStartDraft, InvertersDraft, SpeedDraft, PressureDraft,
                  AfterDraft, LoadDraft, SpecimensDraft, SpecimenDraft, SignDraft, RecordDraft,
-                 RanEarlierDraft, ReviewDraft, StripDraft, MotorOutDraft>;
+                 RanEarlierDraft, ReviewDraft, StripDraft, MotorOutDraft, AmendDraft>;
 using Dialog = MadeOnce<AnyDialog>;
 
 /// A book that could not be opened: all the window shows then.

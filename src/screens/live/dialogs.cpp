@@ -232,9 +232,6 @@ void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& p
             .enabled = !view.pressures.empty()})) {
     stage.open(PressureDraft{});
   }
-  if (cell({.id = "what next", .text = say(Word::what_next), .symbol = Symbol::rise})) {
-    stage.open(NextDraft{});
-  }
   const Person* holder = holder_of(plan, stage.settings.holder);
   if (cell({.id = "holder",
             .text = say(Word::holder),
@@ -242,6 +239,12 @@ void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& p
             .symbol = Symbol::pencil,
             .free_text = true})) {
     stage.open(HolderDraft{});
+  }
+  if (cell({.id = "amend",
+            .text = say(Word::amend),
+            .symbol = Symbol::pencil,
+            .enabled = !view.closed})) {
+    stage.open(AmendDraft{.at = stage.tapped()});
   }
   if (cell({.id = "all taps", .text = say(Word::last_taps_all), .symbol = Symbol::clock})) {
     stage.open(TapsDraft{});

@@ -10,8 +10,6 @@ void draw_note(Stage& stage, const Box& box, const NoteDraft& draft, const PourV
 void draw_row(Stage& stage, const Box& box, const RowDraft& draft, const PourView& view);
 void draw_more(Stage& stage, const Box& box, const PourView& view, const Plan& plan);
 void draw_holder(Stage& stage, const Box& box, HolderDraft& draft, const Plan& plan);
-/// A person's role in the screen's language, as written when it is none of ours.
-std::string role_words(const Say& say, const std::string& role);
 void draw_close(Stage& stage, const Box& box, const PourView& view);
 void draw_quit(Stage& stage, const Box& box);
 void draw_elements(Stage& stage, const Box& box, ElementsDraft& draft, const PourView& view);

@@ -1,15 +1,9 @@
 // Who holds the tablet: chosen among the people of the plan at a change of shift.
 #include "screens/entry/paging.h"
 #include "screens/live/dialogs.h"
+#include "screens/view/event_words.h"
 
 namespace rb::screens {
-
-std::string role_words(const Say& say, const std::string& role) {
-  if (role == "foreman") return say(Word::role_foreman);
-  if (role == "inspector") return say(Word::role_inspector);
-  if (role == "superintendent") return say(Word::role_superintendent);
-  return role;
-}
 
 void draw_holder(Stage& stage, const Box& box, HolderDraft& draft, const Plan& plan) {
   Canvas& canvas = stage.canvas;

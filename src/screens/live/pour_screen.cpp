@@ -25,6 +25,7 @@
 #include "screens/live/type_dialog.h"
 #include "screens/load/specimen_panel.h"
 #include "screens/load/truck_panel.h"
+#include "screens/paper/amend_panel.h"
 #include "screens/paper/mirror_panel.h"
 #include "screens/paper/record_panel.h"
 #include "screens/paper/sign_panel.h"
@@ -109,11 +110,14 @@ class DrawDialog {
     return draw_record(stage_, d.typing ? layout_.typing : layout_.tall, d), true;
   }
   bool operator()(SignDraft& d) const {
-    if (view_.sign) draw_sign(stage_, box(), d, *view_.sign);
+    if (view_.sign) draw_sign(stage_, d.typing ? layout_.typing : box(), d, *view_.sign);
     return true;
   }
   bool operator()(ReviewDraft& d) const {
     return draw_review_screen(stage_, review_box(layout_, view_), d, view_), true;
+  }
+  bool operator()(AmendDraft& d) const {
+    return draw_amend(stage_, types_letters(d) ? layout_.typing : box(), d, view_, plan_), true;
   }
   bool operator()(HolderDraft& d) const { return draw_holder(stage_, box(), d, plan_), true; }
 
@@ -137,6 +141,10 @@ const Box& box_of(const Dialog& dialog, const PourLayout& layout) {
   if ((mirror != nullptr && mirror->typing) || (record != nullptr && record->typing)) {
     return layout.typing;
   }
+  const auto* sign = std::get_if<SignDraft>(&dialog);
+  if (sign != nullptr && sign->typing) return layout.typing;
+  const auto* amend = std::get_if<AmendDraft>(&dialog);
+  if (amend != nullptr && types_letters(*amend)) return layout.typing;
   const auto* strip = std::get_if<StripDraft>(&dialog);
   if (strip != nullptr && strip->typing) return layout.typing;
   const bool tall =

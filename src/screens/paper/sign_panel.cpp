@@ -2,9 +2,12 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
+#include "screens/entry/keyboard.h"
 #include "screens/entry/paging.h"
 #include "screens/paper/pin_pad.h"
+#include "screens/view/event_words.h"
 
 namespace rb::screens {
 
@@ -56,18 +59,6 @@ std::string state_of(const Stage& stage, const SignerView& signer) {
   return say(carried(stage, signer.person) ? Word::sign_carried : Word::sign_no_key);
 }
 
-Word role_word(event::Role role) {
-  switch (role) {
-    case event::Role::foreman:
-      return Word::role_foreman;
-    case event::Role::inspector:
-      return Word::role_inspector;
-    case event::Role::superintendent:
-      break;
-  }
-  return Word::role_superintendent;
-}
-
 void draw_who(Stage& stage, const Box& box, SignDraft& draft, const SignView& view) {
   Canvas& canvas = stage.canvas;
   const Say& say = stage.say;
@@ -87,7 +78,7 @@ void draw_who(Stage& stage, const Box& box, SignDraft& draft, const SignView& vi
     const float top = pages.room.y0 + static_cast<float>(i) * (tall + gap);
     if (!button(canvas, {pages.room.x0, top, pages.room.x1, top + tall},
                 {.id = "sign " + signer.person.text + " " + to_text(signer.role),
-                 .text = signer.name + " \u00B7 " + say(role_word(signer.role)),
+                 .text = signer.name + " \u00B7 " + role_words(say, to_text(signer.role)),
                  .under = state_of(stage, signer),
                  .symbol = signer.signed_at ? (signer.after > 0 ? Symbol::mend_sign : Symbol::check)
                                             : Symbol::pencil,
@@ -97,6 +88,7 @@ void draw_who(Stage& stage, const Box& box, SignDraft& draft, const SignView& vi
     }
     draft.person = signer.person;
     draft.role = signer.role;
+    draft.comment.clear();
     draft.enrolling = false;
     if (signer.has_key || carried(stage, signer.person)) {
       to_step(draft, SignStep::verdict);
@@ -112,16 +104,24 @@ void draw_verdict(Stage& stage, const Box& box, SignDraft& draft, const SignView
   const float gap = canvas.gap();
   Box beside;
   Box in = panel_with_back(
-      stage, box, name_in(view, draft.person) + " \u00B7 " + say(role_word(draft.role)), &beside);
+      stage, box, name_in(view, draft.person) + " \u00B7 " + role_words(say, to_text(draft.role)),
+      &beside);
   if (button(canvas, beside,
              {.id = "new pin", .text = say(Word::sign_new), .symbol = Symbol::more})) {
     begin_enrolment(draft, view);
     return;
   }
+  Box says = in.cut_top(std::max(canvas.scale().target(), 3 * canvas.height(Face::small)), gap);
+  if (button(canvas, says.cut_right(std::round(says.w() * 0.3F), gap),
+             {.id = "sign comment",
+              .text = say(Word::sign_comment),
+              .under = draft.comment,
+              .free_text = true})) {
+    draft.typing = draft.comment;
+  }
   canvas.text(
       view.open.empty() ? say(Word::sign_leaves_none) : say(Word::sign_leaves, view.open.size()),
-      in.cut_top(3 * canvas.height(Face::small), canvas.mm(1)),
-      {.face = Face::small, .colours = canvas.on_panel(), .down = Down::top, .lines = 3});
+      says, {.face = Face::small, .colours = canvas.on_panel(), .down = Down::top, .lines = 3});
   in.y1 = std::min(in.y1, in.y0 + 3 * canvas.mm(22));
   for (std::size_t i = 0; i < kVerdictWords.size(); ++i) {
     // What is left open is named, so it is not accepted without more words.
@@ -158,7 +158,7 @@ void draw_witness(Stage& stage, const Box& box, SignDraft& draft, const SignView
     if (button(canvas, {pages.room.x0, top, pages.room.x1, top + tall},
                {.id = "witness " + one.person.text,
                 .text = one.name,
-                .under = say(role_word(one.role)),
+                .under = role_words(say, to_text(one.role)),
                 .free_text = true})) {
       draft.witness = one.person;
       to_step(draft, SignStep::witness_pin);
@@ -211,7 +211,7 @@ void draw_pins(Stage& stage, const Box& box, SignDraft& draft, const SignView& v
   } else {
     stage.intents.emplace_back(SignPour{draft.person, draft.role,
                                         word(Language{}, kVerdictWords.at(draft.verdict)),
-                                        view.open, draft.pin});
+                                        view.open, draft.pin, draft.comment});
   }
   forget_pins(draft);
   to_step(draft, SignStep::answer);
@@ -275,6 +275,13 @@ void draw_sign(Stage& stage, const Box& box, SignDraft& draft, const SignView& v
   if (!draft.asked && stage.signing != nullptr) {
     stage.intents.emplace_back(LookForKeys{});
     draft.asked = true;
+  }
+  if (draft.typing) {
+    const PanelEnd end =
+        draw_text_entry(stage, box, stage.say(Word::sign_comment_title), *draft.typing);
+    if (end == PanelEnd::kept) draft.comment = *draft.typing;
+    if (end != PanelEnd::open) draft.typing.reset();
+    return;
   }
   switch (draft.step) {
     case SignStep::who:

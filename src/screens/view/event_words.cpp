@@ -5,6 +5,7 @@
 #include "check/check.h"
 #include "pour/log/kind_fields.h"
 #include "pour/outlook/gates.h"
+#include "pour/plan/amend.h"
 #include "screens/view/ready_view.h"
 
 namespace rb::screens {
@@ -104,6 +105,12 @@ class EventFacts {
 }  // namespace
 
 std::string event_words(const Say& say, const Happening& what, Naming naming) {
+  if (const auto* amend = std::get_if<event::Amend>(&what)) {
+    return filled(said("Plan amended, {what}: {now}").english,
+                  {{"what", Clause{amended_what(amend->path)}},
+                   {"now", Clause{amended_value(amend->path, amend->value)}}},
+                  say.voice());
+  }
   EventFacts told(say, naming);
   const char* sentence = std::visit(
       [&]<class Kind>(const Kind& kind) {
@@ -159,6 +166,13 @@ std::string finding_place(const Say& say, const Plan& plan, const Finding& findi
   if (finding.inverter) add(say(Word::place_inverter, finding.inverter->text));
   if (finding.ticket) add(say(Word::place_ticket, finding.ticket->text));
   return place;
+}
+
+std::string role_words(const Say& say, const std::string& role) {
+  if (role == "foreman") return say(Word::role_foreman);
+  if (role == "inspector") return say(Word::role_inspector);
+  if (role == "superintendent") return say(Word::role_superintendent);
+  return role;
 }
 
 std::string finding_time(const Say& say, const PourState& state, const Finding& finding) {

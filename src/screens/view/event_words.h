@@ -21,6 +21,8 @@ std::string row_name(const Say& say, const RowPlace& place, bool two_sides);
 std::string rule_title(const Say& say, const std::string& rule);
 /// "W1, lift 3, bay 2, row R4 far"
 std::string finding_place(const Say& say, const Plan& plan, const Finding& finding);
+/// A person's role in the screen's language, as written when it is none of ours.
+std::string role_words(const Say& say, const std::string& role);
 /// "06:14", or "06:14\u201306:31" of what lasted; empty of what has no time, a plan's fault.
 std::string finding_time(const Say& say, const PourState& state, const Finding& finding);
 /// "62 kPa, limit 60 kPa"; empty when nothing was measured.

@@ -100,6 +100,7 @@ struct SignPour {
   std::string verdict;
   std::vector<std::string> open;
   Secret pin;
+  std::string comment{};  ///< signed with the verdict; may be empty
 };
 /// What came of it was read, or is not waited for any more.
 struct PutSigningAway {};
