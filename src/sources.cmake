@@ -292,6 +292,7 @@ set(screens_sources
   screens/live/banner.cpp
   screens/live/bay_start.cpp
   screens/correct/correct_dialog.cpp
+  screens/live/close_panel.cpp
   screens/live/dialogs.cpp
   screens/live/elevation.cpp
   screens/live/elevation_title.cpp

@@ -293,15 +293,12 @@ struct AmendDraft {
   enum class Step { list, name, role, height, why, other };
   Step step = Step::list;
   int page = 0;
-  std::string path{};     ///< of the plan (pour/plan/amend.h)
-  std::string value{};    ///< JSON text
-  PersonId person{};      ///< whose role is asked for; of a new one its id
-  bool fresh = false;     ///< the person is new
-  std::string text{};     ///< a name, or a reason, as typed
-  std::string typed{};    ///< a height
-  Length stands{};        ///< the height that is changed
-  std::string refused{};  ///< why the plan would not stand, in words
-  Moment at{};            ///< when it was asked for
+  std::string path{}, value{};             ///< of the plan (pour/plan/amend.h), JSON text
+  PersonId person{};                       ///< whose role is asked for; of a new one its id
+  bool fresh = false;                      ///< the person is new
+  std::string text{}, typed{}, refused{};  ///< name or reason; height; why it would not stand
+  Length stands{};                         ///< the height that is changed
+  Moment at{};                             ///< when it was asked for
 };
 /// The walk-down: which page, and the point a note is being typed to.
 struct ReadyDraft {
@@ -314,8 +311,7 @@ struct PlanFromDraft {
   int page = 0;
   std::string asked{};  ///< tapped once, though a plan is in the making
 };
-/// The plan being made is Drafts::plan: it outlives its panel.
-struct PlanPanel {};
+struct PlanPanel {};  ///< the plan being made is Drafts::plan: it outlives its panel
 struct MoreDraft {};
 struct SettingsDraft {};
 /// The mirror's folder and copies by hand.
@@ -346,7 +342,7 @@ struct SignDraft {
   enum class Step { who, verdict, pin, witness, witness_pin, new_pin, again, answer };
   Step step = Step::who;
   int page = 0;
-  PersonId person{};
+  PersonId person{}, witness{};
   event::Role role = event::Role::foreman;
   bool enrolling = false;               ///< a key is made
   bool differs = false;                 ///< the new PIN was not typed the same twice
@@ -354,7 +350,6 @@ struct SignDraft {
   std::size_t verdict = 0;              ///< which of those offered
   std::string comment{};                ///< signed with it
   std::optional<std::string> typing{};  ///< the comment, while it is typed
-  PersonId witness{};
   Secret pin{}, again{}, witness_pin{};
 };
 
